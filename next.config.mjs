@@ -1,0 +1,11 @@
+/** @type {import("next").NextConfig} */
+const config = {
+  poweredByHeader: false,
+  reactStrictMode: true,
+  serverExternalPackages: ["better-sqlite3"],
+  turbopack: { root: import.meta.dirname },
+  images: { unoptimized: true },
+  experimental: { serverActions: { bodySizeLimit: "2mb" } },
+};
+
+export default config;
