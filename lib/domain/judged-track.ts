@@ -1,0 +1,34 @@
+import type { CalendarDay } from "./calendar-day";
+import type { Edges } from "./fundamental";
+
+/** One session as the verdict takes it in: readings in force, corrected values, final camera sd. */
+export interface JudgedSession {
+  readonly date: CalendarDay;
+  /** Sd of the camera error shared by the session's swings, in the unit; 0 or more. */
+  readonly captureSd: number;
+  /** One value a swing, in the unit, in the order of the swings. */
+  readonly swings: readonly number[];
+  /** Sessions with equal labels share one placement of the phone, so one camera error. */
+  readonly captureSetup?: string;
+  /** False: set aside before judging; keeps its index, unseen by the engine. */
+  readonly use?: boolean;
+  readonly reader?: string;
+  /** Name of the noise model with which the look after this session is said. */
+  readonly noiseModel?: string;
+}
+
+/** The judged input of one track: one student × one fundamental × one club group since the last re-baseline. */
+export interface JudgedTrack {
+  readonly id: string;
+  readonly unit?: string;
+  /** Noise is learned among tracks of one pool. */
+  readonly pool?: string;
+  readonly goal?: Edges;
+  readonly better?: "up" | "down";
+  readonly smallestWorthwhile?: number;
+  readonly readerSd?: number;
+  readonly readerOffsetSd?: number;
+  readonly startLevel?: { readonly mean: number; readonly sd: number };
+  /** Any order; judged in date order, sessions of one day in the order given. */
+  readonly sessions: readonly JudgedSession[];
+}

@@ -1,0 +1,79 @@
+import type { CalendarDay } from "./calendar-day";
+import type { ClubGroup } from "./club-group";
+import type { FundamentalId, View } from "./fundamental";
+import type { SignRule } from "./handedness";
+
+/** Under what circumstances a session was filmed. Only `unaided` sessions are judged. */
+export const CIRCUMSTANCES = ["unaided", "aid-in-view", "in-lesson"] as const;
+
+/** Under what circumstances a session was filmed. */
+export type Circumstance = (typeof CIRCUMSTANCES)[number];
+
+/** Whether the phone stood where it stood last time. */
+export const PLACEMENTS = ["same", "anew", "unknown"] as const;
+
+/** Whether the phone stood where it stood last time. */
+export type Placement = (typeof PLACEMENTS)[number];
+
+/**
+ * What is known of how square the phone stood.
+ *
+ * `square`: checked against sticks and a plumb line; `off`: off by about the stated amount; `unknown`: nobody looked.
+ */
+export const SQUARENESS = ["square", "off", "unknown"] as const;
+
+/** What is known of how square the phone stood. */
+export type Squareness = (typeof SQUARENESS)[number];
+
+/** One view's camera record of a session. */
+export interface Capture {
+  readonly view: View;
+  readonly placement: Placement;
+  /** Sessions with equal labels share one placement of the phone; null: set up anew or unknown. */
+  readonly placementLabel: string | null;
+  readonly squareness: Squareness;
+  /** How far off square: degrees of yaw face-on, centimetres beside the line down the line; null unless `off`. */
+  readonly offBy: number | null;
+  /** Sd typed for the whole camera error, in a fundamental's unit; overrides what the record implies. Null: none typed. */
+  readonly statedSd: number | null;
+  /** Why the view was set aside; null: it counts. */
+  readonly setAsideReason: string | null;
+  /** Film and frame to open again; the tool holds none. */
+  readonly filmReference: string | null;
+}
+
+/** One filming on one day. */
+export interface Session {
+  readonly id: string;
+  readonly studentId: string;
+  /** The day where the student is. */
+  readonly day: CalendarDay;
+  /** Order among sessions of one day. */
+  readonly sequence: number;
+  readonly clubGroup: ClubGroup;
+  readonly club: string | null;
+  readonly reader: string;
+  readonly circumstance: Circumstance;
+  readonly aid: string | null;
+  readonly stanceWidthCm: number | null;
+  readonly daysSincePractice: number | null;
+  /** Things that made the day unlike others, as short words (`wind`, `tired`, `new-club`). */
+  readonly marks: readonly string[];
+  readonly note: string | null;
+  /** Solid strikes of balls hit; null: not counted. */
+  readonly solid: number | null;
+  readonly balls: number | null;
+  readonly setAsideReason: string | null;
+}
+
+/** One reading in force: one value of one fundamental from one swing by the session's reader. */
+export interface Reading {
+  readonly sessionId: string;
+  readonly swing: number;
+  readonly fundamentalId: FundamentalId;
+  /** Handedness-neutral, in the fundamental's unit; null: not measurable. */
+  readonly value: number | null;
+  /** What was typed, character by character. */
+  readonly typed: string;
+  readonly signRule: SignRule;
+}

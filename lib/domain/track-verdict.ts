@@ -1,0 +1,91 @@
+import type { CalendarDay } from "./calendar-day";
+
+/** The four verdicts. */
+export const VERDICTS = ["gain", "slip", "steady", "open"] as const;
+
+/** One of the four verdicts. */
+export type Verdict = (typeof VERDICTS)[number];
+
+/** An estimate with its intervals, all in one unit. */
+export interface Interval {
+  readonly estimate: number;
+  readonly low80: number;
+  readonly high80: number;
+  readonly low95: number;
+  readonly high95: number;
+}
+
+/** A proved change. Indices are 0-based positions in date order of the first session of the new level. */
+export interface ProvedChange {
+  readonly verdict: Verdict;
+  readonly shape: "step" | "gradual";
+  readonly from: CalendarDay;
+  readonly to: CalendarDay;
+  readonly set80: readonly number[] | null;
+  readonly set95: readonly number[] | null;
+  readonly size: Interval;
+  /** Level before and after, with their intervals; a printed difference is theirs. */
+  readonly before: Interval;
+  readonly after: Interval;
+  readonly moved: Moved | null;
+  /** Date of the look at which it was first proved. */
+  readonly provedOn: CalendarDay;
+}
+
+/** A proved move that is neither better nor worse by itself: both levels inside the band, or from outside one side to outside the other. */
+export type Moved = "within" | "through";
+
+/** A plan that would settle an open track, or why there is none. */
+export type SettlePlan =
+  | { readonly sessions: number; readonly swingsEach: number; readonly captureSd: number; readonly chance: number }
+  | { readonly none: string };
+
+/** One look: what would have been said on that day. */
+export interface LookVerdict {
+  readonly date: CalendarDay;
+  readonly verdict: Verdict;
+  readonly logBayesFactor: number;
+  readonly directionUp: number;
+  readonly listed?: boolean;
+}
+
+/** Where the level lies against the goal band, from the first film on. */
+export type Position = "inside" | "outside" | "edge";
+
+/** Everything that is said of one track as of its last session. */
+export interface TrackVerdict {
+  readonly id: string;
+  readonly policyVersion: string;
+  readonly sessions: number;
+  readonly swings: number;
+  readonly verdict: Verdict;
+  readonly assumed: "up" | null;
+  readonly moved: Moved | null;
+  readonly evidence: {
+    readonly logBayesFactor: number;
+    readonly directionUp: number;
+    readonly limit: number;
+    readonly noChange: number;
+    readonly priorChange: number;
+  };
+  readonly smallestWorthwhile: number | null;
+  readonly unitSd: number | null;
+  readonly noiseModel: string;
+  readonly changes: readonly ProvedChange[];
+  readonly change: ProvedChange | null;
+  readonly levelNow: Interval | null;
+  readonly bandShare: Interval | null;
+  readonly trend: { readonly perDay: number; readonly low95: number; readonly high95: number } | null;
+  readonly settle: SettlePlan | null;
+  readonly setAside: readonly { readonly session: number; readonly swing: number; readonly why: string }[];
+  /** Null without a goal or a level. */
+  readonly position: Position | null;
+  /** The owning rule: since which look's date it has held; null: it doesn't hold. */
+  readonly ownedSince: CalendarDay | null;
+  /** Parts of the doubt of one session mean, in the unit; null before the first look. */
+  readonly errorBudget: { readonly day: number; readonly swing: number; readonly reader: number; readonly camera: number } | null;
+  /** The smallest change that is ruled out with 95 of 100 where `steady`. */
+  readonly looks?: readonly LookVerdict[];
+  readonly listed?: boolean;
+  readonly said?: Verdict;
+}
