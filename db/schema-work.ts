@@ -1,0 +1,157 @@
+import { index, integer, primaryKey, real, sqliteTable, text, uniqueIndex } from "drizzle-orm/sqlite-core";
+import { academy, session, student } from "./schema";
+
+/** An academy's own fundamentals; the definition is checked on write and kept as JSON. */
+export const ownFundamental = sqliteTable(
+  "own_fundamental",
+  {
+    academyId: text("academy_id").notNull().references(() => academy.id),
+    id: text("id").notNull(),
+    definition: text("definition").notNull(),
+    createdAt: text("created_at").notNull(),
+  },
+  (table) => [primaryKey({ columns: [table.academyId, table.id] })],
+);
+
+export const goalBand = sqliteTable("goal_band", {
+  id: text("id").primaryKey(),
+  academyId: text("academy_id").notNull().references(() => academy.id),
+  fundamentalId: text("fundamental_id").notNull(),
+  clubGroup: text("club_group").notNull(),
+  scope: text("scope", { enum: ["academy", "age-range", "student"] }).notNull(),
+  ageFrom: integer("age_from"),
+  ageTo: integer("age_to"),
+  studentId: text("student_id").references(() => student.id, { onDelete: "cascade" }),
+  low: real("low"),
+  high: real("high"),
+  fromDay: text("from_day").notNull(),
+  reason: text("reason").notNull(),
+  createdAt: text("created_at").notNull(),
+});
+
+export const drill = sqliteTable("drill", {
+  id: text("id").primaryKey(),
+  academyId: text("academy_id").notNull().references(() => academy.id),
+  name: text("name").notNull(),
+  fundamentalId: text("fundamental_id").notNull(),
+  how: text("how").notNull(),
+  cautions: text("cautions").notNull(),
+});
+
+export const drillAssignment = sqliteTable("drill_assignment", {
+  id: text("id").primaryKey(),
+  studentId: text("student_id").notNull().references(() => student.id, { onDelete: "cascade" }),
+  drillId: text("drill_id").notNull().references(() => drill.id),
+  fundamentalId: text("fundamental_id").notNull(),
+  startDay: text("start_day").notNull(),
+  endDay: text("end_day"),
+  dose: text("dose").notNull(),
+});
+
+export const event = sqliteTable("event", {
+  id: text("id").primaryKey(),
+  studentId: text("student_id").notNull().references(() => student.id, { onDelete: "cascade" }),
+  kind: text("kind", { enum: ["growth", "new-club", "break", "reader-change", "season-start"] }).notNull(),
+  day: text("day").notNull(),
+  note: text("note").notNull(),
+  /** Ids of the fundamentals whose tracks begin anew that day, separated by commas; empty: drawn only. */
+  rebaselines: text("rebaselines").notNull().default(""),
+});
+
+/** A fitted noise model: numbered, dated, never changed; nobody's data in it. */
+export const noiseModel = sqliteTable(
+  "noise_model",
+  {
+    academyId: text("academy_id").notNull().references(() => academy.id),
+    pool: text("pool").notNull(),
+    number: integer("number").notNull(),
+    name: text("name").notNull(),
+    /** Date of the latest session that it was learned from. */
+    learnedUpTo: text("learned_up_to").notNull(),
+    /** Sessions in the pool at the fit; the next fit waits until they have grown by a tenth. */
+    poolSessions: integer("pool_sessions").notNull(),
+    fittedAt: text("fitted_at").notNull(),
+    body: text("body").notNull(),
+  },
+  (table) => [
+    primaryKey({ columns: [table.academyId, table.pool, table.number] }),
+    uniqueIndex("noise_model_name").on(table.academyId, table.name),
+  ],
+);
+
+/** The noise model with which the look after one session is said; written once. */
+export const lookNoise = sqliteTable(
+  "look_noise",
+  {
+    studentId: text("student_id").notNull().references(() => student.id, { onDelete: "cascade" }),
+    sessionId: text("session_id").notNull().references(() => session.id, { onDelete: "cascade" }),
+    fundamentalId: text("fundamental_id").notNull(),
+    noiseModelName: text("noise_model_name").notNull(),
+  },
+  (table) => [
+    primaryKey({ columns: [table.sessionId, table.fundamentalId] }),
+    index("look_noise_student").on(table.studentId),
+  ],
+);
+
+/** Kept analyses, opaque here; everything in them can be thrown away and computed again. */
+export const analysis = sqliteTable(
+  "analysis",
+  {
+    academyId: text("academy_id").notNull().references(() => academy.id),
+    studentId: text("student_id").notNull().references(() => student.id, { onDelete: "cascade" }),
+    fundamentalId: text("fundamental_id").notNull(),
+    clubGroup: text("club_group").notNull(),
+    asOf: text("as_of").notNull(),
+    policyVersion: text("policy_version").notNull(),
+    /** Name of the newest noise model that the analysis used. */
+    noiseModel: text("noise_model").notNull(),
+    /** The student's revision when it was made. */
+    dataRevision: integer("data_revision").notNull(),
+    /** Small part for lists. */
+    summary: text("summary").notNull(),
+    /** The whole. */
+    body: text("body").notNull(),
+  },
+  (table) => [
+    primaryKey({ columns: [table.studentId, table.fundamentalId, table.clubGroup, table.asOf, table.policyVersion] }),
+    index("analysis_academy").on(table.academyId, table.asOf),
+  ],
+);
+
+/** The roster's list of proved changes as of a day, opaque here. */
+export const rosterList = sqliteTable(
+  "roster_list",
+  {
+    academyId: text("academy_id").notNull().references(() => academy.id),
+    asOf: text("as_of").notNull(),
+    policyVersion: text("policy_version").notNull(),
+    /** Digest of the analyses that it rests on. */
+    inputDigest: text("input_digest").notNull(),
+    body: text("body").notNull(),
+  },
+  (table) => [primaryKey({ columns: [table.academyId, table.asOf, table.policyVersion] })],
+);
+
+/** What a viewer has pressed "seen" on: the proved changes told until then. */
+export const seen = sqliteTable(
+  "seen",
+  {
+    id: integer("id").primaryKey({ autoIncrement: true }),
+    academyId: text("academy_id").notNull().references(() => academy.id),
+    viewer: text("viewer").notNull(),
+    seenAt: text("seen_at").notNull(),
+    asOf: text("as_of").notNull(),
+    body: text("body").notNull(),
+  },
+  (table) => [index("seen_viewer").on(table.academyId, table.viewer, table.id)],
+);
+
+/** What was typed or uploaded and isn't saved yet. */
+export const draft = sqliteTable("draft", {
+  id: text("id").primaryKey(),
+  academyId: text("academy_id").notNull().references(() => academy.id),
+  kind: text("kind").notNull(),
+  body: text("body").notNull(),
+  updatedAt: text("updated_at").notNull(),
+});

@@ -1,0 +1,167 @@
+import { index, integer, primaryKey, real, sqliteTable, text, uniqueIndex } from "drizzle-orm/sqlite-core";
+
+export const academy = sqliteTable("academy", {
+  id: text("id").primaryKey(),
+  name: text("name").notNull(),
+  ownerName: text("owner_name").notNull(),
+  zone: text("zone").notNull(),
+  locale: text("locale").notNull(),
+  kind: text("kind", { enum: ["demo", "own"] }).notNull(),
+  /** The demo's fixed today; null: the real one. */
+  fixedToday: text("fixed_today"),
+  seasonStart: text("season_start").notNull(),
+  createdAt: text("created_at").notNull(),
+});
+
+export const student = sqliteTable(
+  "student",
+  {
+    id: text("id").primaryKey(),
+    academyId: text("academy_id").notNull().references(() => academy.id),
+    alias: text("alias").notNull(),
+    birthYear: integer("birth_year"),
+    hand: text("hand", { enum: ["right", "left"] }).notNull(),
+    zone: text("zone").notNull(),
+    clubs: text("clubs").notNull(),
+    /** Grows by one with every change of this student's data; names the data that an analysis rests on. */
+    revision: integer("revision").notNull().default(0),
+    createdAt: text("created_at").notNull(),
+  },
+  (table) => [uniqueIndex("student_alias").on(table.academyId, table.alias)],
+);
+
+export const height = sqliteTable(
+  "height",
+  {
+    studentId: text("student_id").notNull().references(() => student.id, { onDelete: "cascade" }),
+    day: text("day").notNull(),
+    cm: real("cm").notNull(),
+  },
+  (table) => [primaryKey({ columns: [table.studentId, table.day] })],
+);
+
+export const consent = sqliteTable("consent", {
+  id: text("id").primaryKey(),
+  studentId: text("student_id").notNull().references(() => student.id, { onDelete: "cascade" }),
+  kind: text("kind", { enum: ["measure", "share"] }).notNull(),
+  givenBy: text("given_by").notNull(),
+  fromDay: text("from_day").notNull(),
+  untilDay: text("until_day"),
+  withdrawnOn: text("withdrawn_on"),
+  recordedAt: text("recorded_at").notNull(),
+});
+
+export const importBatch = sqliteTable("import_batch", {
+  id: text("id").primaryKey(),
+  academyId: text("academy_id").notNull().references(() => academy.id),
+  fileName: text("file_name").notNull(),
+  contentHash: text("content_hash").notNull(),
+  form: text("form", { enum: ["long", "wide"] }).notNull(),
+  rows: integer("rows").notNull(),
+  readings: integer("readings").notNull(),
+  answers: text("answers").notNull(),
+  createdAt: text("created_at").notNull(),
+});
+
+export const session = sqliteTable(
+  "session",
+  {
+    id: text("id").primaryKey(),
+    studentId: text("student_id").notNull().references(() => student.id, { onDelete: "cascade" }),
+    day: text("day").notNull(),
+    sequence: integer("sequence").notNull(),
+    clubGroup: text("club_group", { enum: ["short-iron", "iron", "hybrid", "wood", "driver"] }).notNull(),
+    club: text("club"),
+    reader: text("reader").notNull(),
+    circumstance: text("circumstance", { enum: ["unaided", "aid-in-view", "in-lesson"] }).notNull(),
+    aid: text("aid"),
+    stanceWidthCm: real("stance_width_cm"),
+    daysSincePractice: integer("days_since_practice"),
+    /** Short words, separated by commas. */
+    marks: text("marks").notNull().default(""),
+    note: text("note"),
+    solid: integer("solid"),
+    balls: integer("balls"),
+    setAsideReason: text("set_aside_reason"),
+    batchId: text("batch_id").references(() => importBatch.id),
+    createdAt: text("created_at").notNull(),
+  },
+  (table) => [uniqueIndex("session_day").on(table.studentId, table.clubGroup, table.day, table.sequence)],
+);
+
+export const capture = sqliteTable(
+  "capture",
+  {
+    sessionId: text("session_id").notNull().references(() => session.id, { onDelete: "cascade" }),
+    view: text("view", { enum: ["face-on", "down-the-line"] }).notNull(),
+    placement: text("placement", { enum: ["same", "anew", "unknown"] }).notNull(),
+    placementLabel: text("placement_label"),
+    squareness: text("squareness", { enum: ["square", "off", "unknown"] }).notNull(),
+    offBy: real("off_by"),
+    setAsideReason: text("set_aside_reason"),
+    filmReference: text("film_reference"),
+  },
+  (table) => [primaryKey({ columns: [table.sessionId, table.view] })],
+);
+
+/** A camera sd stated for one fundamental of one session; it overrides what the capture implies. */
+export const statedCaptureSd = sqliteTable(
+  "stated_capture_sd",
+  {
+    sessionId: text("session_id").notNull().references(() => session.id, { onDelete: "cascade" }),
+    fundamentalId: text("fundamental_id").notNull(),
+    sd: real("sd").notNull(),
+  },
+  (table) => [primaryKey({ columns: [table.sessionId, table.fundamentalId] })],
+);
+
+export const swing = sqliteTable(
+  "swing",
+  {
+    id: integer("id").primaryKey({ autoIncrement: true }),
+    sessionId: text("session_id").notNull().references(() => session.id, { onDelete: "cascade" }),
+    number: integer("number").notNull(),
+    note: text("note"),
+  },
+  (table) => [uniqueIndex("swing_number").on(table.sessionId, table.number)],
+);
+
+export const reading = sqliteTable(
+  "reading",
+  {
+    id: integer("id").primaryKey({ autoIncrement: true }),
+    studentId: text("student_id").notNull().references(() => student.id, { onDelete: "cascade" }),
+    fundamentalId: text("fundamental_id").notNull(),
+    sessionId: text("session_id").notNull().references(() => session.id, { onDelete: "cascade" }),
+    swingId: integer("swing_id").notNull().references(() => swing.id, { onDelete: "cascade" }),
+    reader: text("reader").notNull(),
+    /** 0: first reading by this reader; 1, 2 …: read again. */
+    reread: integer("reread").notNull(),
+    /** Handedness-neutral; null: not measurable. */
+    value: real("value"),
+    typed: text("typed").notNull(),
+    unit: text("unit").notNull(),
+    signRule: text("sign_rule", { enum: ["neutral", "picture"] }).notNull(),
+    enteredAt: text("entered_at").notNull(),
+    batchId: text("batch_id").references(() => importBatch.id),
+  },
+  (table) => [
+    uniqueIndex("reading_once").on(table.swingId, table.fundamentalId, table.reader, table.reread),
+    index("reading_track").on(table.studentId, table.fundamentalId, table.sessionId, table.value),
+  ],
+);
+
+/** A correction is a new row; the reading stays as entered. The latest is in force. */
+export const correction = sqliteTable(
+  "correction",
+  {
+    id: integer("id").primaryKey({ autoIncrement: true }),
+    readingId: integer("reading_id").notNull().references(() => reading.id, { onDelete: "cascade" }),
+    value: real("value"),
+    typed: text("typed").notNull(),
+    who: text("who").notNull(),
+    why: text("why").notNull(),
+    correctedAt: text("corrected_at").notNull(),
+  },
+  (table) => [index("correction_reading").on(table.readingId, table.id)],
+);
