@@ -1,0 +1,25 @@
+/**
+ * Lower Cholesky factor L of a symmetric positive definite matrix, L L' = matrix.
+ *
+ * `matrix`: size x size, row by row; only its lower triangle is read. The result has the same layout,
+ * zeros above the diagonal. Throws with the failing pivot when the matrix isn't positive definite.
+ * Source: Golub & Van Loan, Matrix Computations, 4th ed., 4.2.
+ */
+export function cholesky(matrix: Float64Array, size: number): Float64Array {
+  const factor = new Float64Array(size * size);
+  for (let i = 0; i < size; i++) {
+    const rowI = i * size;
+    for (let j = 0; j <= i; j++) {
+      const rowJ = j * size;
+      let sum = matrix[rowI + j] as number;
+      for (let k = 0; k < j; k++) sum -= (factor[rowI + k] as number) * (factor[rowJ + k] as number);
+      if (i === j) {
+        if (!(sum > 0)) throw new RangeError(`a covariance must be positive definite; pivot ${i}: ${sum}`);
+        factor[rowI + i] = Math.sqrt(sum);
+      } else {
+        factor[rowI + j] = sum / (factor[rowJ + j] as number);
+      }
+    }
+  }
+  return factor;
+}
