@@ -1,0 +1,87 @@
+import type { Link } from "./page-model";
+
+/** One field of a form with its words, its value and what is wrong with it. */
+export interface FieldModel {
+  readonly name: string;
+  readonly label: string;
+  readonly hint: string;
+  readonly kind: "text" | "number" | "date" | "select" | "radio" | "checkbox" | "textarea";
+  readonly value: string;
+  readonly options: readonly { readonly value: string; readonly label: string }[];
+  readonly required: "yes" | "no";
+  /** What is wrong and what to do; empty: nothing. */
+  readonly error: string;
+}
+
+/** A form: its parts, its button, and what it says after a refusal. */
+export interface FormModel {
+  readonly heading: string;
+  readonly explains: string;
+  readonly parts: readonly { readonly margin: string; readonly explains: string; readonly fields: readonly FieldModel[] }[];
+  readonly grid: GridModel | null;
+  readonly submit: string;
+  /** Says that nothing was saved and why; empty at first sight. */
+  readonly refusal: string;
+  /** Fields that travel unseen. */
+  readonly hidden: readonly { readonly name: string; readonly value: string }[];
+}
+
+/** Swings by fundamentals, one cell a reading. */
+export interface GridModel {
+  readonly caption: string;
+  readonly swingLabel: string;
+  readonly columns: readonly { readonly fundamentalId: string; readonly label: string; readonly unit: string; readonly sign: string }[];
+  readonly rows: readonly { readonly label: string; readonly cells: readonly { readonly name: string; readonly label: string; readonly value: string; readonly error: string }[] }[];
+}
+
+/** One question of an import: one answer settles every row of its kind. */
+export interface ImportQuestionModel {
+  readonly id: string;
+  readonly number: number;
+  readonly heading: string;
+  readonly rows: string;
+  readonly why: string;
+  readonly name: string;
+  readonly value: string;
+  readonly options: readonly { readonly value: string; readonly label: string; readonly text: { readonly name: string; readonly label: string; readonly value: string } | null }[];
+}
+
+/** The import page: upload, or the preview of an uploaded file. */
+export interface ImportPage {
+  readonly title: string;
+  readonly lede: string;
+  readonly upload: {
+    readonly action: string;
+    readonly fileLabel: string;
+    readonly hint: string;
+    readonly submit: string;
+    readonly error: string;
+    readonly samples: { readonly heading: string; readonly links: readonly Link[] };
+    readonly format: { readonly heading: string; readonly lines: readonly string[] };
+  } | null;
+  readonly preview: {
+    readonly columns: {
+      readonly margin: string;
+      readonly explains: string;
+      readonly heading: string;
+      readonly rowLabel: string;
+      readonly head: readonly { readonly theirs: string; readonly ours: string; readonly unit: string }[];
+      readonly rows: readonly { readonly number: number; readonly cells: readonly { readonly text: string; readonly mark: number | null }[] }[];
+      readonly gap: string;
+    };
+    readonly questions: { readonly margin: string; readonly explains: string; readonly heading: string; readonly columns: readonly [string, string, string]; readonly items: readonly ImportQuestionModel[]; readonly submit: string } | null;
+    readonly issues: { readonly margin: string; readonly heading: string; readonly items: readonly string[]; readonly more: string } | null;
+    readonly notes: { readonly margin: string; readonly heading: string; readonly items: readonly string[]; readonly more: string } | null;
+    readonly saved: { readonly margin: string; readonly heading: string; readonly lines: readonly string[]; readonly submit: string | null; readonly drop: string; readonly rejected: Link | null };
+    readonly draftId: string;
+  } | null;
+  /** After confirming: what was written. */
+  readonly done: { readonly heading: string; readonly lines: readonly string[]; readonly links: readonly Link[] } | null;
+}
+
+/** A page of plain words: about the demo, a refusal, help. */
+export interface TextPage {
+  readonly title: string;
+  readonly lede: string;
+  readonly parts: readonly { readonly margin: string; readonly heading: string; readonly paragraphs: readonly string[]; readonly links: readonly Link[] }[];
+}
