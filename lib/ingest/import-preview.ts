@@ -1,0 +1,162 @@
+import type { Fundamental } from "@/lib/domain/fundamental";
+import type { Hand } from "@/lib/domain/handedness";
+import type { ImportPlan } from "@/lib/domain/session-entry";
+
+/**
+ * Arguments of a message. Numbers stay numbers so that the message can choose its plural. An argument named
+ * `fundamental` holds a fundamental's id: whoever says the sentence puts its name there.
+ */
+export type MessageArgs = Readonly<Record<string, string | number>>;
+
+/** A student whom the academy already has. */
+export interface KnownStudent {
+  readonly id: string;
+  readonly alias: string;
+  readonly hand: Hand;
+  readonly birthYear: number | null;
+  readonly hasConsent: boolean;
+}
+
+/** The answer to one question: the option chosen, and what was typed beside it. */
+export interface ImportAnswer {
+  readonly option: string;
+  readonly fields: ReadonlyMap<string, string>;
+}
+
+/** Answers by question id. Answers to questions that this file doesn't raise are ignored. */
+export type ImportAnswers = ReadonlyMap<string, ImportAnswer>;
+
+export interface ImportInput {
+  readonly fileName: string;
+  readonly bytes: Uint8Array;
+  readonly contentHash: string;
+  /** The day where the students are, `YYYY-MM-DD`; later days are refused. */
+  readonly today: string;
+  readonly students: readonly KnownStudent[];
+  /** Built-in and own. */
+  readonly fundamentals: readonly Fundamental[];
+  readonly answers: ImportAnswers;
+  readonly defaults: { readonly reader: string };
+}
+
+/** What a column of the file is taken for. `fundamental`: in wide form, see `fundamentalId`. */
+export interface ImportColumn {
+  /** The header as the file has it; blank where the file has none. */
+  readonly header: string;
+  /** 1-based place in the file. */
+  readonly place: number;
+  /** Message `import.field.<field>`; null: left out, for the reason `why` (message `import.left-out.<why>`). */
+  readonly field: string | null;
+  readonly fundamentalId: string | null;
+  /** Unit of its values, message `import.unit.<unit>`; null where the column holds no measure. */
+  readonly unit: string | null;
+  readonly why: "unknown" | "blank" | "doubled" | "other-form" | "derived" | null;
+  /** A field or fundamental id that the header nearly is. */
+  readonly suggestion: string | null;
+  /** First filled cell. */
+  readonly sample: string;
+}
+
+/** Something that keeps a file, row or cell out. Message `import.issue.<code>`, with `row`, `column`, `value` among its arguments. */
+export interface ImportIssue {
+  readonly code: string;
+  readonly args: MessageArgs;
+  /** First row of this kind, 1-based as in the file; null: the file as a whole. */
+  readonly row: number | null;
+  /** Every row of this kind, ascending. */
+  readonly rows: readonly number[];
+  readonly column: string | null;
+  /** The value as shown: cut to 80 characters, hidden marks made visible. */
+  readonly value: string | null;
+  /** Message `import.mend.<mend>`, same arguments; null where the issue's own sentence says what to do. */
+  readonly mend: string | null;
+}
+
+/** Something to be typed beside an option. */
+export interface ImportOptionField {
+  /** Form name: `answer-<name>:<question id>`. */
+  readonly name: string;
+  readonly kind: "text" | "number";
+  /** Message `import.ask.<code>`. */
+  readonly code: string;
+  readonly required: "required" | "optional";
+}
+
+export interface ImportOption {
+  readonly id: string;
+  /** Message `import.option.<code>`. */
+  readonly code: string;
+  readonly args: MessageArgs;
+  readonly fields: readonly ImportOptionField[];
+}
+
+/** One answer settles every row of its kind. */
+export interface ImportQuestion {
+  /** Form name of the choice: `answer:<id>`, its value an option's id. */
+  readonly id: string;
+  /** Messages `import.question.<code>` (what is asked) and `import.why.<code>` (why). */
+  readonly code: string;
+  readonly args: MessageArgs;
+  readonly rows: readonly number[];
+  /** The one that fits best comes first; none is taken unasked but `standing`. */
+  readonly options: readonly ImportOption[];
+  /** The option chosen by the given answers, null where none (or an unusable one) was given. */
+  readonly answer: string | null;
+  /** What was typed beside the answer. */
+  readonly answerFields: ReadonlyMap<string, string>;
+  /** What holds while nobody answers; null: the rows wait. */
+  readonly standing: string | null;
+  /** Why a given answer can't be used yet, message `import.issue.<problem>`. */
+  readonly problem: string | null;
+}
+
+/** A value that was changed, guessed or set aside. Message `import.note.<code>`, arguments `count`, `rows` and its own. */
+export interface ImportNote {
+  readonly code: string;
+  readonly column: string | null;
+  readonly args: MessageArgs;
+  readonly rows: readonly number[];
+}
+
+/** What would be saved of one student. */
+export interface ImportStudentSummary {
+  readonly alias: string;
+  readonly isNew: "new" | "known";
+  readonly sessions: number;
+  readonly swings: number;
+  readonly readings: number;
+  readonly firstDay: string;
+  readonly lastDay: string;
+}
+
+/** A row of the file to show: the first rows, and those that an issue or question names. */
+export interface ImportSheetRow {
+  readonly row: number;
+  /** One text a column, in the columns' order. */
+  readonly cells: readonly string[];
+  /** Places (1-based) of cells that an issue or question is about, with its index among the preview's. */
+  readonly marks: readonly { readonly place: number; readonly kind: "issue" | "question"; readonly index: number }[];
+}
+
+export interface ImportPreview {
+  readonly form: "long" | "wide" | null;
+  readonly encoding: "utf-8" | "utf-16le" | "utf-16be" | "windows-1252" | null;
+  readonly delimiter: "," | ";" | "\t" | "|" | null;
+  readonly columns: readonly ImportColumn[];
+  /** Rows under the header that hold anything. */
+  readonly rowsTotal: number;
+  /** Rows of which at least one reading will be saved. */
+  readonly rowsReady: number;
+  /** Rows of which nothing will be saved as things stand, ascending; each is named by an issue, question or note. */
+  readonly restRows: readonly number[];
+  /** Null: nothing to save. */
+  readonly plan: ImportPlan | null;
+  /** Consents to measure, confirmed on paper in the answers, of students whom the academy already has. */
+  readonly consents: readonly { readonly studentId: string; readonly alias: string; readonly givenBy: string }[];
+  readonly issues: readonly ImportIssue[];
+  /** The one with most rows first. */
+  readonly questions: readonly ImportQuestion[];
+  readonly notes: readonly ImportNote[];
+  readonly summaries: readonly ImportStudentSummary[];
+  readonly sheet: readonly ImportSheetRow[];
+}
