@@ -1,0 +1,140 @@
+import { median } from "simple-statistics";
+import { emptyCellEvidence, fillCellEvidence } from "./cell-evidence";
+import { huberCentre } from "./huber-centre";
+import { lookData } from "./look-data";
+import type { NoiseCell, NoiseModel } from "./noise-model";
+import { replicateSd } from "./replicate-sd";
+import { requireSeries } from "./require-series";
+import type { Series } from "./series";
+import { startNoiseModel } from "./start-noise-model";
+import { startScale } from "./start-scale";
+
+const MULTIPLES = [0.1, 0.4, 0.7, 1, 1.4, 1.8, 2.3, 3, 4, 5.5];
+const CORRELATIONS = [0, 0.1, 0.2, 0.3, 0.4];
+const FEWEST_SERIES = 10;
+const FEWEST_GROUPS = 5;
+const ROUNDS = 60;
+const PSEUDO_COUNTS = 7.5;
+const VAGUE_SHARE = 0.3;
+
+/**
+ * Learns from a pool of series how noisy its kind is: day sd, correlation, replicate sd, share that change.
+ *
+ * `pool`: series in one unit, in any order; those with fewer than five used groups are left out, and with
+ * fewer than ten left the answer is the start model. `id`: the name under which the model is kept.
+ *
+ * Replicate sd: median own sd of series with ten degrees of freedom, where there are three such, else null.
+ * Day sds: fixed multiples of a third of it (of the median start scale where it is null) by five
+ * correlations. Weights by expectation-maximisation, each series being half changed and half not, from the
+ * even split with 7.5 pseudo-counts, 60 rounds; then three parts in ten are put back to the even split, so
+ * that a series unlike its pool is still judged. Share that change: the same way given these weights, from
+ * 0.2, held between 0.05 and 0.5. Throws on bad input with the offending value.
+ *
+ * Source: Laird (1978), Nonparametric maximum likelihood estimation of a mixing distribution, JASA 73.
+ */
+export function fitNoiseModel(pool: readonly Series[], id: string): NoiseModel {
+  for (const series of pool) requireSeries(series);
+  const usable = pool.filter((series) => usedGroups(series).length >= FEWEST_GROUPS);
+  if (usable.length < FEWEST_SERIES) return startNoiseModel(id);
+  const poolSd = poolReplicateSd(usable);
+  const scale = poolSd === null ? medianStartScale(usable) : poolSd / 3;
+  const even = 1 / (MULTIPLES.length * CORRELATIONS.length);
+  const grid: NoiseCell[] = MULTIPLES.flatMap((multiple) =>
+    CORRELATIONS.map((correlation) => ({ daySd: multiple * scale, correlation, weight: even })),
+  );
+  const evenModel: NoiseModel = {
+    id,
+    kind: "learned",
+    cells: grid,
+    replicateSd: poolSd,
+    priorChange: 0.2,
+    learnedFrom: usable.length,
+  };
+  const likelihoods = usable.map((series) => cellLikelihoods(series, evenModel));
+  const learned = emWeights(likelihoods, even);
+  const weights = learned.map((weight) => (1 - VAGUE_SHARE) * weight + VAGUE_SHARE * even);
+  return {
+    ...evenModel,
+    cells: grid.map((cell, g) => ({ ...cell, weight: weights[g] as number })),
+    priorChange: shareChanging(likelihoods, weights),
+  };
+}
+
+function usedGroups(series: Series): (readonly number[])[] {
+  return series.groups.filter((group) => group.used).map((group) => group.values);
+}
+
+function poolReplicateSd(pool: readonly Series[]): number | null {
+  const own: number[] = [];
+  for (const series of pool) {
+    const spread = replicateSd(usedGroups(series), series.readingErrorSd, null);
+    if (spread.own !== null && spread.degreesOfFreedom >= 10) own.push(spread.own);
+  }
+  if (own.length < 3) return null;
+  const middle = median(own);
+  return middle > 0 ? middle : null;
+}
+
+function medianStartScale(pool: readonly Series[]): number {
+  return median(
+    pool.map((series) => {
+      const groups = usedGroups(series);
+      const { sd } = replicateSd(groups, series.readingErrorSd, null);
+      const centres = groups.map((values) => huberCentre(values, 1.5 * sd));
+      return startScale(centres, sd, series.readingErrorSd);
+    }),
+  );
+}
+
+/** Likelihoods of one series by cell, relative to its largest: with and without a lasting change. */
+interface CellLikelihoods {
+  readonly change: number[];
+  readonly noChange: number[];
+}
+
+function cellLikelihoods(series: Series, noise: NoiseModel): CellLikelihoods {
+  const look = lookData(series, noise);
+  const cell = emptyCellEvidence(look.count);
+  const change: number[] = [];
+  const noChange: number[] = [];
+  for (const nuisance of look.cells) {
+    fillCellEvidence(look, nuisance, cell);
+    change.push(cell.logChange);
+    noChange.push(cell.logNoChange);
+  }
+  const peak = Math.max(...change, ...noChange);
+  const relative = (log: number): number => Math.exp(log - peak);
+  return { change: change.map(relative), noChange: noChange.map(relative) };
+}
+
+function emWeights(pool: readonly CellLikelihoods[], even: number): number[] {
+  const cells = Math.round(1 / even);
+  const total = pool.length + PSEUDO_COUNTS;
+  let weights = new Array<number>(cells).fill(even);
+  for (let round = 0; round < ROUNDS; round++) {
+    const counts = new Array<number>(cells).fill(PSEUDO_COUNTS * even);
+    for (const { change, noChange } of pool) {
+      const joint = weights.map((w, g) => w * 0.5 * ((change[g] as number) + (noChange[g] as number)));
+      const sum = joint.reduce((a, b) => a + b, 0);
+      joint.forEach((part, g) => {
+        counts[g] = (counts[g] as number) + part / sum;
+      });
+    }
+    weights = counts.map((count) => count / total);
+  }
+  return weights;
+}
+
+function shareChanging(pool: readonly CellLikelihoods[], weights: readonly number[]): number {
+  const pairs = pool.map(({ change, noChange }) => ({
+    change: weights.reduce((sum, w, g) => sum + w * (change[g] as number), 0),
+    noChange: weights.reduce((sum, w, g) => sum + w * (noChange[g] as number), 0),
+  }));
+  let share = 0.2;
+  for (let round = 0; round < ROUNDS; round++) {
+    let changing = 0;
+    for (const pair of pairs) changing += (share * pair.change) / (share * pair.change + (1 - share) * pair.noChange);
+    share = changing / pairs.length;
+  }
+  return Math.min(0.5, Math.max(0.05, share));
+}

@@ -1,0 +1,76 @@
+/** A mixture of normal distributions: one entry a component; weights sum to 1, sds above 0. */
+export interface NormalMixture {
+  readonly weights: Float64Array;
+  readonly means: Float64Array;
+  readonly sds: Float64Array;
+}
+
+const NEGLIGIBLE = 1e-10;
+const MEAN_STEP = 0.1;
+const LOG_VARIANCE_STEP = 0.25;
+const MOST_BINS = 2048;
+
+/**
+ * A mixture from its components, near-equal ones merged.
+ *
+ * `weights` (0 or more, any total above 0), `means`, `variances` (above 0): one entry a component, same
+ * length. Components below 1e-10 of the total are dropped. Those whose means lie in one stretch of a tenth
+ * of the smallest sd, and whose variances differ by less than a quarter, become one of the same mean and
+ * variance as they have together: mean and variance of the whole are kept, quantiles move by less than a
+ * thousandth of the sd. Throws when no weight is above 0.
+ */
+export function normalMixture(weights: Float64Array, means: Float64Array, variances: Float64Array): NormalMixture {
+  const length = weights.length;
+  let total = 0;
+  for (let i = 0; i < length; i++) total += weights[i] as number;
+  if (!(total > 0 && Number.isFinite(total))) throw new RangeError(`a mixture needs weight: ${total}`);
+  const floor = total * NEGLIGIBLE;
+  let low = Number.POSITIVE_INFINITY;
+  let high = Number.NEGATIVE_INFINITY;
+  let least = Number.POSITIVE_INFINITY;
+  let most = 0;
+  for (let i = 0; i < length; i++) {
+    if (!((weights[i] as number) > floor)) continue;
+    const mean = means[i] as number;
+    const variance = variances[i] as number;
+    if (mean < low) low = mean;
+    if (mean > high) high = mean;
+    if (variance < least) least = variance;
+    if (variance > most) most = variance;
+  }
+  const width = Math.max(MEAN_STEP * Math.sqrt(least), (high - low) / (MOST_BINS - 1));
+  const columns = Math.floor((high - low) / width) + 1;
+  const rows = Math.floor(Math.log(most / least) / LOG_VARIANCE_STEP) + 1;
+  const mass = new Float64Array(columns * rows);
+  const first = new Float64Array(columns * rows);
+  const second = new Float64Array(columns * rows);
+  for (let i = 0; i < length; i++) {
+    const weight = weights[i] as number;
+    if (!(weight > floor)) continue;
+    const variance = variances[i] as number;
+    const column = Math.floor(((means[i] as number) - low) / width);
+    const row = Math.min(rows - 1, Math.floor(Math.log(variance / least) / LOG_VARIANCE_STEP));
+    const bin = row * columns + column;
+    const offset = (means[i] as number) - low - (column + 0.5) * width;
+    mass[bin] = (mass[bin] as number) + weight;
+    first[bin] = (first[bin] as number) + weight * offset;
+    second[bin] = (second[bin] as number) + weight * (variance + offset * offset);
+  }
+  let kept = 0;
+  let keptMass = 0;
+  for (let bin = 0; bin < mass.length; bin++) {
+    const weight = mass[bin] as number;
+    if (weight === 0) continue;
+    const offset = (first[bin] as number) / weight;
+    mass[kept] = weight;
+    first[kept] = low + ((bin % columns) + 0.5) * width + offset;
+    second[kept] = Math.sqrt((second[bin] as number) / weight - offset * offset);
+    keptMass += weight;
+    kept++;
+  }
+  return {
+    weights: mass.slice(0, kept).map((weight) => weight / keptMass),
+    means: first.slice(0, kept),
+    sds: second.slice(0, kept),
+  };
+}

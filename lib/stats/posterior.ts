@@ -1,0 +1,101 @@
+import { evidenceOf, FIRST_LOOK } from "./evidence";
+import { expectedDistance } from "./expected-distance";
+import type { Posterior } from "./look";
+import { type LookData, lookData } from "./look-data";
+import { misreadings } from "./misreadings";
+import { mixtureCdf } from "./mixture-cdf";
+import { mixtureEstimate } from "./mixture-quantile";
+import type { NoiseModel } from "./noise-model";
+import { type NormalMixture, normalMixture } from "./normal-mixture";
+import { type Outcome, ok, tooFew } from "./outcome";
+import { posteriorComponents } from "./posterior-components";
+import { posteriorWeights } from "./posterior-weights";
+import { readingStep } from "./reading-step";
+import { replicateSd } from "./replicate-sd";
+import type { Series } from "./series";
+import { shareInBand } from "./share-in-band";
+import { smallestSet } from "./smallest-set";
+import { type MeasuredSpread, trueReplicateVariance } from "./true-replicate-variance";
+
+/**
+ * All that one look says: evidence, level, size and place of a change, spread, and questions about a band.
+ *
+ * `series`: the groups up to the look, in date order. `noise`: what was believed of day sd and correlation
+ * before it. Everything is read off one mixture over nuisance cells and shapes (see `posteriorComponents`)
+ * without random draws: the same input gives the same output. Estimates are medians, in the unit.
+ * Claims about the change (sets, size, level before, ramps) rest on claimable shapes alone; `level` and
+ * `probabilityWithin` also on steps that leave one group on a side. Too few: fewer than four used groups,
+ * counted in used groups. Throws on bad input with the offending value. Assumptions as in `evidence`.
+ */
+export function posterior(series: Series, noise: NoiseModel): Outcome<Posterior> {
+  const look = lookData(series, noise);
+  if (look.count < FIRST_LOOK) return tooFew(look.count, FIRST_LOOK);
+  const parts = posteriorComponents(look);
+  const weights = posteriorWeights(look, parts);
+  const level = moved(normalMixture(parts.weights, parts.levelMeans, parts.levelVariances), look.origin);
+  const before = moved(normalMixture(weights.claimed, parts.beforeMeans, parts.beforeVariances), look.origin);
+  const size = normalMixture(weights.claimed, parts.sizeMeans, parts.sizeVariances);
+  const change = normalMixture(weights.changed, parts.sizeMeans, parts.sizeVariances);
+  const daySds = look.cells.map((cell) => cell.daySd);
+  const daySd = daySds.reduce((mean, sd, g) => mean + sd * (weights.cells[g] as number), 0);
+  const stepTotal = weights.steps.reduce((sum, weight) => sum + weight, 0);
+  const rampTotal = weights.ramps.reduce((sum, weight) => sum + weight, 0);
+  const positionOf = (start: number): number => look.positions[start] as number;
+  return ok({
+    ...evidenceOf(look, parts.gathered),
+    unitSd: Math.sqrt(daySd * daySd + look.meanVariance),
+    daySd,
+    replicateSd: look.replicateSd,
+    level: mixtureEstimate(level),
+    levelBefore: mixtureEstimate(before),
+    size: mixtureEstimate(size),
+    set80: smallestSet(weights.steps, 0.8).map(positionOf),
+    set95: smallestSet(weights.steps, 0.95).map(positionOf),
+    rampShare: rampTotal / (stepTotal + rampTotal),
+    rampStart10: positionOf(firstReaching(weights.ramps, 0.1 * rampTotal)),
+    probabilityWithin: (limit) =>
+      limit > 0
+        ? weights.noChange + (1 - weights.noChange) * (mixtureCdf(change, limit) - mixtureCdf(change, -limit))
+        : 0,
+    share: (band) => {
+      const cleaned = cleanedSpread(series, look, noise);
+      const belief = { values: daySds, weights: weights.cells };
+      return shareInBand(level, belief, cleaned.spread, cleaned.degreesOfFreedom, band);
+    },
+    expectedDistance: (at, band) => {
+      const { spread } = cleanedSpread(series, look, noise);
+      return expectedDistance(at, Math.sqrt(daySd * daySd + trueReplicateVariance(spread, 1)), band);
+    },
+  });
+}
+
+function moved(mixture: NormalMixture, by: number): NormalMixture {
+  return { ...mixture, means: mixture.means.map((mean) => mean + by) };
+}
+
+function firstReaching(weights: Float64Array, target: number): number {
+  let held = 0;
+  const found = weights.findIndex((weight) => {
+    held += weight;
+    return weight > 0 && held >= target;
+  });
+  return Math.max(0, found);
+}
+
+/** Spread of the replicates once those that look misread are set aside. */
+function cleanedSpread(
+  series: Series,
+  look: LookData,
+  noise: NoiseModel,
+): { spread: MeasuredSpread; degreesOfFreedom: number } {
+  const aside = new Set(misreadings(series).map((at) => `${at.group}/${at.replicate}`));
+  const kept = look.groups.map((group, i) =>
+    group.values.filter((_, replicate) => !aside.has(`${look.positions[i]}/${replicate}`)),
+  );
+  const own = replicateSd(kept, series.readingErrorSd, noise.replicateSd);
+  const step = readingStep(look.groups.flatMap((group) => group.values));
+  return {
+    spread: { replicateSd: own.sd, readingErrorSd: series.readingErrorSd, step },
+    degreesOfFreedom: own.degreesOfFreedom,
+  };
+}
