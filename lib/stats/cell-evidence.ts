@@ -10,6 +10,9 @@ import { whitenedSums } from "./whitened-sums";
 export interface CellEvidence {
   readonly sums: CellSums;
   readonly step: ShapeFactors;
+  /** The step that leaves the first group alone, and the one that leaves the last alone: never claimed. */
+  readonly firstAlone: ShapeFactors;
+  readonly lastAlone: ShapeFactors;
   readonly ramp: ShapeFactors;
   readonly odd: ShapeFactors;
   /** Prior variance of the size of a lasting change and of an odd group, in the unit squared. */
@@ -30,6 +33,8 @@ export function emptyCellEvidence(count: number): CellEvidence {
   return {
     sums: emptyCellSums(count),
     step: emptyShapeFactors(count),
+    firstAlone: emptyShapeFactors(count),
+    lastAlone: emptyShapeFactors(count),
     ramp: emptyShapeFactors(count),
     odd: emptyShapeFactors(count),
     changeVariance: 0,
@@ -41,21 +46,23 @@ export function emptyCellEvidence(count: number): CellEvidence {
   };
 }
 
-/** Fills `evidence` for one cell; at least four used groups. Steps at 1 and n-1 get factors but are never claimed. */
+/** Fills `evidence` for one cell; at least four used groups. */
 export function fillCellEvidence(look: LookData, cell: NuisanceCell, evidence: CellEvidence): void {
   const { count } = look;
   const { sums, step, ramp, odd } = evidence;
   if (look.tied) whitenedSums(look, cell, sums);
   else filteredSums(look, cell, sums);
   const unitVariance = cell.daySd * cell.daySd + look.meanVariance;
-  evidence.changeVariance = 4 * unitVariance;
-  evidence.oddVariance = 16 * unitVariance;
-  const steps = stepRange(count);
-  const ramps = rampRange(count);
-  const odds = oddRange(count);
-  fillShapeFactors(sums, sums.step, { first: 1, last: count - 1 }, steps, evidence.changeVariance, step);
-  fillShapeFactors(sums, sums.ramp, ramps, ramps, evidence.changeVariance, ramp);
-  fillShapeFactors(sums, sums.odd, odds, odds, evidence.oddVariance, odd);
+  const changeVariance = 4 * unitVariance;
+  const oddVariance = 16 * unitVariance;
+  evidence.changeVariance = changeVariance;
+  evidence.oddVariance = oddVariance;
+  const last = count - 1;
+  fillShapeFactors(sums, sums.step, stepRange(count), changeVariance, step);
+  fillShapeFactors(sums, sums.step, { first: 1, last: 1 }, changeVariance, evidence.firstAlone);
+  fillShapeFactors(sums, sums.step, { first: last, last }, changeVariance, evidence.lastAlone);
+  fillShapeFactors(sums, sums.ramp, rampRange(count), changeVariance, ramp);
+  fillShapeFactors(sums, sums.odd, oddRange(count), oddVariance, odd);
   const residual = sums.yy - (sums.oneY * sums.oneY) / sums.oneOne;
   evidence.logFlat = -0.5 * (sums.logDeterminant + Math.log(sums.oneOne) + residual);
   const peak = Math.max(step.peak, ramp.peak);
@@ -64,9 +71,5 @@ export function fillCellEvidence(look: LookData, cell: NuisanceCell, evidence: C
   const change = step.sum * stepScale + ramp.sum * rampScale;
   evidence.logChange = evidence.logFlat + peak + Math.log(0.5 * change);
   evidence.up = (step.up * stepScale + ramp.up * rampScale) / change;
-  const oddPeak = Math.max(0, odd.peak);
-  evidence.logNoChange =
-    evidence.logFlat +
-    oddPeak +
-    Math.log(0.7 * Math.exp(-oddPeak) + (0.3 * odd.sum * Math.exp(odd.peak - oddPeak)) / count);
+  evidence.logNoChange = evidence.logFlat + odd.peak + Math.log(0.7 * Math.exp(-odd.peak) + (0.3 * odd.sum) / count);
 }

@@ -22,14 +22,19 @@ export interface CellSums {
   readonly step: ShapeSums;
   readonly ramp: ShapeSums;
   readonly odd: ShapeSums;
+  /** Room for the filter's forward pass, one entry a group: inverse variance, gain, and the two innovations. */
+  readonly filter: {
+    readonly inverse: Float64Array;
+    readonly gain: Float64Array;
+    readonly innovationY: Float64Array;
+    readonly innovation1: Float64Array;
+  };
 }
 
 /** Room for the sums of `count` used groups, to be filled cell by cell. */
 export function emptyCellSums(count: number): CellSums {
-  const shape = (): ShapeSums => ({
-    xx: new Float64Array(count),
-    x1: new Float64Array(count),
-    xy: new Float64Array(count),
-  });
-  return { logDeterminant: 0, oneOne: 0, oneY: 0, yy: 0, step: shape(), ramp: shape(), odd: shape() };
+  const room = (): Float64Array => new Float64Array(count);
+  const shape = (): ShapeSums => ({ xx: room(), x1: room(), xy: room() });
+  const filter = { inverse: room(), gain: room(), innovationY: room(), innovation1: room() };
+  return { logDeterminant: 0, oneOne: 0, oneY: 0, yy: 0, step: shape(), ramp: shape(), odd: shape(), filter };
 }

@@ -1,3 +1,5 @@
+import { dotProduct } from "./dot-product";
+
 /**
  * Lower Cholesky factor L of a symmetric positive definite matrix, L L' = matrix.
  *
@@ -11,8 +13,7 @@ export function cholesky(matrix: Float64Array, size: number): Float64Array {
     const rowI = i * size;
     for (let j = 0; j <= i; j++) {
       const rowJ = j * size;
-      let sum = matrix[rowI + j] as number;
-      for (let k = 0; k < j; k++) sum -= (factor[rowI + k] as number) * (factor[rowJ + k] as number);
+      const sum = (matrix[rowI + j] as number) - dotProduct(factor, rowI, factor, rowJ, j);
       if (i === j) {
         if (!(sum > 0)) throw new RangeError(`a covariance must be positive definite; pivot ${i}: ${sum}`);
         factor[rowI + i] = Math.sqrt(sum);

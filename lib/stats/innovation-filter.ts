@@ -17,10 +17,7 @@ export function filteredSums(look: LookData, cell: NuisanceCell, sums: CellSums)
   const { count, values, variances } = look;
   const phi = cell.correlation;
   const dayVariance = cell.daySd * cell.daySd;
-  const inverse = new Float64Array(count);
-  const gain = new Float64Array(count);
-  const innovationY = new Float64Array(count);
-  const innovation1 = new Float64Array(count);
+  const { inverse, gain, innovationY, innovation1 } = sums.filter;
   let state = dayVariance;
   let predictY = 0;
   let predict1 = 0;

@@ -1,6 +1,6 @@
 import type { NoiseModel } from "./noise-model";
-import type { Band, Estimate, Series } from "./series";
 import type { Outcome } from "./outcome";
+import type { Band, Estimate, Series } from "./series";
 
 /** Evidence at one look: log Bayes factor of a lasting change against none, and which way it went. */
 export interface Evidence {

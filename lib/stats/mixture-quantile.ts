@@ -2,13 +2,12 @@ import normalQuantile from "@stdlib/stats-base-dists-normal-quantile";
 import { mixtureCdf } from "./mixture-cdf";
 import type { NormalMixture } from "./normal-mixture";
 import type { Estimate } from "./series";
-
-const HALF_LOG_TWO_PI = 0.9189385332046727;
+import { tabulatedNormalDensity } from "./tabulated-normal";
 
 /**
  * Quantile of a mixture of normals: where its distribution function reaches `probability` (between 0 and 1).
  *
- * Newton steps kept inside a shrinking bracket, a bisection wherever a step would leave it; exact to 1e-9 of
+ * Newton steps kept inside a shrinking bracket, a bisection wherever a step would leave it; exact to 1e-8 of
  * the mixture's sd. No random draws. Throws on a probability outside (0, 1).
  */
 export function mixtureQuantile(mixture: NormalMixture, probability: number): number {
@@ -29,7 +28,7 @@ export function mixtureQuantile(mixture: NormalMixture, probability: number): nu
   for (let i = 0; i < weights.length; i++)
     square += (weights[i] as number) * ((sds[i] as number) ** 2 + ((means[i] as number) - mean) ** 2);
   const sd = Math.sqrt(square);
-  const tolerance = 1e-9 * sd;
+  const tolerance = 1e-8 * sd;
   let x = Math.min(high, Math.max(low, mean + reach * sd));
   for (let round = 0; round < 100 && high - low > tolerance; round++) {
     const excess = mixtureCdf(mixture, x) - probability;
@@ -38,7 +37,7 @@ export function mixtureQuantile(mixture: NormalMixture, probability: number): nu
     let density = 0;
     for (let i = 0; i < weights.length; i++) {
       const z = (x - (means[i] as number)) / (sds[i] as number);
-      density += ((weights[i] as number) / (sds[i] as number)) * Math.exp(-0.5 * z * z - HALF_LOG_TWO_PI);
+      density += ((weights[i] as number) / (sds[i] as number)) * tabulatedNormalDensity(z);
     }
     const next = x - excess / density;
     const inside = next > low && next < high;

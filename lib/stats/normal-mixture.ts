@@ -6,18 +6,19 @@ export interface NormalMixture {
 }
 
 const NEGLIGIBLE = 1e-10;
-const MEAN_STEP = 0.1;
-const LOG_VARIANCE_STEP = 0.25;
-const MOST_BINS = 2048;
+const MEAN_STEP = 0.3;
+const SD_STEP = 0.12;
+const MOST_COLUMNS = 1024;
+const MOST_ROWS = 64;
 
 /**
  * A mixture from its components, near-equal ones merged.
  *
  * `weights` (0 or more, any total above 0), `means`, `variances` (above 0): one entry a component, same
- * length. Components below 1e-10 of the total are dropped. Those whose means lie in one stretch of a tenth
- * of the smallest sd, and whose variances differ by less than a quarter, become one of the same mean and
- * variance as they have together: mean and variance of the whole are kept, quantiles move by less than a
- * thousandth of the sd. Throws when no weight is above 0.
+ * length. Components below 1e-10 of the total are dropped. Those whose sds differ by less than 0.12 of the
+ * smallest sd and whose means by less than 0.3 of their sd become one component, of the mean and variance
+ * that they have together: mean and variance of the whole are kept, and its distribution function moves by
+ * less than 0.001. Throws when no weight is above 0.
  */
 export function normalMixture(weights: Float64Array, means: Float64Array, variances: Float64Array): NormalMixture {
   const length = weights.length;
@@ -38,9 +39,11 @@ export function normalMixture(weights: Float64Array, means: Float64Array, varian
     if (variance < least) least = variance;
     if (variance > most) most = variance;
   }
-  const width = Math.max(MEAN_STEP * Math.sqrt(least), (high - low) / (MOST_BINS - 1));
+  const narrowest = Math.sqrt(least);
+  const perRow = 1 / Math.max(SD_STEP, (Math.sqrt(most) / narrowest - 1) / (MOST_ROWS - 1));
+  const rows = Math.floor((Math.sqrt(most) / narrowest - 1) * perRow) + 1;
+  const width = Math.max(MEAN_STEP * narrowest, (high - low) / (MOST_COLUMNS - 1));
   const columns = Math.floor((high - low) / width) + 1;
-  const rows = Math.floor(Math.log(most / least) / LOG_VARIANCE_STEP) + 1;
   const mass = new Float64Array(columns * rows);
   const first = new Float64Array(columns * rows);
   const second = new Float64Array(columns * rows);
@@ -48,10 +51,12 @@ export function normalMixture(weights: Float64Array, means: Float64Array, varian
     const weight = weights[i] as number;
     if (!(weight > floor)) continue;
     const variance = variances[i] as number;
-    const column = Math.floor(((means[i] as number) - low) / width);
-    const row = Math.min(rows - 1, Math.floor(Math.log(variance / least) / LOG_VARIANCE_STEP));
+    const row = Math.min(rows - 1, Math.floor((Math.sqrt(variance) / narrowest - 1) * perRow));
+    const fromLow = (means[i] as number) - low;
+    const rowWidth = width * (1 + row / perRow);
+    const column = Math.min(columns - 1, Math.floor(fromLow / rowWidth));
     const bin = row * columns + column;
-    const offset = (means[i] as number) - low - (column + 0.5) * width;
+    const offset = fromLow - (column + 0.5) * rowWidth;
     mass[bin] = (mass[bin] as number) + weight;
     first[bin] = (first[bin] as number) + weight * offset;
     second[bin] = (second[bin] as number) + weight * (variance + offset * offset);
@@ -62,8 +67,9 @@ export function normalMixture(weights: Float64Array, means: Float64Array, varian
     const weight = mass[bin] as number;
     if (weight === 0) continue;
     const offset = (first[bin] as number) / weight;
+    const rowWidth = width * (1 + Math.floor(bin / columns) / perRow);
     mass[kept] = weight;
-    first[kept] = low + ((bin % columns) + 0.5) * width + offset;
+    first[kept] = low + ((bin % columns) + 0.5) * rowWidth + offset;
     second[kept] = Math.sqrt((second[bin] as number) / weight - offset * offset);
     keptMass += weight;
     kept++;

@@ -1,10 +1,9 @@
-import type { CellEvidence } from "./cell-evidence";
 import { emptyCellEvidence, fillCellEvidence } from "./cell-evidence";
 import type { CellSums, ShapeSums } from "./cell-sums";
 import { type CellGathering, emptyGathering } from "./evidence";
 import type { LookData } from "./look-data";
 import type { ShapeFactors } from "./shape-evidence";
-import { rampRange } from "./shapes";
+import { rampRange, type ShapeRange, stepRange } from "./shapes";
 
 /**
  * Every (cell, shape) of a look with its weight of belief and its normal distributions.
@@ -15,7 +14,7 @@ import { rampRange } from "./shapes";
 export interface PosteriorComponents {
   readonly stride: number;
   readonly unchanged: number;
-  /** Relative weights; the largest is 1. */
+  /** Relative weights, 0 or more. */
   readonly weights: Float64Array;
   /** Level at the last group. */
   readonly levelMeans: Float64Array;
@@ -53,61 +52,69 @@ export function posteriorComponents(look: LookData): PosteriorComponents {
     sizeVariances: room(),
     gathered: emptyGathering(look),
   };
-  const logFlat = Math.log(0.35);
-  const logOdd = Math.log(0.15 / count);
-  const logStep = Math.log(0.25 / (count - 1));
-  const logRamp = Math.log(0.25 / (count - 2));
   const ramps = rampRange(count);
   const cell = emptyCellEvidence(count);
+  const logs: number[] = [];
   cells.forEach((nuisance, g) => {
     fillCellEvidence(look, nuisance, cell);
     found.gathered.change[g] = nuisance.logWeight + cell.logChange;
     found.gathered.noChange[g] = nuisance.logWeight + cell.logNoChange;
     found.gathered.up[g] = cell.up;
-    const base = nuisance.logWeight + cell.logFlat;
+    const { sums, step, ramp, odd, firstAlone, lastAlone } = cell;
+    const peak = Math.max(step.peak, ramp.peak, odd.peak, firstAlone.peak, lastAlone.peak);
+    logs.push(nuisance.logWeight + cell.logFlat + peak);
+    const prior = {
+      odd: (0.15 / count) * Math.exp(odd.peak - peak),
+      step: 0.25 / (count - 1),
+      ramp: (0.25 / (count - 2)) * Math.exp(ramp.peak - peak),
+    };
     let at = g * stride;
-    found.weights[at] = base + logFlat;
-    found.levelMeans[at] = cell.sums.oneY / cell.sums.oneOne;
-    found.levelVariances[at] = 1 / cell.sums.oneOne;
+    found.weights[at] = 0.35 * Math.exp(-peak);
+    found.levelMeans[at] = sums.oneY / sums.oneOne;
+    found.levelVariances[at] = 1 / sums.oneOne;
     at += 1;
-    const { sums, odd, step, ramp } = cell;
-    fill(found, at, 0, count - 1, base + logOdd, sums, sums.odd, odd, cell.oddVariance, 0);
+    fill(found, at, { first: 0, last: count - 1 }, prior.odd, sums, sums.odd, odd, cell.oddVariance, 0);
     at += count;
-    fill(found, at, 1, count - 1, base + logStep, sums, sums.step, step, cell.changeVariance, 1);
-    at += count - 1;
-    fill(found, at, ramps.first, ramps.last, base + logRamp, sums, sums.ramp, ramp, cell.changeVariance, 1);
+    for (const [range, factors] of [
+      [{ first: 1, last: 1 }, firstAlone],
+      [stepRange(count), step],
+      [{ first: count - 1, last: count - 1 }, lastAlone],
+    ] as const) {
+      const weight = prior.step * Math.exp(factors.peak - peak);
+      fill(found, at, range, weight, sums, sums.step, factors, cell.changeVariance, 1);
+      at += range.last - range.first + 1;
+    }
+    fill(found, at, ramps, prior.ramp, sums, sums.ramp, ramp, cell.changeVariance, 1);
   });
-  const { weights } = found;
-  let peak = Number.NEGATIVE_INFINITY;
-  for (let i = 0; i < length; i++) peak = Math.max(peak, weights[i] as number);
-  for (let i = 0; i < length; i++) {
-    const log = (weights[i] as number) - peak;
-    weights[i] = log < -40 ? 0 : Math.exp(log);
-  }
+  const peak = Math.max(...logs);
+  logs.forEach((log, g) => {
+    const scale = Math.exp(log - peak);
+    for (let i = g * stride; i < (g + 1) * stride; i++) found.weights[i] = (found.weights[i] as number) * scale;
+  });
   return found;
 }
 
+/** Components of one family at one cell, from entry `at` on; `now` is the shape's value at the last group. */
 function fill(
   found: PosteriorComponents,
   at: number,
-  first: number,
-  last: number,
-  base: number,
+  range: ShapeRange,
+  weight: number,
   sums: CellSums,
   shape: ShapeSums,
   factors: ShapeFactors,
-  priorVariance: CellEvidence["changeVariance"],
+  priorVariance: number,
   now: 0 | 1,
 ): void {
   const variance = 1 / sums.oneOne;
   const mean = sums.oneY * variance;
   const precision = 1 / priorVariance;
-  for (let k = first, i = at; k <= last; k++, i++) {
+  for (let k = range.first, i = at; k <= range.last; k++, i++) {
     const sizeVariance = 1 / ((factors.information[k] as number) + precision);
     const size = (factors.score[k] as number) * sizeVariance;
     const lean = -(shape.x1[k] as number) * variance;
     const pull = now + lean;
-    found.weights[i] = base + (factors.logFactor[k] as number);
+    found.weights[i] = weight * (factors.factor[k] as number);
     found.levelMeans[i] = mean + pull * size;
     found.levelVariances[i] = variance + pull * pull * sizeVariance;
     if (now === 0) continue;

@@ -13,12 +13,13 @@ export function logShapeFactor(information: number, score: number, priorVariance
 
 /** A family of shapes at one nuisance cell; the arrays have one entry a start, entry k for start k. */
 export interface ShapeFactors {
-  readonly logFactor: Float64Array;
+  /** Bayes factors relative to exp(`peak`). */
+  readonly factor: Float64Array;
   readonly information: Float64Array;
   readonly score: Float64Array;
-  /** Largest log factor over the claimable starts. */
+  /** Largest exponent among the factors, 0 or more. */
   peak: number;
-  /** Sum of exp(log factor - peak) over the claimable starts. */
+  /** Sum of `factor` over the starts. */
   sum: number;
   /** The part of `sum` whose score points up; a score of exactly 0 counts half. */
   up: number;
@@ -26,43 +27,38 @@ export interface ShapeFactors {
 
 /** Room for the factors of `count` starts. */
 export function emptyShapeFactors(count: number): ShapeFactors {
-  return {
-    logFactor: new Float64Array(count),
-    information: new Float64Array(count),
-    score: new Float64Array(count),
-    peak: 0,
-    sum: 0,
-    up: 0,
-  };
+  const room = (): Float64Array => new Float64Array(count);
+  return { factor: room(), information: room(), score: room(), peak: 0, sum: 0, up: 0 };
 }
 
-/** Fills `factors` for starts `first` to `last`, and sums them over `claim`, a range within. */
+/** Fills `factors` for the starts of `range`, both ends included, and sums them. */
 export function fillShapeFactors(
   sums: CellSums,
   shape: ShapeSums,
-  all: ShapeRange,
-  claim: ShapeRange,
+  range: ShapeRange,
   priorVariance: number,
   factors: ShapeFactors,
 ): void {
-  const { logFactor, information, score } = factors;
+  const { factor, information, score } = factors;
   const inverse = 1 / sums.oneOne;
   const level = sums.oneY * inverse;
-  let peak = Number.NEGATIVE_INFINITY;
-  for (let k = all.first; k <= all.last; k++) {
+  const precision = 1 / priorVariance;
+  let peak = 0;
+  for (let k = range.first; k <= range.last; k++) {
     const x1 = shape.x1[k] as number;
     const a = Math.max(0, (shape.xx[k] as number) - x1 * x1 * inverse);
     const b = (shape.xy[k] as number) - x1 * level;
-    const log = logShapeFactor(a, b, priorVariance);
+    const exponent = (0.5 * b * b) / (a + precision);
     information[k] = a;
     score[k] = b;
-    logFactor[k] = log;
-    if (log > peak && k >= claim.first && k <= claim.last) peak = log;
+    factor[k] = exponent;
+    if (exponent > peak) peak = exponent;
   }
   let sum = 0;
   let up = 0;
-  for (let k = claim.first; k <= claim.last; k++) {
-    const part = Math.exp((logFactor[k] as number) - peak);
+  for (let k = range.first; k <= range.last; k++) {
+    const part = Math.exp((factor[k] as number) - peak) / Math.sqrt(1 + priorVariance * (information[k] as number));
+    factor[k] = part;
     const b = score[k] as number;
     sum += part;
     if (b > 0) up += part;

@@ -1,6 +1,7 @@
 import tCdf from "@stdlib/stats-base-dists-t-cdf";
 import { cholesky } from "./cholesky";
 import { covariance } from "./covariance";
+import { dotProduct } from "./dot-product";
 import { logSumExp } from "./log-sum-exp";
 import type { Trend } from "./look";
 import { lookData } from "./look-data";
@@ -52,12 +53,13 @@ export function trend(series: Series, noise: NoiseModel): Outcome<Trend> {
 }
 
 function dot(a: Float64Array, b: Float64Array): number {
-  let sum = 0;
-  for (let i = 0; i < a.length; i++) sum += (a[i] as number) * (b[i] as number);
-  return sum;
+  return dotProduct(a, 0, b, 0, a.length);
 }
 
-/** Bisection of the distribution function of a mixture of t distributions of equal degrees of freedom. */
+/**
+ * Root of the distribution function of a mixture of t distributions of equal degrees of freedom, by false
+ * position (Illinois), each step kept inside the bracket; exact to 1e-8 of the largest scale.
+ */
 function tMixtureQuantile(
   weights: readonly number[],
   centres: readonly number[],
@@ -65,22 +67,43 @@ function tMixtureQuantile(
   degreesOfFreedom: number,
   probability: number,
 ): number {
-  const cdf = (x: number): number => {
-    let sum = 0;
+  const excess = (x: number): number => {
+    let sum = -probability;
     weights.forEach((weight, g) => {
-      if (weight > 1e-12) sum += weight * tCdf((x - (centres[g] as number)) / (scales[g] as number), degreesOfFreedom);
+      if (weight > 1e-9) sum += weight * tCdf((x - (centres[g] as number)) / (scales[g] as number), degreesOfFreedom);
     });
     return sum;
   };
   const reach = Math.max(...scales);
-  let low = Math.min(...centres) - reach;
-  let high = Math.max(...centres) + reach;
-  for (let span = reach; cdf(low) > probability; span *= 2) low -= span;
-  for (let span = reach; cdf(high) < probability; span *= 2) high += span;
-  for (let round = 0; round < 60 && high - low > 1e-10 * reach; round++) {
-    const middle = (low + high) / 2;
-    if (cdf(middle) < probability) low = middle;
-    else high = middle;
+  const centre = weights.reduce((sum, weight, g) => sum + weight * (centres[g] as number), 0);
+  let low = centre - reach;
+  let high = centre + reach;
+  let below = excess(low);
+  let above = excess(high);
+  for (let span = reach; below > 0; span *= 2) {
+    low -= span;
+    below = excess(low);
+  }
+  for (let span = reach; above < 0; span *= 2) {
+    high += span;
+    above = excess(high);
+  }
+  let kept: "low" | "high" | null = null;
+  for (let round = 0; round < 100 && high - low > 1e-8 * reach; round++) {
+    const x = (low * above - high * below) / (above - below);
+    const at = excess(x);
+    if (Math.abs(at) < 1e-10) return x;
+    if (at < 0) {
+      low = x;
+      below = at;
+      if (kept === "high") above /= 2;
+      kept = "high";
+    } else {
+      high = x;
+      above = at;
+      if (kept === "low") below /= 2;
+      kept = "low";
+    }
   }
   return (low + high) / 2;
 }

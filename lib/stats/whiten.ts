@@ -1,3 +1,5 @@
+import { dotProduct } from "./dot-product";
+
 /**
  * Whitens a column: solves L z = column, so that z has unit covariance where the column has L L'.
  *
@@ -8,9 +10,7 @@ export function whiten(factor: Float64Array, column: ArrayLike<number>, size: nu
   const white = new Float64Array(size);
   for (let i = 0; i < size; i++) {
     const row = i * size;
-    let sum = column[i] as number;
-    for (let k = 0; k < i; k++) sum -= (factor[row + k] as number) * (white[k] as number);
-    white[i] = sum / (factor[row + i] as number);
+    white[i] = ((column[i] as number) - dotProduct(factor, row, white, 0, i)) / (factor[row + i] as number);
   }
   return white;
 }

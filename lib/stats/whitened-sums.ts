@@ -1,6 +1,7 @@
 import type { CellSums, ShapeSums } from "./cell-sums";
 import { cholesky } from "./cholesky";
 import { covariance } from "./covariance";
+import { dotProduct } from "./dot-product";
 import type { LookData } from "./look-data";
 import type { NuisanceCell } from "./nuisance-grid";
 import { whiten } from "./whiten";
@@ -48,9 +49,8 @@ export function whitenedSums(look: LookData, cell: NuisanceCell, sums: CellSums)
     for (let i = k + 1; i < count; i++) ramp[i] = (ramp[i] as number) + (step[i] as number);
     for (let i = k; i < count; i++) {
       const row = i * count;
-      let sum = i === k ? 1 : 0;
-      for (let j = k; j < i; j++) sum -= (factor[row + j] as number) * (odd[j] as number);
-      const white = sum / (factor[row + i] as number);
+      const unit = i === k ? 1 : 0;
+      const white = (unit - dotProduct(factor, row + k, odd, k, i - k)) / (factor[row + i] as number);
       odd[i] = white;
       step[i] = (step[i] as number) + white;
     }
@@ -68,15 +68,10 @@ function store(
   white1: Float64Array,
   factor: number,
 ): void {
-  let xx = 0;
-  let xy = 0;
-  let x1 = 0;
-  for (let i = k; i < white.length; i++) {
-    const x = white[i] as number;
-    xx += x * x;
-    xy += x * (whiteY[i] as number);
-    x1 += x * (white1[i] as number);
-  }
+  const length = white.length - k;
+  const xx = dotProduct(white, k, white, k, length);
+  const xy = dotProduct(white, k, whiteY, k, length);
+  const x1 = dotProduct(white, k, white1, k, length);
   shape.xx[k] = xx * factor * factor;
   shape.xy[k] = xy * factor;
   shape.x1[k] = x1 * factor;
