@@ -1,13 +1,12 @@
 import normalQuantile from "@stdlib/stats-base-dists-normal-quantile";
-import { mixtureCdf } from "./mixture-cdf";
+import { mixtureCdf, mixtureDensity } from "./mixture-cdf";
 import type { NormalMixture } from "./normal-mixture";
 import type { Estimate } from "./series";
-import { tabulatedNormalDensity } from "./tabulated-normal";
 
 /**
  * Quantile of a mixture of normals: where its distribution function reaches `probability` (between 0 and 1).
  *
- * Newton steps kept inside a shrinking bracket, a bisection wherever a step would leave it; exact to 1e-8 of
+ * Newton steps kept inside a shrinking bracket, a bisection wherever a step would leave it; exact to 1e-6 of
  * the mixture's sd. No random draws. Throws on a probability outside (0, 1).
  */
 export function mixtureQuantile(mixture: NormalMixture, probability: number): number {
@@ -28,17 +27,13 @@ export function mixtureQuantile(mixture: NormalMixture, probability: number): nu
   for (let i = 0; i < weights.length; i++)
     square += (weights[i] as number) * ((sds[i] as number) ** 2 + ((means[i] as number) - mean) ** 2);
   const sd = Math.sqrt(square);
-  const tolerance = 1e-8 * sd;
+  const tolerance = 1e-6 * sd;
   let x = Math.min(high, Math.max(low, mean + reach * sd));
   for (let round = 0; round < 100 && high - low > tolerance; round++) {
     const excess = mixtureCdf(mixture, x) - probability;
     if (excess > 0) high = x;
     else low = x;
-    let density = 0;
-    for (let i = 0; i < weights.length; i++) {
-      const z = (x - (means[i] as number)) / (sds[i] as number);
-      density += ((weights[i] as number) / (sds[i] as number)) * tabulatedNormalDensity(z);
-    }
+    const density = mixtureDensity(mixture, x);
     const next = x - excess / density;
     const inside = next > low && next < high;
     if (inside && Math.abs(next - x) <= tolerance) return next;

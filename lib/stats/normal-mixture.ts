@@ -5,7 +5,7 @@ export interface NormalMixture {
   readonly sds: Float64Array;
 }
 
-const NEGLIGIBLE = 1e-10;
+const NEGLIGIBLE = 1e-8;
 const MEAN_STEP = 0.3;
 const SD_STEP = 0.12;
 const MOST_COLUMNS = 1024;
@@ -15,7 +15,7 @@ const MOST_ROWS = 64;
  * A mixture from its components, near-equal ones merged.
  *
  * `weights` (0 or more, any total above 0), `means`, `variances` (above 0): one entry a component, same
- * length. Components below 1e-10 of the total are dropped. Those whose sds differ by less than 0.12 of the
+ * length. Components below 1e-8 of the total are dropped. Those whose sds differ by less than 0.12 of the
  * smallest sd and whose means by less than 0.3 of their sd become one component, of the mean and variance
  * that they have together: mean and variance of the whole are kept, and its distribution function moves by
  * less than 0.001. Throws when no weight is above 0.
