@@ -5,7 +5,9 @@ import { academy, session, student } from "./schema";
 export const ownFundamental = sqliteTable(
   "own_fundamental",
   {
-    academyId: text("academy_id").notNull().references(() => academy.id),
+    academyId: text("academy_id")
+      .notNull()
+      .references(() => academy.id),
     id: text("id").notNull(),
     definition: text("definition").notNull(),
     createdAt: text("created_at").notNull(),
@@ -15,7 +17,9 @@ export const ownFundamental = sqliteTable(
 
 export const goalBand = sqliteTable("goal_band", {
   id: text("id").primaryKey(),
-  academyId: text("academy_id").notNull().references(() => academy.id),
+  academyId: text("academy_id")
+    .notNull()
+    .references(() => academy.id),
   fundamentalId: text("fundamental_id").notNull(),
   clubGroup: text("club_group").notNull(),
   scope: text("scope", { enum: ["academy", "age-range", "student"] }).notNull(),
@@ -31,7 +35,9 @@ export const goalBand = sqliteTable("goal_band", {
 
 export const drill = sqliteTable("drill", {
   id: text("id").primaryKey(),
-  academyId: text("academy_id").notNull().references(() => academy.id),
+  academyId: text("academy_id")
+    .notNull()
+    .references(() => academy.id),
   name: text("name").notNull(),
   fundamentalId: text("fundamental_id").notNull(),
   how: text("how").notNull(),
@@ -40,8 +46,12 @@ export const drill = sqliteTable("drill", {
 
 export const drillAssignment = sqliteTable("drill_assignment", {
   id: text("id").primaryKey(),
-  studentId: text("student_id").notNull().references(() => student.id, { onDelete: "cascade" }),
-  drillId: text("drill_id").notNull().references(() => drill.id),
+  studentId: text("student_id")
+    .notNull()
+    .references(() => student.id, { onDelete: "cascade" }),
+  drillId: text("drill_id")
+    .notNull()
+    .references(() => drill.id),
   fundamentalId: text("fundamental_id").notNull(),
   startDay: text("start_day").notNull(),
   endDay: text("end_day"),
@@ -50,7 +60,9 @@ export const drillAssignment = sqliteTable("drill_assignment", {
 
 export const event = sqliteTable("event", {
   id: text("id").primaryKey(),
-  studentId: text("student_id").notNull().references(() => student.id, { onDelete: "cascade" }),
+  studentId: text("student_id")
+    .notNull()
+    .references(() => student.id, { onDelete: "cascade" }),
   kind: text("kind", { enum: ["growth", "new-club", "break", "reader-change", "season-start"] }).notNull(),
   day: text("day").notNull(),
   note: text("note").notNull(),
@@ -62,7 +74,9 @@ export const event = sqliteTable("event", {
 export const noiseModel = sqliteTable(
   "noise_model",
   {
-    academyId: text("academy_id").notNull().references(() => academy.id),
+    academyId: text("academy_id")
+      .notNull()
+      .references(() => academy.id),
     pool: text("pool").notNull(),
     number: integer("number").notNull(),
     name: text("name").notNull(),
@@ -83,8 +97,12 @@ export const noiseModel = sqliteTable(
 export const lookNoise = sqliteTable(
   "look_noise",
   {
-    studentId: text("student_id").notNull().references(() => student.id, { onDelete: "cascade" }),
-    sessionId: text("session_id").notNull().references(() => session.id, { onDelete: "cascade" }),
+    studentId: text("student_id")
+      .notNull()
+      .references(() => student.id, { onDelete: "cascade" }),
+    sessionId: text("session_id")
+      .notNull()
+      .references(() => session.id, { onDelete: "cascade" }),
     fundamentalId: text("fundamental_id").notNull(),
     noiseModelName: text("noise_model_name").notNull(),
   },
@@ -98,8 +116,12 @@ export const lookNoise = sqliteTable(
 export const analysis = sqliteTable(
   "analysis",
   {
-    academyId: text("academy_id").notNull().references(() => academy.id),
-    studentId: text("student_id").notNull().references(() => student.id, { onDelete: "cascade" }),
+    academyId: text("academy_id")
+      .notNull()
+      .references(() => academy.id),
+    studentId: text("student_id")
+      .notNull()
+      .references(() => student.id, { onDelete: "cascade" }),
     fundamentalId: text("fundamental_id").notNull(),
     clubGroup: text("club_group").notNull(),
     asOf: text("as_of").notNull(),
@@ -123,7 +145,9 @@ export const analysis = sqliteTable(
 export const rosterList = sqliteTable(
   "roster_list",
   {
-    academyId: text("academy_id").notNull().references(() => academy.id),
+    academyId: text("academy_id")
+      .notNull()
+      .references(() => academy.id),
     asOf: text("as_of").notNull(),
     policyVersion: text("policy_version").notNull(),
     /** Digest of the analyses that it rests on. */
@@ -138,7 +162,9 @@ export const seen = sqliteTable(
   "seen",
   {
     id: integer("id").primaryKey({ autoIncrement: true }),
-    academyId: text("academy_id").notNull().references(() => academy.id),
+    academyId: text("academy_id")
+      .notNull()
+      .references(() => academy.id),
     viewer: text("viewer").notNull(),
     seenAt: text("seen_at").notNull(),
     asOf: text("as_of").notNull(),
@@ -150,7 +176,9 @@ export const seen = sqliteTable(
 /** What was typed or uploaded and isn't saved yet. */
 export const draft = sqliteTable("draft", {
   id: text("id").primaryKey(),
-  academyId: text("academy_id").notNull().references(() => academy.id),
+  academyId: text("academy_id")
+    .notNull()
+    .references(() => academy.id),
   kind: text("kind").notNull(),
   body: text("body").notNull(),
   updatedAt: text("updated_at").notNull(),

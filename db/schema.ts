@@ -17,7 +17,9 @@ export const student = sqliteTable(
   "student",
   {
     id: text("id").primaryKey(),
-    academyId: text("academy_id").notNull().references(() => academy.id),
+    academyId: text("academy_id")
+      .notNull()
+      .references(() => academy.id),
     alias: text("alias").notNull(),
     birthYear: integer("birth_year"),
     hand: text("hand", { enum: ["right", "left"] }).notNull(),
@@ -33,7 +35,9 @@ export const student = sqliteTable(
 export const height = sqliteTable(
   "height",
   {
-    studentId: text("student_id").notNull().references(() => student.id, { onDelete: "cascade" }),
+    studentId: text("student_id")
+      .notNull()
+      .references(() => student.id, { onDelete: "cascade" }),
     day: text("day").notNull(),
     cm: real("cm").notNull(),
   },
@@ -42,7 +46,9 @@ export const height = sqliteTable(
 
 export const consent = sqliteTable("consent", {
   id: text("id").primaryKey(),
-  studentId: text("student_id").notNull().references(() => student.id, { onDelete: "cascade" }),
+  studentId: text("student_id")
+    .notNull()
+    .references(() => student.id, { onDelete: "cascade" }),
   kind: text("kind", { enum: ["measure", "share"] }).notNull(),
   givenBy: text("given_by").notNull(),
   fromDay: text("from_day").notNull(),
@@ -51,23 +57,31 @@ export const consent = sqliteTable("consent", {
   recordedAt: text("recorded_at").notNull(),
 });
 
-export const importBatch = sqliteTable("import_batch", {
-  id: text("id").primaryKey(),
-  academyId: text("academy_id").notNull().references(() => academy.id),
-  fileName: text("file_name").notNull(),
-  contentHash: text("content_hash").notNull(),
-  form: text("form", { enum: ["long", "wide"] }).notNull(),
-  rows: integer("rows").notNull(),
-  readings: integer("readings").notNull(),
-  answers: text("answers").notNull(),
-  createdAt: text("created_at").notNull(),
-});
+export const importBatch = sqliteTable(
+  "import_batch",
+  {
+    id: text("id").primaryKey(),
+    academyId: text("academy_id")
+      .notNull()
+      .references(() => academy.id),
+    fileName: text("file_name").notNull(),
+    contentHash: text("content_hash").notNull(),
+    form: text("form", { enum: ["long", "wide"] }).notNull(),
+    rows: integer("rows").notNull(),
+    readings: integer("readings").notNull(),
+    answers: text("answers").notNull(),
+    createdAt: text("created_at").notNull(),
+  },
+  (table) => [uniqueIndex("import_batch_content").on(table.academyId, table.contentHash)],
+);
 
 export const session = sqliteTable(
   "session",
   {
     id: text("id").primaryKey(),
-    studentId: text("student_id").notNull().references(() => student.id, { onDelete: "cascade" }),
+    studentId: text("student_id")
+      .notNull()
+      .references(() => student.id, { onDelete: "cascade" }),
     day: text("day").notNull(),
     sequence: integer("sequence").notNull(),
     clubGroup: text("club_group", { enum: ["short-iron", "iron", "hybrid", "wood", "driver"] }).notNull(),
@@ -92,7 +106,9 @@ export const session = sqliteTable(
 export const capture = sqliteTable(
   "capture",
   {
-    sessionId: text("session_id").notNull().references(() => session.id, { onDelete: "cascade" }),
+    sessionId: text("session_id")
+      .notNull()
+      .references(() => session.id, { onDelete: "cascade" }),
     view: text("view", { enum: ["face-on", "down-the-line"] }).notNull(),
     placement: text("placement", { enum: ["same", "anew", "unknown"] }).notNull(),
     placementLabel: text("placement_label"),
@@ -108,7 +124,9 @@ export const capture = sqliteTable(
 export const statedCaptureSd = sqliteTable(
   "stated_capture_sd",
   {
-    sessionId: text("session_id").notNull().references(() => session.id, { onDelete: "cascade" }),
+    sessionId: text("session_id")
+      .notNull()
+      .references(() => session.id, { onDelete: "cascade" }),
     fundamentalId: text("fundamental_id").notNull(),
     sd: real("sd").notNull(),
   },
@@ -119,7 +137,9 @@ export const swing = sqliteTable(
   "swing",
   {
     id: integer("id").primaryKey({ autoIncrement: true }),
-    sessionId: text("session_id").notNull().references(() => session.id, { onDelete: "cascade" }),
+    sessionId: text("session_id")
+      .notNull()
+      .references(() => session.id, { onDelete: "cascade" }),
     number: integer("number").notNull(),
     note: text("note"),
   },
@@ -130,10 +150,16 @@ export const reading = sqliteTable(
   "reading",
   {
     id: integer("id").primaryKey({ autoIncrement: true }),
-    studentId: text("student_id").notNull().references(() => student.id, { onDelete: "cascade" }),
+    studentId: text("student_id")
+      .notNull()
+      .references(() => student.id, { onDelete: "cascade" }),
     fundamentalId: text("fundamental_id").notNull(),
-    sessionId: text("session_id").notNull().references(() => session.id, { onDelete: "cascade" }),
-    swingId: integer("swing_id").notNull().references(() => swing.id, { onDelete: "cascade" }),
+    sessionId: text("session_id")
+      .notNull()
+      .references(() => session.id, { onDelete: "cascade" }),
+    swingId: integer("swing_id")
+      .notNull()
+      .references(() => swing.id, { onDelete: "cascade" }),
     reader: text("reader").notNull(),
     /** 0: first reading by this reader; 1, 2 …: read again. */
     reread: integer("reread").notNull(),
@@ -156,7 +182,9 @@ export const correction = sqliteTable(
   "correction",
   {
     id: integer("id").primaryKey({ autoIncrement: true }),
-    readingId: integer("reading_id").notNull().references(() => reading.id, { onDelete: "cascade" }),
+    readingId: integer("reading_id")
+      .notNull()
+      .references(() => reading.id, { onDelete: "cascade" }),
     value: real("value"),
     typed: text("typed").notNull(),
     who: text("who").notNull(),

@@ -68,6 +68,7 @@ CREATE TABLE `import_batch` (
 	FOREIGN KEY (`academy_id`) REFERENCES `academy`(`id`) ON UPDATE no action ON DELETE no action
 );
 --> statement-breakpoint
+CREATE UNIQUE INDEX `import_batch_content` ON `import_batch` (`academy_id`,`content_hash`);--> statement-breakpoint
 CREATE TABLE `reading` (
 	`id` integer PRIMARY KEY AUTOINCREMENT NOT NULL,
 	`student_id` text NOT NULL,

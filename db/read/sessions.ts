@@ -1,0 +1,98 @@
+import { and, asc, count, eq, max } from "drizzle-orm";
+import type { ClubGroup } from "@/lib/domain/club-group";
+import type { FundamentalId } from "@/lib/domain/fundamental";
+import type { AcademyScope, StudentScope } from "@/lib/domain/scope";
+import type { Session } from "@/lib/domain/session";
+import type { EnteredCapture } from "@/lib/domain/session-entry";
+import type { Database } from "../client";
+import { splitWords } from "../joined-words";
+import { capture, session, statedCaptureSd, student } from "../schema";
+
+/** One view's camera record of a session on file. */
+export type FiledCapture = EnteredCapture & { readonly sessionId: string };
+
+/** A camera sd typed for one fundamental of one session. */
+export interface StatedCaptureSd {
+  readonly sessionId: string;
+  readonly fundamentalId: FundamentalId;
+  readonly sd: number;
+}
+
+/** When a student was last filmed, and how often in all. */
+export interface LastSessionDay {
+  readonly studentId: string;
+  readonly lastDay: string;
+  readonly sessions: number;
+}
+
+const inSeasonOrder = [asc(session.day), asc(session.sequence), asc(session.clubGroup)];
+
+function sessionsOf(scope: StudentScope, clubGroup: ClubGroup | undefined) {
+  return and(
+    eq(session.studentId, scope.studentId),
+    clubGroup === undefined ? undefined : eq(session.clubGroup, clubGroup),
+  );
+}
+
+/** By day, and within a day by sequence. */
+export function readSessions(db: Database, scope: StudentScope, clubGroup?: ClubGroup): Session[] {
+  const rows = db.orm
+    .select()
+    .from(session)
+    .where(sessionsOf(scope, clubGroup))
+    .orderBy(...inSeasonOrder)
+    .all();
+  return rows.map(({ batchId: _batch, createdAt: _created, marks, ...fields }) => ({
+    ...fields,
+    marks: splitWords(marks),
+  }));
+}
+
+/** In the order of the sessions, face-on after down-the-line. */
+export function readCaptures(db: Database, scope: StudentScope, clubGroup?: ClubGroup): FiledCapture[] {
+  return db.orm
+    .select({
+      sessionId: capture.sessionId,
+      view: capture.view,
+      placement: capture.placement,
+      placementLabel: capture.placementLabel,
+      squareness: capture.squareness,
+      offBy: capture.offBy,
+      setAsideReason: capture.setAsideReason,
+      filmReference: capture.filmReference,
+    })
+    .from(capture)
+    .innerJoin(session, eq(session.id, capture.sessionId))
+    .where(sessionsOf(scope, clubGroup))
+    .orderBy(...inSeasonOrder, asc(capture.view))
+    .all();
+}
+
+/** In the order of the sessions. */
+export function readStatedCaptureSds(db: Database, scope: StudentScope, clubGroup?: ClubGroup): StatedCaptureSd[] {
+  const rows = db.orm
+    .select({
+      sessionId: statedCaptureSd.sessionId,
+      fundamentalId: statedCaptureSd.fundamentalId,
+      sd: statedCaptureSd.sd,
+    })
+    .from(statedCaptureSd)
+    .innerJoin(session, eq(session.id, statedCaptureSd.sessionId))
+    .where(sessionsOf(scope, clubGroup))
+    .orderBy(...inSeasonOrder, asc(statedCaptureSd.fundamentalId))
+    .all();
+  return rows.map((row) => ({ ...row, fundamentalId: row.fundamentalId as FundamentalId }));
+}
+
+/** One entry for each student who was filmed at all. */
+export function readLastSessionDays(db: Database, scope: AcademyScope): LastSessionDay[] {
+  const rows = db.orm
+    .select({ studentId: session.studentId, lastDay: max(session.day), sessions: count() })
+    .from(session)
+    .innerJoin(student, eq(student.id, session.studentId))
+    .where(eq(student.academyId, scope.academyId))
+    .groupBy(session.studentId)
+    .orderBy(asc(session.studentId))
+    .all();
+  return rows.flatMap(({ lastDay, ...row }) => (lastDay === null ? [] : [{ ...row, lastDay }]));
+}

@@ -1,0 +1,101 @@
+import { and, asc, eq } from "drizzle-orm";
+import type { AcademyScope, StudentScope } from "@/lib/domain/scope";
+import type { Consent, Student } from "@/lib/domain/student";
+import type { Database } from "../client";
+import { consent, height, student } from "../schema";
+
+/** A student on file; the revision grows with every change of the student's data. */
+export type FiledStudent = Student & { readonly revision: number; readonly createdAt: string };
+
+/** A consent on file. */
+export type FiledConsent = Consent & {
+  readonly id: string;
+  readonly studentId: string;
+  readonly recordedAt: string;
+};
+
+/** A student's height on a day. */
+export interface Height {
+  readonly day: string;
+  readonly cm: number;
+}
+
+const studentFields = {
+  id: student.id,
+  alias: student.alias,
+  birthYear: student.birthYear,
+  hand: student.hand,
+  zone: student.zone,
+  clubs: student.clubs,
+  revision: student.revision,
+  createdAt: student.createdAt,
+};
+
+const consentFields = {
+  id: consent.id,
+  studentId: consent.studentId,
+  kind: consent.kind,
+  givenBy: consent.givenBy,
+  from: consent.fromDay,
+  until: consent.untilDay,
+  withdrawnOn: consent.withdrawnOn,
+  recordedAt: consent.recordedAt,
+};
+
+/** Every student of the academy in the order of the aliases. */
+export function readStudents(db: Database, scope: AcademyScope): FiledStudent[] {
+  return db.orm
+    .select(studentFields)
+    .from(student)
+    .where(eq(student.academyId, scope.academyId))
+    .orderBy(asc(student.alias))
+    .all();
+}
+
+/** @throws Error when the student isn't there: a proven scope names one who is */
+export function readStudent(db: Database, scope: StudentScope): FiledStudent {
+  const row = db.orm
+    .select(studentFields)
+    .from(student)
+    .where(and(eq(student.id, scope.studentId), eq(student.academyId, scope.academyId)))
+    .get();
+  if (!row) throw new Error(`no such student: ${scope.studentId}`);
+  return row;
+}
+
+/** For the gate, which mints the scopes: the academy that a student belongs to. */
+export function readStudentAcademy(db: Database, studentId: string): string | undefined {
+  return db.orm.select({ academyId: student.academyId }).from(student).where(eq(student.id, studentId)).get()
+    ?.academyId;
+}
+
+/** Oldest first. */
+export function readHeights(db: Database, scope: StudentScope): Height[] {
+  return db.orm
+    .select({ day: height.day, cm: height.cm })
+    .from(height)
+    .where(eq(height.studentId, scope.studentId))
+    .orderBy(asc(height.day))
+    .all();
+}
+
+/** In the order of their recording. */
+export function readConsents(db: Database, scope: StudentScope): FiledConsent[] {
+  return db.orm
+    .select(consentFields)
+    .from(consent)
+    .where(eq(consent.studentId, scope.studentId))
+    .orderBy(asc(consent.recordedAt), asc(consent.fromDay), asc(consent.id))
+    .all();
+}
+
+/** Those of every student of the academy, by student, in the order of their recording. */
+export function readAcademyConsents(db: Database, scope: AcademyScope): FiledConsent[] {
+  return db.orm
+    .select(consentFields)
+    .from(consent)
+    .innerJoin(student, eq(student.id, consent.studentId))
+    .where(eq(student.academyId, scope.academyId))
+    .orderBy(asc(consent.studentId), asc(consent.recordedAt), asc(consent.fromDay), asc(consent.id))
+    .all();
+}

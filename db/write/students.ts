@@ -1,0 +1,110 @@
+import { and, eq, sql } from "drizzle-orm";
+import type { AcademyScope, StudentScope } from "@/lib/domain/scope";
+import type { Consent, Student } from "@/lib/domain/student";
+import { type Database, inTransaction } from "../client";
+import type { Height } from "../read/students";
+import { consent, height, student } from "../schema";
+
+/** What a write takes from outside: the hour and fresh ids. */
+export interface Stamp {
+  readonly now: string;
+  readonly newId: () => string;
+}
+
+/** `alias-taken`: nothing was written. */
+export type StudentInsert =
+  | { readonly kind: "inserted"; readonly studentId: string }
+  | { readonly kind: "alias-taken"; readonly studentId: string };
+
+/**
+ * Marks the student's data as changed, so that analyses which rest on the old data are known to be stale.
+ *
+ * @throws Error when the student isn't there or belongs to another academy; the transaction around it is undone
+ */
+export function updateRevision(db: Database, scope: StudentScope): void {
+  const { changes } = db.orm
+    .update(student)
+    .set({ revision: sql`${student.revision} + 1` })
+    .where(and(eq(student.id, scope.studentId), eq(student.academyId, scope.academyId)))
+    .run();
+  if (changes !== 1) throw new Error(`no such student: ${scope.studentId}`);
+}
+
+function consentRow(given: Consent, studentId: string, { now, newId }: Stamp): typeof consent.$inferInsert {
+  const { kind, givenBy, from, until, withdrawnOn } = given;
+  return { id: newId(), studentId, kind, givenBy, fromDay: from, untilDay: until, withdrawnOn, recordedAt: now };
+}
+
+export function insertStudent(
+  db: Database,
+  scope: AcademyScope,
+  entered: Student,
+  given: Consent | null,
+  stamp: Stamp,
+): StudentInsert {
+  return inTransaction(db, () => {
+    const taken = db.orm
+      .select({ id: student.id })
+      .from(student)
+      .where(and(eq(student.academyId, scope.academyId), eq(student.alias, entered.alias)))
+      .get();
+    if (taken) return { kind: "alias-taken", studentId: taken.id };
+    const { id, alias, birthYear, hand, zone, clubs } = entered;
+    db.orm
+      .insert(student)
+      .values({ id, academyId: scope.academyId, alias, birthYear, hand, zone, clubs, createdAt: stamp.now })
+      .run();
+    if (given)
+      db.orm
+        .insert(consent)
+        .values(consentRow(given, id, stamp))
+        .run();
+    return { kind: "inserted", studentId: id };
+  });
+}
+
+/** @returns id of the consent */
+export function insertConsent(db: Database, scope: StudentScope, given: Consent, stamp: Stamp): string {
+  return inTransaction(db, () => {
+    updateRevision(db, scope);
+    const row = consentRow(given, scope.studentId, stamp);
+    db.orm.insert(consent).values(row).run();
+    return row.id;
+  });
+}
+
+/** A consent that was withdrawn before keeps its first day. */
+export function updateConsentWithdrawn(
+  db: Database,
+  scope: StudentScope,
+  withdrawal: { readonly consentId: string; readonly withdrawnOn: string },
+): { readonly kind: "updated" | "unchanged" } {
+  return inTransaction(db, () => {
+    const { changes } = db.orm
+      .update(consent)
+      .set({ withdrawnOn: withdrawal.withdrawnOn })
+      .where(
+        and(
+          eq(consent.id, withdrawal.consentId),
+          eq(consent.studentId, scope.studentId),
+          sql`${consent.withdrawnOn} IS NULL`,
+        ),
+      )
+      .run();
+    if (changes === 0) return { kind: "unchanged" };
+    updateRevision(db, scope);
+    return { kind: "updated" };
+  });
+}
+
+/** The last height given for a day is the one that is kept. */
+export function insertHeight(db: Database, scope: StudentScope, { day, cm }: Height): void {
+  inTransaction(db, () => {
+    updateRevision(db, scope);
+    db.orm
+      .insert(height)
+      .values({ studentId: scope.studentId, day, cm })
+      .onConflictDoUpdate({ target: [height.studentId, height.day], set: { cm } })
+      .run();
+  });
+}
