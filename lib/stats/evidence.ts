@@ -1,5 +1,5 @@
-import { emptyCellEvidence, fillCellEvidence } from "./cell-evidence";
-import { logSumExp } from "./log-sum-exp";
+import { type CellEvidence, emptyCellEvidence, fillCellEvidence } from "./cell-evidence";
+import { logSum } from "./log-sum";
 import type { Evidence } from "./look";
 import { type LookData, lookData } from "./look-data";
 import type { NoiseModel } from "./noise-model";
@@ -27,38 +27,37 @@ export function evidence(series: Series, noise: NoiseModel): Outcome<Evidence> {
   const look = lookData(series, noise);
   if (look.count < FIRST_LOOK) return tooFew(look.count, FIRST_LOOK);
   const cell = emptyCellEvidence(look.count);
-  const gathered = emptyGathering(look);
-  look.cells.forEach((nuisance, g) => {
+  const gathered: CellGathering = { change: [], noChange: [], up: [] };
+  for (const nuisance of look.cells) {
     fillCellEvidence(look, nuisance, cell);
-    gathered.change[g] = nuisance.logWeight + cell.logChange;
-    gathered.noChange[g] = nuisance.logWeight + cell.logNoChange;
-    gathered.up[g] = cell.up;
-  });
+    gatherCell(gathered, nuisance, cell);
+  }
   return ok(evidenceOf(look, gathered));
 }
 
 /** Weighted log likelihoods of the cells, one entry a cell, and the share of each change that points up. */
 export interface CellGathering {
-  readonly change: Float64Array;
-  readonly noChange: Float64Array;
-  readonly up: Float64Array;
+  readonly change: number[];
+  readonly noChange: number[];
+  readonly up: number[];
 }
 
-/** Room for the cells of a look. */
-export function emptyGathering(look: LookData): CellGathering {
-  const cells = look.cells.length;
-  return { change: new Float64Array(cells), noChange: new Float64Array(cells), up: new Float64Array(cells) };
+/** Adds one filled cell. */
+export function gatherCell(gathered: CellGathering, nuisance: NuisanceCell, cell: CellEvidence): void {
+  gathered.change.push(nuisance.logWeight + cell.logChange);
+  gathered.noChange.push(nuisance.logWeight + cell.logNoChange);
+  gathered.up.push(cell.up);
 }
 
 /** Averages gathered cells into the evidence of a look. */
 export function evidenceOf(look: LookData, cells: CellGathering): Evidence {
-  const change = logSumExp(cells.change);
+  const change = logSum(cells.change);
   let up = 0;
   for (let g = 0; g < cells.up.length; g++)
     up += (cells.up[g] as number) * Math.exp((cells.change[g] as number) - change);
   return {
     groups: look.count,
-    logBayesFactor: change - logSumExp(cells.noChange),
+    logBayesFactor: change - logSum(cells.noChange),
     directionUp: Math.min(1, Math.max(0, up)),
   };
 }

@@ -1,6 +1,6 @@
 import { emptyCellEvidence, fillCellEvidence } from "./cell-evidence";
 import type { CellSums, ShapeSums } from "./cell-sums";
-import { type CellGathering, emptyGathering } from "./evidence";
+import { type CellGathering, gatherCell } from "./evidence";
 import type { LookData } from "./look-data";
 import type { ShapeFactors } from "./shape-evidence";
 import { rampRange, type ShapeRange, stepRange } from "./shapes";
@@ -50,16 +50,14 @@ export function posteriorComponents(look: LookData): PosteriorComponents {
     beforeVariances: room(),
     sizeMeans: room(),
     sizeVariances: room(),
-    gathered: emptyGathering(look),
+    gathered: { change: [], noChange: [], up: [] },
   };
   const ramps = rampRange(count);
   const cell = emptyCellEvidence(count);
   const logs: number[] = [];
   cells.forEach((nuisance, g) => {
     fillCellEvidence(look, nuisance, cell);
-    found.gathered.change[g] = nuisance.logWeight + cell.logChange;
-    found.gathered.noChange[g] = nuisance.logWeight + cell.logNoChange;
-    found.gathered.up[g] = cell.up;
+    gatherCell(found.gathered, nuisance, cell);
     const { sums, step, ramp, odd, firstAlone, lastAlone } = cell;
     const peak = Math.max(step.peak, ramp.peak, odd.peak, firstAlone.peak, lastAlone.peak);
     logs.push(nuisance.logWeight + cell.logFlat + peak);

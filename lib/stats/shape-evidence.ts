@@ -1,16 +1,6 @@
 import type { CellSums, ShapeSums } from "./cell-sums";
 import type { ShapeRange } from "./shapes";
 
-/**
- * Log Bayes factor of a shape of unknown size ~ N(0, priorVariance) against none, the level unknown in both.
- *
- * `information` A = Sxx - Sx1^2/S11 and `score` B = Sxy - Sx1 S1y/S11 of the whitened columns. With no
- * correlation, known day sd and equal variances it is the textbook normal-normal Bayes factor.
- */
-export function logShapeFactor(information: number, score: number, priorVariance: number): number {
-  return 0.5 * ((score * score) / (information + 1 / priorVariance) - Math.log1p(priorVariance * information));
-}
-
 /** A family of shapes at one nuisance cell; the arrays have one entry a start, entry k for start k. */
 export interface ShapeFactors {
   /** Bayes factors relative to exp(`peak`). */
@@ -31,7 +21,14 @@ export function emptyShapeFactors(count: number): ShapeFactors {
   return { factor: room(), information: room(), score: room(), peak: 0, sum: 0, up: 0 };
 }
 
-/** Fills `factors` for the starts of `range`, both ends included, and sums them. */
+/**
+ * Fills `factors` with Bayes factors of shapes of unknown size ~ N(0, `priorVariance`) against none, the level
+ * unknown in both, for the starts of `range` (both ends included), and sums them.
+ *
+ * Of the whitened columns: information A = Sxx - Sx1^2/S11, score B = Sxy - Sx1 S1y/S11, and the factor is
+ * (1 + V A)^(-1/2) exp(B^2 / (2 (A + 1/V))). With no correlation, known day sd and equal variances it is the
+ * textbook normal-normal Bayes factor. Source: Kass & Raftery (1995), JASA 90.
+ */
 export function fillShapeFactors(
   sums: CellSums,
   shape: ShapeSums,

@@ -2,7 +2,7 @@ import tCdf from "@stdlib/stats-base-dists-t-cdf";
 import { cholesky } from "./cholesky";
 import { covariance } from "./covariance";
 import { dotProduct } from "./dot-product";
-import { logSumExp } from "./log-sum-exp";
+import { logSum } from "./log-sum";
 import type { Trend } from "./look";
 import { lookData } from "./look-data";
 import type { NoiseModel } from "./noise-model";
@@ -46,7 +46,7 @@ export function trend(series: Series, noise: NoiseModel): Outcome<Trend> {
     slopes.push(b / a);
     scales.push(1 / Math.sqrt(a));
   }
-  const total = logSumExp(logs);
+  const total = logSum(logs);
   const weights = logs.map((log) => Math.exp(log - total));
   const quantile = (probability: number): number => tMixtureQuantile(weights, slopes, scales, count - 2, probability);
   return ok({ perDay: quantile(0.5), low95: quantile(0.025), high95: quantile(0.975) });
