@@ -3,6 +3,7 @@ import { logSum } from "./log-sum";
 import type { Evidence } from "./look";
 import { type LookData, lookData } from "./look-data";
 import type { NoiseModel } from "./noise-model";
+import type { NuisanceCell } from "./nuisance-grid";
 import { type Outcome, ok, tooFew } from "./outcome";
 import type { Series } from "./series";
 
