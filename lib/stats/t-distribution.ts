@@ -4,7 +4,7 @@ import { requirePositive } from "./require-positive";
 import { requireProbability } from "./require-probability";
 
 /**
- * Chance that a Student t number with `degrees` of freedom is at most `x`.
+ * Chance that a t number with `degrees` of freedom is at most `x`.
  *
  * `x`: one number, no unit; `degrees`: above 0, whole or not. Result between 0 and 1, about 14 digits in the lower
  * tail down to 1e-300. Bad input: NaN, or degrees that aren't above 0 and finite, throws a RangeError.
@@ -18,7 +18,7 @@ export function tCdf(x: number, degrees: number): number {
 }
 
 /**
- * Chance that a Student t number with `degrees` of freedom is above `x`.
+ * Chance that a t number with `degrees` of freedom is above `x`.
  *
  * Taken as the lower tail at -x, because the distribution is symmetric and 1 - cdf loses a small tail.
  * Arguments, result and bad input as `tCdf`.
@@ -28,7 +28,7 @@ export function tUpperTail(x: number, degrees: number): number {
 }
 
 /**
- * The point below which a Student t number with `degrees` of freedom falls with chance `p`.
+ * The point below which a t number with `degrees` of freedom falls with chance `p`.
  *
  * `p`: strictly between 0 and 1; `degrees`: above 0. Result without unit, about 14 digits. Bad input throws a
  * RangeError. For a point in the far upper tail take minus the quantile of the tail.
