@@ -2,6 +2,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { type OneWayAnova, oneWayAnova } from "@/lib/stats/one-way-anova";
 import { alternating, answerOf, expectNear, readReference } from "@/tests/reference/read-reference";
+import { monteCarloBand, seededNormals } from "./seeded-normals";
 
 interface Input {
   readonly groups?: Record<string, number[]>;
@@ -114,5 +115,29 @@ describe("invariance", () => {
         if (before.kind === "ok") expectNear(answerOf(after).f, before.value.f, { rel: 1e-10, abs: 1e-10 });
       }),
     );
+  });
+});
+
+describe("calibration", () => {
+  it("5 groups of 4 with one mean: p is below 0.05 in 5 of 100 of 2000 runs, within 0.05 +/- 4 x 0.0049", () => {
+    const normal = seededNormals(20240611);
+    const runs = 2000;
+    let alarms = 0;
+    for (let run = 0; run < runs; run++) {
+      const drawn = Array.from({ length: 5 }, () => Array.from({ length: 4 }, normal));
+      if (answerOf(answerOf(oneWayAnova(drawn)).ratios).p < 0.05) alarms++;
+    }
+    expectNear(alarms / runs, 0.05, { abs: monteCarloBand(0.05, runs) }, "false alarms");
+  });
+
+  it("2000 groups with sd 3 between and 2 within: the components come out at 9 and 4 within a tenth", () => {
+    const normal = seededNormals(7);
+    const drawn = Array.from({ length: 2000 }, () => {
+      const level = 3 * normal();
+      return Array.from({ length: 4 }, () => level + 2 * normal());
+    });
+    const anova = answerOf(oneWayAnova(drawn));
+    expectNear(anova.betweenVariance, 9, { rel: 0.1 }, "between");
+    expectNear(anova.meanSquareWithin, 4, { rel: 0.1 }, "within");
   });
 });

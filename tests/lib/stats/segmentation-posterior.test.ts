@@ -3,6 +3,7 @@ import { describe, expect, it } from "vitest";
 import { type SegmentBelief, segmentEvidence } from "@/lib/stats/segment-evidence";
 import { type SegmentationPosterior, segmentationPosterior } from "@/lib/stats/segmentation-posterior";
 import { answerOf, expectAllNear, expectNear, readReference } from "@/tests/reference/read-reference";
+import { monteCarloBand, seededChances, seededNormals } from "./seeded-normals";
 
 interface Input {
   readonly y: number[];
@@ -123,5 +124,30 @@ describe("invariance", () => {
         expectNear(back.logEvidence, there.logEvidence, { abs: 1e-9 });
       }),
     );
+  });
+});
+
+describe("calibration", () => {
+  it("lists drawn from the belief: the chances given to changes sum to the changes that were there, 2000 lists of 10", () => {
+    const chance = seededChances(3);
+    const normal = seededNormals(5);
+    const belief: SegmentBelief = { kind: "known-sd", mean: 1, levelSd: 2, sd: 0.7 };
+    const runs = 2000;
+    let said = 0;
+    let changed = 0;
+    for (let run = 0; run < runs; run++) {
+      let level = 1 + 2 * normal();
+      const values = Array.from({ length: 10 }, (_, i) => {
+        if (i > 0 && chance() < 0.15) {
+          changed++;
+          level = 1 + 2 * normal();
+        }
+        return level + 0.7 * normal();
+      });
+      said += answerOf(segmentationPosterior(values, 0.15, belief)).changeAfter.reduce((sum, one) => sum + one, 0);
+    }
+    const gaps = runs * 9;
+    expectNear(said / gaps, changed / gaps, { abs: monteCarloBand(0.15, gaps) }, "said against true");
+    expectNear(changed / gaps, 0.15, { abs: monteCarloBand(0.15, gaps) }, "drawn");
   });
 });
