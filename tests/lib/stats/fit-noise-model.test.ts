@@ -1,0 +1,97 @@
+import { describe, expect, it } from "vitest";
+import { evidence } from "@/lib/stats/evidence";
+import { fitNoiseModel } from "@/lib/stats/fit-noise-model";
+import { requireNoiseModel } from "@/lib/stats/require-series";
+import { startNoiseModel } from "@/lib/stats/start-noise-model";
+import { answerOf } from "@/tests/reference/read-reference";
+import { type Made, madeSeries, seeded, simulatedSeries, transformed } from "./made-series";
+
+const pool = (count: number, made: Made, seed: number) => {
+  const random = seeded(seed);
+  return Array.from({ length: count }, () => simulatedSeries(made, random));
+};
+/** Mean day sd of what was learned: the three tenths put back to the even split taken out again. */
+const learnedDaySd = (model: ReturnType<typeof fitNoiseModel>): number =>
+  model.cells.reduce((sum, cell) => sum + ((cell.weight - 0.3 / 50) / 0.7) * cell.daySd, 0);
+
+describe("reference: a known truth", () => {
+  it.each([0.6, 1.5, 3])("40 series of 20 groups, day sd %d: learned mean within 25 %", (daySd) => {
+    const model = fitNoiseModel(pool(40, { groups: 20, daySd }, 51), "m");
+    expect(Math.abs(learnedDaySd(model) / daySd - 1)).toBeLessThan(0.25);
+    expect(Math.abs((model.replicateSd as number) / 3 - 1)).toBeLessThan(0.05);
+  });
+  it("correlation 0.4 gets a higher mean correlation than 0", () => {
+    const mean = (correlation: number): number =>
+      fitNoiseModel(pool(40, { groups: 20, daySd: 3, correlation }, 52), "m").cells.reduce(
+        (sum, cell) => sum + cell.weight * cell.correlation,
+        0,
+      );
+    expect(mean(0.4)).toBeGreaterThan(mean(0) + 0.05);
+  });
+  it("fifty cells: ten multiples of a third of the replicate sd, five correlations; weights sum to 1, none below .3 / 50", () => {
+    const model = fitNoiseModel(pool(12, { groups: 10 }, 53), "m");
+    requireNoiseModel(model);
+    expect(model.cells).toHaveLength(50);
+    expect(model.cells.reduce((sum, cell) => sum + cell.weight, 0)).toBeCloseTo(1, 12);
+    for (const cell of model.cells) expect(cell.weight).toBeGreaterThan(0.3 / 50);
+    expect(model.cells[15]?.daySd).toBeCloseTo((model.replicateSd as number) / 3, 12);
+    expect([model.kind, model.id, model.learnedFrom]).toEqual(["learned", "m", 12]);
+  });
+  it("the share that changes: held at .05 to .5, larger where half the series jump by 4 U", () => {
+    const random = seeded(54);
+    const mixed = Array.from({ length: 40 }, (_, r) =>
+      simulatedSeries({ groups: 20, level: (i) => (r % 2 === 1 && i >= 10 ? 9 : 0) }, random),
+    );
+    const flat = fitNoiseModel(pool(40, { groups: 20 }, 55), "m");
+    const half = fitNoiseModel(mixed, "m");
+    expect(flat.priorChange).toBeGreaterThanOrEqual(0.05);
+    expect(half.priorChange).toBeLessThanOrEqual(0.5);
+    expect(half.priorChange).toBeGreaterThan(flat.priorChange);
+    expect(half.priorChange).toBeGreaterThan(0.4);
+  });
+});
+
+describe("too little and bad input", () => {
+  it("nine series, or ten of which one has four used groups: the start model", () => {
+    const ten = pool(10, { groups: 8 }, 56);
+    expect(fitNoiseModel(ten.slice(0, 9), "m")).toEqual(startNoiseModel("m"));
+    const short = ten.map((one, r) =>
+      r === 0 ? { ...one, groups: one.groups.map((group, i) => ({ ...group, used: i < 4 })) } : one,
+    );
+    expect(fitNoiseModel(short, "m")).toEqual(startNoiseModel("m"));
+    expect(fitNoiseModel([], "m")).toEqual(startNoiseModel("m"));
+  });
+  it("single replicates: replicate sd unknown, day sds on the pool's own scale, usable at once", () => {
+    const model = fitNoiseModel(pool(12, { groups: 10, replicates: 1 }, 57), "m");
+    requireNoiseModel(model);
+    expect([model.kind, model.replicateSd]).toEqual(["learned", null]);
+    const one = pool(1, { groups: 10, replicates: 1 }, 58)[0] as ReturnType<typeof madeSeries>;
+    expect(Number.isFinite(answerOf(evidence(one, model)).logBayesFactor)).toBe(true);
+  });
+  it("a pool of constant series is finite", () => {
+    const model = fitNoiseModel(new Array(10).fill(madeSeries(new Array(6).fill([2, 2, 2]))), "m");
+    requireNoiseModel(model);
+    expect(Number.isFinite(model.priorChange)).toBe(true);
+  });
+  it("a bad value in one series throws", () => {
+    expect(() => fitNoiseModel([madeSeries([[Number.NaN]])], "m")).toThrow("NaN");
+  });
+});
+
+describe("invariance", () => {
+  it("the order of the pool changes weights by rounding only; another unit scales the day sds", () => {
+    const ten = pool(10, { groups: 8 }, 59);
+    const model = fitNoiseModel(ten, "m");
+    const turned = fitNoiseModel([...ten].reverse(), "m");
+    const scaled = fitNoiseModel(
+      ten.map((one) => transformed(one, 10, 5)),
+      "m",
+    );
+    model.cells.forEach((cell, g) => {
+      expect(turned.cells[g]?.weight).toBeCloseTo(cell.weight, 10);
+      expect(scaled.cells[g]?.weight).toBeCloseTo(cell.weight, 6);
+      expect(scaled.cells[g]?.daySd).toBeCloseTo(10 * cell.daySd, 6);
+    });
+    expect(scaled.priorChange).toBeCloseTo(model.priorChange, 6);
+  });
+});
