@@ -52,7 +52,8 @@ export function goalInForce(
     from: SINCE_EVER,
     reason: "",
   };
-  const age = student.birthYear === null ? null : differenceInYears(`${day.slice(0, 4)}-12-31`, `${student.birthYear}-12-31`);
+  const age =
+    student.birthYear === null ? null : differenceInYears(`${day.slice(0, 4)}-12-31`, `${student.birthYear}-12-31`);
   const inForce = bands.filter(
     (band) =>
       band.fundamentalId === fundamental.id &&

@@ -13,6 +13,8 @@ export interface JudgedSession {
   /** False: set aside before judging; keeps its index, unseen by the engine. */
   readonly use?: boolean;
   readonly reader?: string;
+  /** Days since the last practice logged or drill reminder; absent: not known. */
+  readonly daysSincePractice?: number;
   /** Name of the noise model with which the look after this session is said. */
   readonly noiseModel?: string;
 }

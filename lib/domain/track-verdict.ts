@@ -38,7 +38,15 @@ export type Moved = "within" | "through";
 /** A plan that would settle an open track, or why there is none. */
 export type SettlePlan =
   | { readonly sessions: number; readonly swingsEach: number; readonly captureSd: number; readonly chance: number }
-  | { readonly none: string };
+  | { readonly none: SettleObstacle; readonly sessionsToFirstLook: number };
+
+/**
+ * Why no plan is offered.
+ *
+ * `first-look`: too few sessions so far for anything to be settled, and no plan reaches far enough; `no-plan`: the largest plan
+ * would settle it in fewer than four of five futures.
+ */
+export type SettleObstacle = "first-look" | "no-plan";
 
 /** One look: what would have been said on that day. */
 export interface LookVerdict {
@@ -82,9 +90,13 @@ export interface TrackVerdict {
   readonly position: Position | null;
   /** The owning rule: since which look's date it has held; null: it doesn't hold. */
   readonly ownedSince: CalendarDay | null;
-  /** Parts of the doubt of one session mean, in the unit; null before the first look. */
-  readonly errorBudget: { readonly day: number; readonly swing: number; readonly reader: number; readonly camera: number } | null;
-  /** The smallest change that is ruled out with 95 of 100 where `steady`. */
+  /** Parts of the doubt of one session mean, in the unit; null without a used session. */
+  readonly errorBudget: {
+    readonly day: number;
+    readonly swing: number;
+    readonly reader: number;
+    readonly camera: number;
+  } | null;
   readonly looks?: readonly LookVerdict[];
   readonly listed?: boolean;
   readonly said?: Verdict;

@@ -72,8 +72,12 @@ export interface SeasonChart {
   readonly heading: string;
   /** The same in one paragraph, for who can't see it. */
   readonly summary: string;
+  /** Short, over the value axis: "deg". */
   readonly unitLabel: string;
+  /** Two or three words beside the band's field: "goal band". */
   readonly bandLabel: string;
+  /** The word over each level's value in the story lane: "level"; absent: none. */
+  readonly levelLabel?: string;
   readonly x: { readonly from: number; readonly to: number; readonly ticks: readonly Tick[] };
   readonly y: { readonly low: number; readonly high: number; readonly ticks: readonly Tick[] };
   readonly bands: readonly ChartBand[];

@@ -17,7 +17,11 @@ export interface FieldModel {
 export interface FormModel {
   readonly heading: string;
   readonly explains: string;
-  readonly parts: readonly { readonly margin: string; readonly explains: string; readonly fields: readonly FieldModel[] }[];
+  readonly parts: readonly {
+    readonly margin: string;
+    readonly explains: string;
+    readonly fields: readonly FieldModel[];
+  }[];
   readonly grid: GridModel | null;
   readonly submit: string;
   /** Says that nothing was saved and why; empty at first sight. */
@@ -30,8 +34,21 @@ export interface FormModel {
 export interface GridModel {
   readonly caption: string;
   readonly swingLabel: string;
-  readonly columns: readonly { readonly fundamentalId: string; readonly label: string; readonly unit: string; readonly sign: string }[];
-  readonly rows: readonly { readonly label: string; readonly cells: readonly { readonly name: string; readonly label: string; readonly value: string; readonly error: string }[] }[];
+  readonly columns: readonly {
+    readonly fundamentalId: string;
+    readonly label: string;
+    readonly unit: string;
+    readonly sign: string;
+  }[];
+  readonly rows: readonly {
+    readonly label: string;
+    readonly cells: readonly {
+      readonly name: string;
+      readonly label: string;
+      readonly value: string;
+      readonly error: string;
+    }[];
+  }[];
 }
 
 /** One question of an import: one answer settles every row of its kind. */
@@ -43,7 +60,11 @@ export interface ImportQuestionModel {
   readonly why: string;
   readonly name: string;
   readonly value: string;
-  readonly options: readonly { readonly value: string; readonly label: string; readonly text: { readonly name: string; readonly label: string; readonly value: string } | null }[];
+  readonly options: readonly {
+    readonly value: string;
+    readonly label: string;
+    readonly text: { readonly name: string; readonly label: string; readonly value: string } | null;
+  }[];
 }
 
 /** The import page: upload, or the preview of an uploaded file. */
@@ -66,22 +87,58 @@ export interface ImportPage {
       readonly heading: string;
       readonly rowLabel: string;
       readonly head: readonly { readonly theirs: string; readonly ours: string; readonly unit: string }[];
-      readonly rows: readonly { readonly number: number; readonly cells: readonly { readonly text: string; readonly mark: number | null }[] }[];
+      readonly rows: readonly {
+        readonly number: number;
+        readonly cells: readonly { readonly text: string; readonly mark: number | null }[];
+      }[];
       readonly gap: string;
     };
-    readonly questions: { readonly margin: string; readonly explains: string; readonly heading: string; readonly columns: readonly [string, string, string]; readonly items: readonly ImportQuestionModel[]; readonly submit: string } | null;
-    readonly issues: { readonly margin: string; readonly heading: string; readonly items: readonly string[]; readonly more: string } | null;
-    readonly notes: { readonly margin: string; readonly heading: string; readonly items: readonly string[]; readonly more: string } | null;
-    readonly saved: { readonly margin: string; readonly heading: string; readonly lines: readonly string[]; readonly submit: string | null; readonly drop: string; readonly rejected: Link | null };
+    readonly questions: {
+      readonly margin: string;
+      readonly explains: string;
+      readonly heading: string;
+      readonly columns: readonly [string, string, string];
+      readonly items: readonly ImportQuestionModel[];
+      readonly submit: string;
+    } | null;
+    readonly issues: {
+      readonly margin: string;
+      readonly heading: string;
+      readonly items: readonly string[];
+      readonly more: string;
+    } | null;
+    readonly notes: {
+      readonly margin: string;
+      readonly heading: string;
+      readonly items: readonly string[];
+      readonly more: string;
+    } | null;
+    readonly saved: {
+      readonly margin: string;
+      readonly heading: string;
+      readonly lines: readonly string[];
+      readonly submit: string | null;
+      readonly drop: string;
+      readonly rejected: Link | null;
+    };
     readonly draftId: string;
   } | null;
   /** After confirming: what was written. */
-  readonly done: { readonly heading: string; readonly lines: readonly string[]; readonly links: readonly Link[] } | null;
+  readonly done: {
+    readonly heading: string;
+    readonly lines: readonly string[];
+    readonly links: readonly Link[];
+  } | null;
 }
 
 /** A page of plain words: about the demo, a refusal, help. */
 export interface TextPage {
   readonly title: string;
   readonly lede: string;
-  readonly parts: readonly { readonly margin: string; readonly heading: string; readonly paragraphs: readonly string[]; readonly links: readonly Link[] }[];
+  readonly parts: readonly {
+    readonly margin: string;
+    readonly heading: string;
+    readonly paragraphs: readonly string[];
+    readonly links: readonly Link[];
+  }[];
 }

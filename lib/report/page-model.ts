@@ -32,7 +32,12 @@ export interface FrameModel {
   readonly viewer: string;
   readonly asOf: string;
   /** Said on every page of the demo; null elsewhere. */
-  readonly demo: { readonly line: string; readonly about: string; readonly start: Link } | null;
+  readonly demo: {
+    readonly line: string;
+    /** A sentence of its own behind the line; empty: none. */
+    readonly about: string;
+    readonly start: Link;
+  } | null;
   readonly navigation: readonly (Link & { readonly id: string })[];
   readonly skip: string;
   readonly chartWords: ChartWords;
@@ -79,7 +84,14 @@ export interface RosterRow {
   readonly alias: string;
   readonly detail: string;
   /** The fundamental in hand: where it is, then whether it has changed. */
-  readonly inHand: { readonly name: string; readonly position: string; readonly glyph: Glyph; readonly word: string } | null;
+  readonly inHand: {
+    readonly name: string;
+    readonly position: string;
+    readonly glyph: Glyph;
+    readonly word: string;
+    /** Which of the row's cells it is; absent: found by its name among the columns. */
+    readonly fundamentalId?: string;
+  } | null;
   /** One entry a column; null: not measured. */
   readonly cells: readonly (RosterCell | null)[];
   readonly contact: string;
@@ -102,7 +114,12 @@ export interface RosterPage {
     readonly empty: string;
     readonly seen: { readonly label: string; readonly explains: string; readonly asOf: string } | null;
   };
-  readonly next: { readonly margin: string; readonly heading: string; readonly text: string; readonly link: Link } | null;
+  readonly next: {
+    readonly margin: string;
+    readonly heading: string;
+    readonly text: string;
+    readonly link: Link;
+  } | null;
   readonly evidence: {
     readonly margin: string;
     readonly explains: string;
@@ -118,7 +135,10 @@ export interface RosterPage {
     readonly rows: readonly RosterRow[];
     readonly download: Link;
     readonly sort: { readonly label: string; readonly links: readonly (Link & { readonly current: "yes" | "no" })[] };
-    readonly pages: { readonly label: string; readonly links: readonly (Link & { readonly current: "yes" | "no" })[] } | null;
+    readonly pages: {
+      readonly label: string;
+      readonly links: readonly (Link & { readonly current: "yes" | "no" })[];
+    } | null;
   };
   readonly settle: {
     readonly margin: string;
@@ -148,10 +168,33 @@ export interface SeasonPage {
   readonly documentTitle: string;
   readonly lede: string;
   readonly back: Link;
-  readonly proved: { readonly margin: string; readonly heading: string; readonly items: readonly { readonly glyph: Glyph; readonly heading: string; readonly text: string; readonly href: string }[]; readonly empty: string };
-  readonly next: { readonly margin: string; readonly heading: string; readonly text: string; readonly alters: string } | null;
-  readonly evidence: { readonly margin: string; readonly explains: string; readonly heading: string; readonly groups: readonly { readonly label: string; readonly rows: readonly SeasonRow[] }[] };
-  readonly clubGroups: { readonly label: string; readonly links: readonly (Link & { readonly current: "yes" | "no" })[] } | null;
+  readonly proved: {
+    readonly margin: string;
+    readonly heading: string;
+    readonly items: readonly {
+      readonly glyph: Glyph;
+      readonly heading: string;
+      readonly text: string;
+      readonly href: string;
+    }[];
+    readonly empty: string;
+  };
+  readonly next: {
+    readonly margin: string;
+    readonly heading: string;
+    readonly text: string;
+    readonly alters: string;
+  } | null;
+  readonly evidence: {
+    readonly margin: string;
+    readonly explains: string;
+    readonly heading: string;
+    readonly groups: readonly { readonly label: string; readonly rows: readonly SeasonRow[] }[];
+  };
+  readonly clubGroups: {
+    readonly label: string;
+    readonly links: readonly (Link & { readonly current: "yes" | "no" })[];
+  } | null;
   readonly drills: TableModel | null;
   readonly settle: { readonly margin: string; readonly heading: string; readonly table: TableModel } | null;
   readonly sessions: { readonly margin: string; readonly heading: string; readonly table: TableModel };
@@ -181,16 +224,49 @@ export interface FundamentalPage {
     readonly detail: readonly string[];
     readonly detailLabel: string;
   };
-  readonly evidence: { readonly margin: string; readonly explains: string; readonly chart: SeasonChart; readonly table: TableModel; readonly links: readonly Link[] };
-  readonly beforeAfter: { readonly margin: string; readonly heading: string; readonly table: TableModel } | null;
+  readonly evidence: {
+    readonly margin: string;
+    readonly explains: string;
+    readonly chart: SeasonChart;
+    readonly table: TableModel;
+    readonly links: readonly Link[];
+  };
+  readonly beforeAfter: {
+    readonly margin: string;
+    readonly heading: string;
+    readonly table: TableModel;
+    /** Each row's level as an interval against the band, drawn in one more column; absent: none. */
+    readonly intervals?: {
+      readonly label: string;
+      readonly from: number;
+      readonly to: number;
+      readonly bandLow: number | null;
+      readonly bandHigh: number | null;
+      readonly rows: readonly {
+        readonly low: number;
+        readonly value: number;
+        readonly high: number;
+        readonly sentence: string;
+      }[];
+    };
+  } | null;
   readonly doubt: {
     readonly margin: string;
     readonly heading: string;
-    readonly parts: readonly { readonly name: string; readonly share: number; readonly shareLabel: string; readonly sizeLabel: string; readonly pattern: "solid" | "mid" | "hatch" | "light" }[];
+    readonly parts: readonly {
+      readonly name: string;
+      readonly share: number;
+      readonly shareLabel: string;
+      readonly sizeLabel: string;
+      readonly pattern: "solid" | "mid" | "hatch" | "light";
+    }[];
   } | null;
   readonly settle: { readonly margin: string; readonly heading: string; readonly text: string } | null;
   readonly readings: { readonly margin: string; readonly heading: string; readonly table: TableModel };
-  readonly clubGroups: { readonly label: string; readonly links: readonly (Link & { readonly current: "yes" | "no" })[] } | null;
+  readonly clubGroups: {
+    readonly label: string;
+    readonly links: readonly (Link & { readonly current: "yes" | "no" })[];
+  } | null;
   readonly cautions: readonly string[];
   readonly notices: readonly string[];
 }

@@ -1,0 +1,77 @@
+import type { ClubGroup } from "./club-group";
+
+/** Checkpoints of a swing from which stills are read, in the order of the swing. */
+export const CHECKPOINTS = ["setup", "club-parallel", "lead-arm-parallel", "top", "impact"] as const;
+
+/** A checkpoint of a swing. */
+export type Checkpoint = (typeof CHECKPOINTS)[number];
+
+/** Camera views. */
+export const VIEWS = ["face-on", "down-the-line"] as const;
+
+/** A camera view. */
+export type View = (typeof VIEWS)[number];
+
+/** Units of a fundamental: degrees; % of stance width; % of the way from chin to trail shoulder point. */
+export const UNITS = ["deg", "pct-stance", "pct-span"] as const;
+
+/** A unit of a fundamental. */
+export type Unit = (typeof UNITS)[number];
+
+/** Where a fundamental stands in the order of work. */
+export const PHASES = ["before-swing", "in-swing", "impact"] as const;
+
+/** Where a fundamental stands in the order of work. */
+export type Phase = (typeof PHASES)[number];
+
+/** An academy's own fundamental: `own-` and a slug. */
+export type OwnId = `own-${string}`;
+
+/** Edges of a goal or of what is plausible, in the fundamental's unit; null: no edge on that side. */
+export interface Edges {
+  readonly low: number | null;
+  readonly high: number | null;
+}
+
+/**
+ * How far a wrongly placed phone moves a reading.
+ *
+ * `yaw` and `roll` in the fundamental's unit per degree; `offset` per degree of the angle under which the phone's
+ * sideways place is seen from the ball line. 0: this kind of misplacement leaves the reading alone.
+ */
+export interface CameraSensitivity {
+  readonly yaw: number;
+  readonly roll: number;
+  readonly offset: number;
+}
+
+/** One measured fundamental: everything that behaviour hangs on. Nothing outside this folder asks for an id. */
+export interface FundamentalShape<Id extends string> {
+  readonly id: Id;
+  /** A name typed by the academy; null for built-in ones, whose names are messages. */
+  readonly ownName: string | null;
+  readonly unit: Unit;
+  readonly view: View;
+  readonly checkpoint: Checkpoint;
+  readonly phase: Phase;
+  /** Place in the order of work; smaller comes first. */
+  readonly order: number;
+  /** Whether a mirrored picture turns the sign. */
+  readonly mirrors: "mirrors" | "same";
+  /** The two fundamentals whose difference (first minus second) it is, of the same swing; null: read from a still. */
+  readonly derivedFrom: readonly [string, string] | null;
+  /** Values beyond these are asked about, never dropped. */
+  readonly plausible: { readonly low: number; readonly high: number };
+  /** Built-in goal band by club group. */
+  readonly goals: Readonly<Record<ClubGroup, Edges>>;
+  /** Sd of one reading, in the unit, until the reader's own is measured. */
+  readonly readerSd: number;
+  /** Sd of the camera error of a session whose phone placement is unknown, in the unit. */
+  readonly cameraSdUnknown: number;
+  readonly sensitivity: CameraSensitivity;
+}
+
+/** The name of a fundamental as an id: `own-` + slug for the academy's own ones. */
+export function isOwnId(id: string): id is OwnId {
+  return id.startsWith("own-") && id.length > 4;
+}

@@ -1,0 +1,63 @@
+import { dayNumber } from "@/lib/domain/calendar-day";
+import type { TrackVerdict } from "@/lib/domain/track-verdict";
+import type { TrackHistory } from "@/lib/verdict/track-history";
+import type { Words } from "@/lib/words/catalogue";
+import { sayStretch } from "@/lib/words/day-words";
+import { sayLevel } from "@/lib/words/number-words";
+import type { FundamentalPage } from "./page-model";
+import { drawnChanges } from "./said";
+
+/** The levels of a season one under the other, with the days of each and what was counted in them; null without a change on the list. */
+export function buildBeforeAfter(
+  words: Words,
+  history: TrackHistory,
+  verdict: TrackVerdict,
+): FundamentalPage["beforeAfter"] {
+  const changes = drawnChanges(verdict);
+  const used = history.sessions.filter((entry) => entry.apart === null);
+  const first = used[0]?.session.day;
+  const last = used.at(-1)?.session.day;
+  if (changes.length === 0 || !first || !last || verdict.levelNow === null) return null;
+  const periods = changes.map((change, place) => ({
+    from: place === 0 ? first : (changes[place - 1]?.to ?? first),
+    to: change.from,
+    level: change.before,
+  }));
+  const latest = changes.at(-1);
+  if (latest)
+    periods.push({
+      from: latest.to,
+      to: last,
+      level: verdict.changes.at(-1) === latest ? verdict.levelNow : latest.after,
+    });
+  const { low, high } = history.goal;
+  const counted = (from: string, to: string): string => {
+    const swings = used
+      .filter(
+        (entry) => dayNumber(entry.session.day) >= dayNumber(from) && dayNumber(entry.session.day) <= dayNumber(to),
+      )
+      .flatMap((entry) => entry.swings.map((swing) => swing.value));
+    const inside = swings.filter((value) => (low === null || value >= low) && (high === null || value <= high)).length;
+    return words.say("count.of", { count: inside, of: swings.length });
+  };
+  return {
+    margin: words.say("fundamental-page.margin.before-after"),
+    heading: words.say("before-after.heading", { levels: periods.length }),
+    table: {
+      caption: words.say("before-after.caption"),
+      columns: [
+        { label: words.say("before-after.days"), align: "start" },
+        { label: words.say("before-after.level"), align: "end" },
+        { label: words.say("before-after.read-inside"), align: "end" },
+      ],
+      rows: periods.map((period) => ({
+        cells: [
+          sayStretch(words, period.from, period.to),
+          sayLevel(words, period.level, history.fundamental.unit),
+          counted(period.from, period.to),
+        ],
+        tone: "plain" as const,
+      })),
+    },
+  };
+}

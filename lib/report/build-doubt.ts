@@ -1,0 +1,55 @@
+import type { TrackVerdict } from "@/lib/domain/track-verdict";
+import type { TrackHistory } from "@/lib/verdict/track-history";
+import type { Words } from "@/lib/words/catalogue";
+import { decimalsFor, sayNumber, withUnit } from "@/lib/words/number-words";
+import type { FundamentalPage } from "./page-model";
+
+const PATTERNS = { swing: "solid", day: "mid", camera: "hatch", reader: "light" } as const;
+type Part = keyof typeof PATTERNS;
+
+/**
+ * Where the doubt of one session of five swings comes from. Parts add up as squares; shares are rounded so that they add
+ * up to 100.
+ */
+export function buildDoubt(words: Words, history: TrackHistory, verdict: TrackVerdict): FundamentalPage["doubt"] {
+  const budget = verdict.errorBudget;
+  if (budget === null) return null;
+  const swings = 5;
+  const squares: Record<Part, number> = {
+    swing: budget.swing ** 2 / swings,
+    day: budget.day ** 2,
+    camera: budget.camera ** 2,
+    reader: budget.reader ** 2 / swings,
+  };
+  const total = Object.values(squares).reduce((sum, square) => sum + square, 0);
+  if (!(total > 0)) return null;
+  const unit = history.fundamental.unit;
+  const half = (sd: number): string => {
+    const width = 1.96 * sd;
+    return withUnit(words, words.say("number.half-only", { half: sayNumber(width, decimalsFor(width)) }), unit);
+  };
+  const shares = roundTo100(squares, total);
+  return {
+    margin: words.say("fundamental-page.margin.doubt"),
+    heading: words.say("doubt.heading", { half: half(Math.sqrt(total)), swings }),
+    parts: (Object.keys(PATTERNS) as Part[]).map((part) => ({
+      name: words.say(`doubt.${part}`),
+      share: squares[part] / total,
+      shareLabel: words.say("doubt.share", { share: sayNumber(shares[part], 0) }),
+      sizeLabel: words.say(`doubt.${part}.size`, { half: half(budget[part]) }),
+      pattern: PATTERNS[part],
+    })),
+  };
+}
+
+/** Whole hundredths by largest remainder. */
+function roundTo100(squares: Record<Part, number>, total: number): Record<Part, number> {
+  const exact = (Object.keys(squares) as Part[]).map((part) => ({ part, value: (squares[part] / total) * 100 }));
+  const rounded = Object.fromEntries(exact.map(({ part, value }) => [part, Math.floor(value)])) as Record<Part, number>;
+  let left = 100 - Object.values(rounded).reduce((sum, value) => sum + value, 0);
+  for (const { part } of [...exact].sort((a, b) => (b.value % 1) - (a.value % 1))) {
+    if (left-- <= 0) break;
+    rounded[part] += 1;
+  }
+  return rounded;
+}

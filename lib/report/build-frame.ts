@@ -1,0 +1,41 @@
+import type { Words } from "@/lib/words/catalogue";
+import { sayDay } from "@/lib/words/day-words";
+import type { FrameModel } from "./page-model";
+
+/** What stands around every page. */
+export function buildFrame(
+  words: Words,
+  source: {
+    readonly academyName: string;
+    readonly viewer: string;
+    readonly today: string;
+    readonly kind: "demo" | "own";
+    readonly tries: number | null;
+  },
+): FrameModel {
+  return {
+    product: words.say("product"),
+    academyName: source.academyName,
+    viewer: source.viewer,
+    asOf: words.say("frame.as-of", { day: sayDay(words, source.today, "full") }),
+    demo:
+      source.kind === "own"
+        ? null
+        : {
+            line: words.say("frame.demo", { day: sayDay(words, source.today, "full") }),
+            about: source.tries === null ? "" : words.say("frame.demo-about", { tries: source.tries }),
+            start: { href: "/start", label: words.say("frame.start-own") },
+          },
+    navigation: ["students", "record", "import", "settings"].map((id) => ({
+      id,
+      href: `/${id}`,
+      label: words.say(`nav.${id}`),
+    })),
+    skip: words.say("frame.skip"),
+    chartWords: {
+      goalBand: words.say("chart.goal-band"),
+      table: words.say("chart.table"),
+      liveChart: words.say("chart.live"),
+    },
+  };
+}

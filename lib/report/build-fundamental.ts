@@ -1,0 +1,248 @@
+import { daysBetween } from "@/lib/domain/calendar-day";
+import type { TrackVerdict } from "@/lib/domain/track-verdict";
+import type { TrackHistory } from "@/lib/verdict/track-history";
+import type { Words } from "@/lib/words/catalogue";
+import { sayDay, sayStretch } from "@/lib/words/day-words";
+import { sayBand, sayFits, sayLevel, sayNumber, sayShare, saySure, withUnit } from "@/lib/words/number-words";
+import { sayDefinition, sayFundamental, sayPlus } from "@/lib/words/say-fundamental";
+import { sayHappened, sayPosition, saySettle, saySize } from "@/lib/words/say-verdict";
+import { buildBeforeAfter } from "./build-before-after";
+import { buildDoubt } from "./build-doubt";
+import { buildReadingsTable, buildSessionsTable } from "./build-readings-table";
+import { buildSeasonChart } from "./build-season-chart";
+import { cautionsFor } from "./cautions";
+import type { FundamentalSource } from "./fundamental-source";
+import type { Fact, FundamentalPage } from "./page-model";
+import { provedAlone, saidGlyph, saidKey, saidVerdict } from "./said";
+
+/** After so many days without a film a level is of its day, not of now. Six weeks. */
+export const AWAY_DAYS = 42;
+
+/** The page of one fundamental of one student. */
+export function buildFundamentalPage(words: Words, source: FundamentalSource): FundamentalPage {
+  const { history, verdict, student } = source;
+  const name = sayFundamental(words, history.fundamental);
+  const glyph = saidGlyph(verdict);
+  const chart = buildSeasonChart(words, {
+    history,
+    verdict,
+    drills: source.drills,
+    events: source.events,
+    asOf: source.asOf,
+    from: null,
+  });
+  const margin = (part: string): string => words.say(`fundamental-page.margin.${part}`);
+  return {
+    title: words.say(`fundamental-page.title.${titleKey(verdict)}`, { alias: student.alias, name }),
+    documentTitle: words.say("document-title", { page: name }),
+    lede: words.say("fundamental-page.lede", {
+      definition: sayDefinition(words, history.fundamental),
+      club: words.say(`club.${history.clubGroup}`),
+      plus: sayPlus(words, history.fundamental),
+    }),
+    back: { href: `/students/${student.id}`, label: words.say("fundamental-page.back", { alias: student.alias }) },
+    verdict: {
+      margin: margin("verdict"),
+      glyph,
+      word: words.say(saidKey(verdict)),
+      heading: verdictSentence(words, source),
+      position: positionSentence(words, source),
+      facts: facts(words, source),
+      listing: provedAlone(verdict) === "alone" ? words.say("listing.alone") : "",
+      detail: detail(words, verdict),
+      detailLabel: words.say("fundamental-page.detail"),
+    },
+    evidence: {
+      margin: margin("evidence"),
+      explains: words.say("chart.explains"),
+      chart,
+      table: buildSessionsTable(words, history, chart),
+      links: [
+        {
+          href: `/api/students/${student.id}/${history.fundamental.id}/csv?club=${history.clubGroup}`,
+          label: words.say("download.csv"),
+        },
+      ],
+    },
+    beforeAfter: buildBeforeAfter(words, history, verdict),
+    doubt: buildDoubt(words, history, verdict),
+    settle: settlePart(words, source),
+    readings: {
+      margin: margin("readings"),
+      heading: words.say("readings.heading", { sessions: history.sessions.length }),
+      table: buildReadingsTable(words, source),
+    },
+    clubGroups: source.otherClubs.length > 1 ? { label: words.say("club.choose"), links: source.otherClubs } : null,
+    cautions: cautionsFor(words, student, source.today),
+    notices: notices(words, source),
+  };
+}
+
+function titleKey(verdict: TrackVerdict): string {
+  if (verdict.evidence.logBayesFactor === 0 && verdict.trend === null) return "too-few";
+  return saidGlyph(verdict);
+}
+
+/** The verdict in one sentence with its figures. */
+export function verdictSentence(words: Words, source: Pick<FundamentalSource, "history" | "verdict">): string {
+  const { history, verdict } = source;
+  const unit = history.fundamental.unit;
+  const change = verdict.change;
+  const glyph = saidGlyph(verdict);
+  if (change !== null && glyph !== "open")
+    return words.say(`sentence.${glyph}`, {
+      size: saySize(words, change, unit),
+      happened: sayHappened(words, change),
+    });
+  if (saidVerdict(verdict) === "steady" && verdict.smallestWorthwhile !== null)
+    return words.say("sentence.steady", { limit: withUnit(words, sayNumber(verdict.smallestWorthwhile, 1), unit) });
+  const used = history.sessions.filter((entry) => entry.apart === null).length;
+  if (used < 4) return words.say("sentence.too-few", { have: used, need: 4 });
+  return words.say("sentence.open", { sessions: used });
+}
+
+function positionSentence(words: Words, source: FundamentalSource): string {
+  const { history, verdict } = source;
+  const { unit } = history.fundamental;
+  if (verdict.levelNow === null) return words.say("position.sentence.unknown");
+  const away = daysBetween(lastUsedDay(history) ?? source.today, source.today) > AWAY_DAYS;
+  return words.say(away ? "position.sentence.away" : "position.sentence", {
+    level: sayLevel(words, verdict.levelNow, unit),
+    position: sayPosition(words, verdict.position, verdict.levelNow, history.goal, unit),
+    band: sayBand(words, history.goal, unit),
+    day: sayDay(words, lastUsedDay(history) ?? source.today, "full"),
+  });
+}
+
+function lastUsedDay(history: TrackHistory): string | undefined {
+  return history.sessions.filter((entry) => entry.apart === null).at(-1)?.session.day;
+}
+
+function facts(words: Words, source: FundamentalSource): readonly Fact[] {
+  const { history, verdict } = source;
+  const { unit } = history.fundamental;
+  const list: Fact[] = [];
+  const add = (key: string, value: string, note = ""): void => {
+    list.push({ name: words.say(`fact.${key}`), value, note });
+  };
+  if (verdict.change !== null) {
+    const alone = provedAlone(verdict) === "alone" ? words.say("fact.for-this-track") : "";
+    add("size", saySize(words, verdict.change, unit), alone);
+    add("when", sayHappened(words, verdict.change), alone);
+    add("sure", saySure(words, verdict.evidence.noChange), alone);
+  } else if (verdict.trend !== null) {
+    add("sure-open", saySure(words, verdict.evidence.noChange));
+  }
+  const last = lastUsedDay(history);
+  const away = last !== undefined && daysBetween(last, source.today) > AWAY_DAYS;
+  if (verdict.levelNow !== null)
+    list.push({
+      name: away ? words.say("fact.level-on", { day: sayDay(words, last, "short") }) : words.say("fact.level-now"),
+      value: sayLevel(words, verdict.levelNow, unit),
+      note: "",
+    });
+  add(
+    "band",
+    sayPosition(words, verdict.position, verdict.levelNow, history.goal, unit),
+    sayBand(words, history.goal, unit),
+  );
+  if (verdict.bandShare !== null) add("share", sayShare(words, verdict.bandShare), rawCount(words, history));
+  if (history.goal.low !== null || history.goal.high !== null)
+    add(
+      "owned",
+      verdict.ownedSince === null
+        ? words.say("owned.no")
+        : words.say(away ? "owned.to-be-checked" : "owned.since", { day: sayDay(words, verdict.ownedSince, "short") }),
+    );
+  return list;
+}
+
+/** A raw count beside the model's share, with its span and without an interval. */
+function rawCount(words: Words, history: TrackHistory): string {
+  const used = history.sessions.filter((entry) => entry.apart === null);
+  const swings = used
+    .flatMap((entry) => entry.swings.map((swing) => ({ day: entry.session.day, value: swing.value })))
+    .slice(-25);
+  const first = swings[0];
+  if (!first) return "";
+  const { low, high } = history.goal;
+  const inside = swings.filter(
+    (swing) => (low === null || swing.value >= low) && (high === null || swing.value <= high),
+  ).length;
+  return words.say("share.raw", { inside, swings: swings.length, day: sayDay(words, first.day, "short") });
+}
+
+function detail(words: Words, verdict: TrackVerdict): readonly string[] {
+  if (verdict.trend === null) return [];
+  return [
+    sayFits(words, verdict.evidence.logBayesFactor),
+    words.say("detail.prior", { share: sayNumber(Math.round(verdict.evidence.priorChange * 100), 0) }),
+    words.say("detail.promise"),
+    words.say("detail.model", { model: verdict.noiseModel, policy: verdict.policyVersion }),
+  ];
+}
+
+function settlePart(words: Words, source: FundamentalSource): FundamentalPage["settle"] {
+  const { verdict, history } = source;
+  if (saidVerdict(verdict) !== "open") return null;
+  if (provedAlone(verdict) === "alone")
+    return {
+      margin: words.say("fundamental-page.margin.settle"),
+      heading: words.say("settle.heading.listing"),
+      text: words.say("settle.listing"),
+    };
+  if (verdict.settle === null) return null;
+  const sds = history.sessions
+    .filter((entry) => entry.apart === null)
+    .map((entry) => entry.captureSd)
+    .sort((a, b) => a - b);
+  const usual = sds[Math.floor(sds.length / 2)] ?? history.fundamental.cameraSdUnknown;
+  return {
+    margin: words.say("fundamental-page.margin.settle"),
+    heading: words.say("none" in verdict.settle ? "settle.heading.none" : "settle.heading.plan"),
+    text: saySettle(words, verdict.settle, usual),
+  };
+}
+
+function notices(words: Words, source: FundamentalSource): readonly string[] {
+  const { history, verdict } = source;
+  const list: string[] = [];
+  if (history.begins !== null) list.push(words.say("notice.begins", { day: sayDay(words, history.begins, "full") }));
+  const aided = history.sessions.filter((entry) => entry.apart?.kind === "circumstance").length;
+  if (aided * 2 >= history.sessions.length && aided > 0)
+    list.push(words.say("notice.mostly-aided", { aided, sessions: history.sessions.length }));
+  for (const aside of verdict.setAside) {
+    const day = history.sessions.find((entry) => entry.index === aside.session)?.session.day;
+    if (day) list.push(words.say("notice.misreading", { day: sayDay(words, day, "short"), swing: aside.swing + 1 }));
+  }
+  for (const change of source.corrections)
+    list.push(
+      words.say("notice.correction", {
+        day: sayDay(words, change.day, "short"),
+        swing: change.swing,
+        from: change.from,
+        to: change.to,
+        who: change.who,
+        why: change.why,
+        at: sayDay(words, change.at.slice(0, 10), "short"),
+      }),
+    );
+  if (history.sessions.some((entry) => entry.captureWhy === "unknown")) {
+    const count = history.sessions.filter((entry) => entry.captureWhy === "unknown").length;
+    list.push(
+      words.say("notice.camera-unknown", {
+        sessions: count,
+        sd: withUnit(
+          words,
+          words.say("number.half-only", { half: sayNumber(1.96 * history.fundamental.cameraSdUnknown, 1) }),
+          history.fundamental.unit,
+        ),
+      }),
+    );
+  }
+  const first = history.sessions[0]?.session.day;
+  const last = history.sessions.at(-1)?.session.day;
+  if (first && last && history.sessions.length > 40)
+    list.push(words.say("notice.long-season", { stretch: sayStretch(words, first, last) }));
+  return list;
+}

@@ -1,0 +1,72 @@
+import type { TrackHistory } from "@/lib/verdict/track-history";
+import type { Words } from "@/lib/words/catalogue";
+import { sayDay } from "@/lib/words/day-words";
+import { sayNumber, withUnit } from "@/lib/words/number-words";
+
+import type { SeasonChart } from "./chart-model";
+import type { FundamentalSource } from "./fundamental-source";
+import type { TableModel } from "./page-model";
+
+/** The numbers of the chart as a table: the very labels that the chart draws. */
+export function buildSessionsTable(words: Words, history: TrackHistory, chart: SeasonChart): TableModel {
+  return {
+    caption: words.say("sessions-table.caption"),
+    columns: [
+      { label: words.say("sessions-table.session"), align: "start" },
+      { label: words.say("sessions-table.mean"), align: "end" },
+      { label: words.say("sessions-table.doubt"), align: "end" },
+      { label: words.say("sessions-table.camera"), align: "end" },
+      { label: words.say("sessions-table.note"), align: "start" },
+    ],
+    rows: chart.sessions.map((session, place) => {
+      const entry = history.sessions[place];
+      const camera = entry ? 1.96 * entry.captureSd : 0;
+      return {
+        cells: [
+          session.dateLabel,
+          session.meanLabel,
+          session.doubtLabel,
+          withUnit(words, words.say("number.half-only", { half: sayNumber(camera, 1) }), history.fundamental.unit),
+          session.reason,
+        ],
+        tone: session.mark === "used" ? ("plain" as const) : ("quiet" as const),
+      };
+    }),
+  };
+}
+
+/** Every swing's reading, latest session first. */
+export function buildReadingsTable(words: Words, source: FundamentalSource): TableModel {
+  const { history } = source;
+  const sessions = [...history.sessions].reverse();
+  return {
+    caption: words.say("readings-table.caption", { unit: words.say(`unit.${history.fundamental.unit}.name`) }),
+    columns: [
+      { label: words.say("readings-table.session"), align: "start" },
+      { label: words.say("readings-table.club"), align: "start" },
+      { label: words.say("readings-table.swings"), align: "start" },
+      { label: words.say("readings-table.reader"), align: "start" },
+      { label: words.say("readings-table.note"), align: "start" },
+    ],
+    rows: sessions.map((entry) => {
+      const missing = source.notMeasurable.filter((gap) => gap.day === entry.session.day).length;
+      const notes = [
+        entry.session.note ?? "",
+        missing > 0 ? words.say("readings-table.not-measurable", { swings: missing }) : "",
+        ...entry.session.marks.map((mark) =>
+          words.say(words.has(`mark.${mark}`) ? `mark.${mark}` : "mark.other", { mark }),
+        ),
+      ].filter((note) => note !== "");
+      return {
+        cells: [
+          sayDay(words, entry.session.day, "with-weekday"),
+          entry.session.club ?? "",
+          entry.swings.map((swing) => sayNumber(swing.value, Number.isInteger(swing.value) ? 0 : 1)).join("  "),
+          entry.session.reader,
+          notes.join(" · "),
+        ],
+        tone: entry.apart === null ? ("plain" as const) : ("quiet" as const),
+      };
+    }),
+  };
+}

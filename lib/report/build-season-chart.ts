@@ -1,0 +1,237 @@
+import { dayFromNumber, dayNumber } from "@/lib/domain/calendar-day";
+import type { DrillAssignment, StudentEvent } from "@/lib/domain/student";
+import type { ProvedChange, TrackVerdict } from "@/lib/domain/track-verdict";
+import type { HistorySession, TrackHistory } from "@/lib/verdict/track-history";
+import type { Words } from "@/lib/words/catalogue";
+import { sayDay, sayStretch } from "@/lib/words/day-words";
+import { decimalsFor, sayBand, sayLevel, sayNumber, withUnit } from "@/lib/words/number-words";
+import { sayApart } from "@/lib/words/say-apart";
+import { sayFundamental } from "@/lib/words/say-fundamental";
+import { sayHappened, saySize } from "@/lib/words/say-verdict";
+import { monthTicks, valueTicks } from "./axis";
+import type { ChartBand, ChartChange, ChartLevel, ChartSession, SeasonChart } from "./chart-model";
+import { changeTone, drawnChanges, saidVerdict } from "./said";
+
+/** Everything that one season chart draws. */
+export interface ChartSource {
+  readonly history: TrackHistory;
+  readonly verdict: TrackVerdict;
+  readonly drills: readonly DrillAssignment[];
+  readonly events: readonly StudentEvent[];
+  /** Last day of the time axis. */
+  readonly asOf: string;
+  /** First day of the time axis, where several charts share one; null: the track's own first session. */
+  readonly from: string | null;
+}
+
+/** The season chart of one track. Every number is the verdict's or a reading; nothing is estimated here. */
+export function buildSeasonChart(words: Words, source: ChartSource): SeasonChart {
+  const { history, verdict } = source;
+  const unit = history.fundamental.unit;
+  const sessions = history.sessions.map((entry) => chartSession(words, history, verdict, entry));
+  const changes = drawnChanges(verdict);
+  const levels = chartLevels(words, history, verdict, changes);
+  const firstDay = source.from ?? history.sessions[0]?.session.day ?? source.asOf;
+  const x = { from: dayNumber(firstDay), to: Math.max(dayNumber(source.asOf), dayNumber(firstDay) + 1) };
+  const y = valueRange(history, sessions, levels);
+  const chartChanges = changes.map((change) => chartChange(words, history, change));
+  const heading = chartHeading(words, changes.length, history);
+  return {
+    heading,
+    summary: summary(words, heading, history, verdict, changes),
+    unitLabel: words.say(`unit.${unit}.name`),
+    bandLabel: words.say("chart.goal-band"),
+    x: { ...x, ticks: monthTicks(words, firstDay, dayFromNumber(x.to), 9) },
+    y: {
+      ...y,
+      ticks: valueTicks(y.low, y.high, 6, (value, decimals) => withUnit(words, sayNumber(value, decimals), unit)),
+    },
+    bands: [chartBand(words, history, x)],
+    sessions,
+    levels,
+    changes: chartChanges,
+    drills: source.drills
+      .filter((drill) => drill.start <= source.asOf && (drill.end ?? source.asOf) >= firstDay)
+      .map((drill) => ({
+        from: Math.max(x.from, dayNumber(drill.start)),
+        to: Math.min(x.to, dayNumber(drill.end ?? source.asOf)),
+        label:
+          drill.fundamentalId === history.fundamental.id
+            ? drill.drill
+            : words.say("chart.drill-for-other", { drill: drill.drill }),
+      })),
+    events: source.events
+      .filter((event) => event.day >= firstDay && event.day <= source.asOf)
+      .map((event) => ({
+        from: dayNumber(event.day),
+        to: dayNumber(event.day),
+        label: words.say("chart.event", {
+          kind: words.say(`event.${event.kind}`),
+          day: sayDay(words, event.day, "short"),
+        }),
+      })),
+  };
+}
+
+function chartSession(words: Words, history: TrackHistory, verdict: TrackVerdict, entry: HistorySession): ChartSession {
+  const unit = history.fundamental.unit;
+  const values = entry.swings.map((swing) => swing.value);
+  const mean = values.reduce((sum, value) => sum + value, 0) / values.length;
+  const half = 1.96 * sessionSd(history, verdict, entry);
+  const decimals = decimalsFor(half);
+  const reason = entry.apart === null ? "" : sayApart(words, entry.apart);
+  const meanLabel = withUnit(words, sayNumber(mean, 1), unit);
+  const doubtLabel = withUnit(words, words.say("number.half-only", { half: sayNumber(half, decimals) }), unit);
+  const dateLabel = sayDay(words, entry.session.day, "with-weekday");
+  return {
+    day: dayNumber(entry.session.day),
+    mean,
+    low: mean - half,
+    high: mean + half,
+    swings: values,
+    mark: entry.apart === null ? "used" : entry.apart.kind === "circumstance" ? "aided" : "set-aside",
+    dateLabel,
+    meanLabel,
+    doubtLabel,
+    reason,
+    sentence: words.say(reason === "" ? "chart.session" : "chart.session-apart", {
+      day: dateLabel,
+      mean: meanLabel,
+      doubt: doubtLabel,
+      swings: values.length,
+      reason,
+    }),
+  };
+}
+
+/** Sd of one session mean as the verdict counts it: day, camera, and swing with reading by their number. */
+export function sessionSd(history: TrackHistory, verdict: TrackVerdict, entry: HistorySession): number {
+  const budget = verdict.errorBudget;
+  const readings = Math.max(1, entry.swings.length);
+  if (budget === null) return Math.hypot(entry.captureSd, history.fundamental.readerSd / Math.sqrt(readings));
+  return Math.hypot(budget.day, entry.captureSd, Math.hypot(budget.swing, budget.reader) / Math.sqrt(readings));
+}
+
+function chartLevels(
+  words: Words,
+  history: TrackHistory,
+  verdict: TrackVerdict,
+  changes: readonly ProvedChange[],
+): ChartLevel[] {
+  const unit = history.fundamental.unit;
+  const judged = history.sessions.filter((entry) => entry.index !== null && entry.apart === null);
+  const first = judged[0];
+  const last = judged.at(-1);
+  if (!first || !last || verdict.levelNow === null) return [];
+  const level = (from: number, to: number, value: ProvedChange["before"], standing: "proved" | "open"): ChartLevel => ({
+    from,
+    to,
+    value: value.estimate,
+    low: value.low95,
+    high: value.high95,
+    standing,
+    label: sayLevel(words, value, unit),
+  });
+  const start = dayNumber(first.session.day);
+  const end = dayNumber(last.session.day);
+  if (changes.length === 0)
+    return [level(start, end, verdict.levelNow, saidVerdict(verdict) === "steady" ? "proved" : "open")];
+  const levels: ChartLevel[] = [];
+  let from = start;
+  changes.forEach((change, place) => {
+    levels.push(level(from, Math.max(from, dayNumber(change.from)), change.before, "proved"));
+    from = Math.min(end, dayNumber(change.to));
+    if (place === changes.length - 1) {
+      const latest = verdict.changes.at(-1) === change;
+      levels.push(level(from, end, latest ? (verdict.levelNow ?? change.after) : change.after, "proved"));
+    }
+  });
+  return levels;
+}
+
+function chartChange(words: Words, history: TrackHistory, change: ProvedChange): ChartChange {
+  return {
+    from: dayNumber(change.from),
+    to: dayNumber(change.to),
+    direction: changeTone(change),
+    before: change.before.estimate,
+    after: change.after.estimate,
+    afterLow: change.after.low95,
+    afterHigh: change.after.high95,
+    label: words.say("chart.change", {
+      word: words.say(
+        change.moved === null
+          ? `verdict.${change.verdict === "steady" ? "moved.same" : change.verdict}`
+          : `verdict.moved.${change.moved}`,
+      ),
+      size: saySize(words, change, history.fundamental.unit),
+    }),
+    daysLabel: sayHappened(words, change),
+  };
+}
+
+function chartBand(words: Words, history: TrackHistory, x: { from: number; to: number }): ChartBand {
+  const { low, high } = history.goal;
+  const edge = (value: number): string =>
+    withUnit(words, sayNumber(value, Number.isInteger(value) ? 0 : 1), history.fundamental.unit);
+  return {
+    from: x.from,
+    to: x.to,
+    low,
+    high,
+    lowLabel: low === null ? null : edge(low),
+    highLabel: high === null ? null : edge(high),
+  };
+}
+
+function valueRange(
+  history: TrackHistory,
+  sessions: readonly ChartSession[],
+  levels: readonly ChartLevel[],
+): { low: number; high: number } {
+  const values = [
+    ...sessions.flatMap((session) => [session.low, session.high, ...session.swings]),
+    ...levels.flatMap((level) => [level.low, level.high]),
+    ...[history.goal.low, history.goal.high].filter((edge) => edge !== null),
+  ];
+  const low = Math.min(...values);
+  const high = Math.max(...values);
+  const pad = Math.max((high - low) * 0.05, 0.5);
+  return { low: low - pad, high: high + pad };
+}
+
+function chartHeading(words: Words, changes: number, history: TrackHistory): string {
+  const apart = history.sessions.filter((entry) => entry.apart !== null && entry.apart.kind !== "before").length;
+  return words.say("chart.heading", { changes, apart, sessions: history.sessions.length });
+}
+
+function summary(
+  words: Words,
+  heading: string,
+  history: TrackHistory,
+  verdict: TrackVerdict,
+  changes: readonly ProvedChange[],
+): string {
+  const unit = history.fundamental.unit;
+  const first = history.sessions[0];
+  const last = history.sessions.at(-1);
+  const parts = [
+    words.say("chart.summary", {
+      name: sayFundamental(words, history.fundamental),
+      heading,
+      sessions: history.sessions.length,
+      stretch: first && last ? sayStretch(words, first.session.day, last.session.day) : "",
+      band: sayBand(words, history.goal, unit),
+    }),
+    ...changes.map((change) =>
+      words.say("chart.summary-change", {
+        before: sayLevel(words, change.before, unit),
+        after: sayLevel(words, change.after, unit),
+        happened: sayHappened(words, change),
+      }),
+    ),
+  ];
+  if (verdict.levelNow)
+    parts.push(words.say("chart.summary-level", { level: sayLevel(words, verdict.levelNow, unit) }));
+  return parts.join(" ");
+}

@@ -1,0 +1,270 @@
+import { daysBetween } from "@/lib/domain/calendar-day";
+import { PHASES } from "@/lib/domain/fundamental";
+import type { Session } from "@/lib/domain/session";
+import type { DrillAssignment, Student, StudentEvent } from "@/lib/domain/student";
+import type { TrackVerdict } from "@/lib/domain/track-verdict";
+import type { TrackHistory } from "@/lib/verdict/track-history";
+import type { Words } from "@/lib/words/catalogue";
+import { sayDay, sayStretch } from "@/lib/words/day-words";
+import { sayLevel, sayShare, saySure } from "@/lib/words/number-words";
+import { sayFundamental } from "@/lib/words/say-fundamental";
+import { sayFromTo, sayHappened, sayPosition, saySettle, saySize } from "@/lib/words/say-verdict";
+import { AWAY_DAYS, verdictSentence } from "./build-fundamental";
+import { buildSeasonChart } from "./build-season-chart";
+import { cautionsFor } from "./cautions";
+import { chooseInHand } from "./order-of-work";
+import type { Fact, Link, SeasonPage, SeasonRow } from "./page-model";
+import { provedAlone, saidGlyph, saidKey, saidVerdict } from "./said";
+import { buildTrackSummary } from "./track-summary";
+
+/** One judged track of a season. */
+export interface SeasonTrack {
+  readonly history: TrackHistory;
+  readonly verdict: TrackVerdict;
+}
+
+/** Everything that a student's season page rests on. */
+export interface SeasonSource {
+  readonly student: Student;
+  /** Of the club group shown, in the order of work. */
+  readonly tracks: readonly SeasonTrack[];
+  readonly sessions: readonly Session[];
+  readonly drills: readonly DrillAssignment[];
+  readonly events: readonly StudentEvent[];
+  readonly consent: "given" | "missing";
+  readonly asOf: string;
+  readonly today: string;
+  readonly clubs: readonly (Link & { readonly current: "yes" | "no" })[];
+  readonly clubGroup: string | null;
+}
+
+/** A student's season: what is proved, the one next thing, every fundamental in the order of work, what would settle the rest. */
+export function buildSeasonPage(words: Words, source: SeasonSource): SeasonPage {
+  const { student, tracks } = source;
+  const inHand = chooseInHand(
+    tracks.map(({ history, verdict }) => ({
+      fundamental: history.fundamental,
+      summary: buildTrackSummary(history, verdict),
+    })),
+  );
+  const first = source.sessions[0]?.day;
+  const last = source.sessions.at(-1)?.day;
+  const age = student.birthYear === null ? null : Number(source.today.slice(0, 4)) - student.birthYear;
+  const inside = tracks.filter((track) => track.verdict.position === "inside").length;
+  return {
+    title:
+      inHand === null
+        ? words.say(tracks.length === 0 ? "season.title.empty" : "season.title.inside", { alias: student.alias })
+        : words.say("season.title", {
+            alias: student.alias,
+            name: sayFundamental(words, inHand.track.fundamental),
+            reason: inHand.reason,
+          }),
+    documentTitle: words.say("document-title", { page: words.say("season.document-title") }),
+    lede: words.say("season.lede", {
+      age: age ?? "",
+      hasAge: age === null ? "no" : "yes",
+      hand: words.say(`hand.${student.hand}`),
+      clubs: student.clubs,
+      sessions: source.sessions.length,
+      stretch: first && last ? sayStretch(words, first, last) : "",
+    }),
+    back: { href: "/students", label: words.say("season.back") },
+    proved: {
+      margin: words.say("season.margin.proved"),
+      heading: words.say("season.proved.heading", {
+        changes: tracks.filter((track) => ["gain", "slip", "moved"].includes(saidGlyph(track.verdict))).length,
+      }),
+      items: tracks.flatMap((track) => provedItem(words, source, track)),
+      empty: words.say("season.proved.empty"),
+    },
+    next:
+      inHand === null
+        ? null
+        : {
+            margin: words.say("season.margin.next"),
+            heading: words.say(`season.next.${inHand.reason}`, {
+              name: sayFundamental(words, inHand.track.fundamental),
+            }),
+            text: words.say(`season.next.${inHand.reason}.text`, {
+              name: sayFundamental(words, inHand.track.fundamental),
+            }),
+            alters: words.say("season.next.alters"),
+          },
+    evidence: {
+      margin: words.say("season.margin.evidence"),
+      explains: words.say("season.explains"),
+      heading: words.say("season.evidence.heading", { inside, measured: tracks.length }),
+      groups: PHASES.map((phase) => ({
+        label: words.say(`phase.${phase}`),
+        rows: tracks
+          .filter((track) => track.history.fundamental.phase === phase)
+          .map((track) => seasonRow(words, source, track, inHand?.track.fundamental.id ?? null, first ?? source.asOf)),
+      })).filter((group) => group.rows.length > 0),
+    },
+    clubGroups: source.clubs.length > 1 ? { label: words.say("club.choose"), links: source.clubs } : null,
+    drills: drillTable(words, source),
+    settle: settlePart(words, tracks),
+    sessions: sessionTable(words, source),
+    actions: [
+      { href: `/students/${student.id}/sessions/new`, label: words.say("season.add-session") },
+      { href: `/import`, label: words.say("season.import") },
+      { href: `/api/students/${student.id}/csv`, label: words.say("download.csv") },
+    ],
+    cautions: cautionsFor(words, student, source.today),
+    notices: [
+      ...(source.consent === "missing" ? [words.say("notice.no-consent", { alias: student.alias })] : []),
+      ...(last !== undefined && daysBetween(last, source.today) > AWAY_DAYS
+        ? [words.say("notice.away", { day: sayDay(words, last, "full") })]
+        : []),
+      ...(source.sessions.length < 4 ? [words.say("notice.first-week", { sessions: source.sessions.length })] : []),
+    ],
+  };
+}
+
+function provedItem(
+  words: Words,
+  source: SeasonSource,
+  { history, verdict }: SeasonTrack,
+): SeasonPage["proved"]["items"] {
+  if (verdict.change === null) return [];
+  const unit = history.fundamental.unit;
+  const alone = provedAlone(verdict) === "alone";
+  return [
+    {
+      glyph: saidGlyph(verdict),
+      heading: words.say("season.proved.item", {
+        word: words.say(saidKey(verdict)),
+        name: sayFundamental(words, history.fundamental),
+        levels: sayFromTo(words, verdict.change, unit),
+      }),
+      text: words.say(alone ? "season.proved.alone" : "season.proved.text", {
+        size: saySize(words, verdict.change, unit),
+        happened: sayHappened(words, verdict.change),
+        sure: saySure(words, verdict.evidence.noChange),
+      }),
+      href: href(source.student, history),
+    },
+  ];
+}
+
+function href(student: Student, history: TrackHistory): string {
+  return `/students/${student.id}/${history.fundamental.id}?club=${history.clubGroup}`;
+}
+
+function seasonRow(
+  words: Words,
+  source: SeasonSource,
+  { history, verdict }: SeasonTrack,
+  inHand: string | null,
+  from: string,
+): SeasonRow {
+  const { fundamental } = history;
+  const facts: Fact[] = [];
+  const add = (key: string, value: string): void => {
+    facts.push({ name: words.say(`fact.${key}`), value, note: "" });
+  };
+  if (verdict.levelNow !== null) add("level-now", sayLevel(words, verdict.levelNow, fundamental.unit));
+  add("band", sayPosition(words, verdict.position, verdict.levelNow, history.goal, fundamental.unit));
+  if (verdict.bandShare !== null) add("share", sayShare(words, verdict.bandShare));
+  return {
+    fundamentalId: fundamental.id,
+    href: href(source.student, history),
+    name: sayFundamental(words, fundamental),
+    place: fundamental.id === inHand ? "in-hand" : verdict.position === "inside" ? "keep" : "waits",
+    glyph: saidGlyph(verdict),
+    word: words.say(saidKey(verdict)),
+    text: [
+      verdictSentence(words, { history, verdict }),
+      provedAlone(verdict) === "alone" ? words.say("listing.alone") : "",
+      verdict.ownedSince === null
+        ? ""
+        : words.say("owned.sentence", { day: sayDay(words, verdict.ownedSince, "short") }),
+    ]
+      .filter((text) => text !== "")
+      .join(" "),
+    chart: buildSeasonChart(words, { history, verdict, drills: [], events: source.events, asOf: source.asOf, from }),
+    facts,
+  };
+}
+
+function drillTable(words: Words, source: SeasonSource): SeasonPage["drills"] {
+  if (source.drills.length === 0) return null;
+  return {
+    caption: words.say("season.drills"),
+    columns: ["drill", "for", "days", "dose"].map((column) => ({
+      label: words.say(`season.drills.${column}`),
+      align: "start" as const,
+    })),
+    rows: source.drills.map((drill) => ({
+      cells: [
+        drill.drill,
+        source.tracks.find((track) => track.history.fundamental.id === drill.fundamentalId)
+          ? sayFundamental(
+              words,
+              (source.tracks.find((track) => track.history.fundamental.id === drill.fundamentalId) as SeasonTrack)
+                .history.fundamental,
+            )
+          : words.say("season.drills.other"),
+        drill.end === null
+          ? words.say("season.drills.since", { day: sayDay(words, drill.start, "short") })
+          : sayStretch(words, drill.start, drill.end),
+        drill.dose,
+      ],
+      tone: "plain" as const,
+    })),
+  };
+}
+
+function settlePart(words: Words, tracks: readonly SeasonTrack[]): SeasonPage["settle"] {
+  const open = tracks.filter(({ verdict }) => saidVerdict(verdict) === "open" && verdict.settle !== null);
+  if (open.length === 0) return null;
+  return {
+    margin: words.say("season.margin.settle"),
+    heading: words.say("season.settle.heading", { open: open.length }),
+    table: {
+      caption: words.say("season.settle.caption"),
+      columns: ["question", "now", "settles"].map((column) => ({
+        label: words.say(`season.settle.${column}`),
+        align: "start" as const,
+      })),
+      rows: open.map(({ history, verdict }) => ({
+        cells: [
+          words.say("season.settle.has-changed", { name: sayFundamental(words, history.fundamental) }),
+          saySure(words, verdict.evidence.noChange),
+          verdict.settle === null ? "" : saySettle(words, verdict.settle, history.fundamental.cameraSdUnknown),
+        ],
+        tone: "plain" as const,
+      })),
+    },
+  };
+}
+
+function sessionTable(words: Words, source: SeasonSource): SeasonPage["sessions"] {
+  return {
+    margin: words.say("season.margin.sessions"),
+    heading: words.say("season.sessions.heading", { sessions: source.sessions.length }),
+    table: {
+      caption: words.say("season.sessions.caption"),
+      columns: ["day", "club", "circumstance", "contact", "note"].map((column) => ({
+        label: words.say(`season.sessions.${column}`),
+        align: "start" as const,
+      })),
+      rows: [...source.sessions].reverse().map((session) => ({
+        cells: [
+          sayDay(words, session.day, "full"),
+          session.club ?? words.say(`club.${session.clubGroup}`),
+          words.say(`circumstance.${session.circumstance}`),
+          session.solid === null || session.balls === null
+            ? ""
+            : words.say("contact.solid", { solid: session.solid, balls: session.balls }),
+          session.note ?? "",
+        ],
+        tone:
+          session.circumstance === "unaided" && session.setAsideReason === null
+            ? ("plain" as const)
+            : ("quiet" as const),
+      })),
+    },
+  };
+}

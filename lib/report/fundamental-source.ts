@@ -1,0 +1,26 @@
+import type { DrillAssignment, Student, StudentEvent } from "@/lib/domain/student";
+import type { TrackVerdict } from "@/lib/domain/track-verdict";
+import type { TrackHistory } from "@/lib/verdict/track-history";
+import type { Link } from "./page-model";
+
+/** Everything that the page of one fundamental rests on. */
+export interface FundamentalSource {
+  readonly student: Student;
+  readonly history: TrackHistory;
+  readonly verdict: TrackVerdict;
+  readonly drills: readonly DrillAssignment[];
+  readonly events: readonly StudentEvent[];
+  readonly notMeasurable: readonly { readonly day: string; readonly swing: number }[];
+  readonly corrections: readonly {
+    readonly day: string;
+    readonly swing: number;
+    readonly from: string;
+    readonly to: string;
+    readonly who: string;
+    readonly why: string;
+    readonly at: string;
+  }[];
+  readonly asOf: string;
+  readonly today: string;
+  readonly otherClubs: readonly (Link & { readonly current: "yes" | "no" })[];
+}

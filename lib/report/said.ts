@@ -1,0 +1,47 @@
+import type { ProvedChange, TrackVerdict, Verdict } from "@/lib/domain/track-verdict";
+import type { Glyph } from "./page-model";
+
+/**
+ * What pages say of a track: its verdict, but gain and slip only of a track on the roster's list; else not settled.
+ */
+export function saidVerdict(verdict: TrackVerdict): Verdict {
+  if (verdict.verdict !== "gain" && verdict.verdict !== "slip") return verdict.verdict;
+  return verdict.listed === true ? verdict.verdict : "open";
+}
+
+/** The mark of what is said: a proved move that is neither better nor worse has one of its own. */
+export function saidGlyph(verdict: TrackVerdict): Glyph {
+  const said = saidVerdict(verdict);
+  if (said === "open") return "open";
+  if (verdict.change !== null && (verdict.moved !== null || said === "steady"))
+    return verdict.listed === true ? "moved" : "open";
+  return said;
+}
+
+/** The key of the message that names what is said. */
+export function saidKey(verdict: TrackVerdict): string {
+  if (saidGlyph(verdict) !== "moved") return `verdict.${saidGlyph(verdict)}`;
+  return verdict.moved === null ? "verdict.moved.same" : `verdict.moved.${verdict.moved}`;
+}
+
+/** Whether a track is proved by its own evidence and not (yet) on the roster's list. */
+export function provedAlone(verdict: TrackVerdict): "alone" | "no" {
+  return verdict.change !== null && verdict.listed !== true ? "alone" : "no";
+}
+
+/** The proved changes that pages draw: those that stood on the roster's list between their proof and the next one's. */
+export function drawnChanges(verdict: TrackVerdict): readonly ProvedChange[] {
+  return verdict.changes.filter((change, place) => {
+    const next = verdict.changes[place + 1];
+    if (next === undefined) return verdict.listed === true;
+    return (verdict.looks ?? []).some(
+      (look) => look.listed === true && look.date >= change.provedOn && look.date < next.provedOn,
+    );
+  });
+}
+
+/** Which way a proved change is drawn: toward the band, away from it, or neither. */
+export function changeTone(change: ProvedChange): "toward" | "away" | "neither" {
+  if (change.moved !== null) return "neither";
+  return change.verdict === "gain" ? "toward" : change.verdict === "slip" ? "away" : "neither";
+}

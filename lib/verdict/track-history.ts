@@ -1,0 +1,228 @@
+import { type CaptureReason, captureEffect } from "@/lib/capture/capture-effect";
+import type { ClubGroup } from "@/lib/domain/club-group";
+import type { Fundamental } from "@/lib/domain/fundamental";
+import { type GoalBand, goalInForce } from "@/lib/domain/goal-band";
+import type { JudgedSession, JudgedTrack } from "@/lib/domain/judged-track";
+import type { Capture, Reading, Session } from "@/lib/domain/session";
+import type { Student, StudentEvent } from "@/lib/domain/student";
+
+/** Everything on file of one student that a verdict may rest on. */
+export interface StudentRecord {
+  readonly student: Student;
+  /** Date order; sessions of one day in their sequence. */
+  readonly sessions: readonly Session[];
+  readonly captures: readonly (Omit<Capture, "statedSd"> & { readonly sessionId: string })[];
+  readonly statedCaptureSds: readonly {
+    readonly sessionId: string;
+    readonly fundamentalId: string;
+    readonly sd: number;
+  }[];
+  /** In force: one a swing and fundamental. */
+  readonly readings: readonly Reading[];
+  readonly events: readonly StudentEvent[];
+  /** Dated bands of the academy; built-in ones come from the catalogue. */
+  readonly bands: readonly GoalBand[];
+  readonly lookNoise: readonly {
+    readonly sessionId: string;
+    readonly fundamentalId: string;
+    readonly noiseModelName: string;
+  }[];
+  readonly fundamentals: readonly Fundamental[];
+  /** First day of the season; tracks begin there at the earliest. */
+  readonly seasonStart: string;
+}
+
+/** Why a session stands apart from the judged ones; null: it is judged. */
+export type ApartReason =
+  | { readonly kind: "circumstance"; readonly circumstance: "aid-in-view" | "in-lesson"; readonly aid: string | null }
+  | { readonly kind: "set-aside"; readonly reason: string }
+  | { readonly kind: "camera"; readonly why: CaptureReason; readonly offBy: number | null }
+  | { readonly kind: "before"; readonly begins: string };
+
+/** One session of a track with what the verdict needs and what a page draws. */
+export interface HistorySession {
+  readonly session: Session;
+  /** Values in the order of the swings, in the fundamental's unit. */
+  readonly swings: readonly { readonly number: number; readonly value: number }[];
+  readonly captureSd: number;
+  readonly captureWhy: CaptureReason;
+  /** Position in the judged track; null: earlier than it begins. */
+  readonly index: number | null;
+  readonly apart: ApartReason | null;
+}
+
+/** One track as it is on file: the judged input, and the sessions behind it. */
+export interface TrackHistory {
+  readonly studentId: string;
+  readonly fundamental: Fundamental;
+  readonly clubGroup: ClubGroup;
+  /** The day on which the track begins anew; null: with its first session. */
+  readonly begins: string | null;
+  readonly goal: GoalBand;
+  readonly sessions: readonly HistorySession[];
+  readonly judged: JudgedTrack;
+}
+
+/** The name of the pool among whose tracks noise is learned: fundamental and club group. */
+export function poolName(fundamentalId: string, clubGroup: string): string {
+  return `${fundamentalId}/${clubGroup}`;
+}
+
+/** The name of a track: student, fundamental, club group. */
+export function trackName(studentId: string, fundamentalId: string, clubGroup: string): string {
+  return `${studentId}/${fundamentalId}/${clubGroup}`;
+}
+
+/**
+ * The tracks of one student, in the order of work and of the clubs.
+ *
+ * A track holds the sessions of one club group that have a value of one fundamental. It begins at the latest event that
+ * re-baselines it, or at the season's start; earlier sessions are kept beside it, unjudged. Sessions filmed with an aid,
+ * in a lesson, or set aside keep their place and are not used.
+ *
+ * @param record everything on file; sessions later than `asOf` are passed over
+ * @param asOf last day taken in, `YYYY-MM-DD`
+ */
+export function trackHistories(record: StudentRecord, asOf: string): readonly TrackHistory[] {
+  const bySession = new Map<string, Reading[]>();
+  for (const reading of record.readings) {
+    const kept = bySession.get(reading.sessionId);
+    if (kept) kept.push(reading);
+    else bySession.set(reading.sessionId, [reading]);
+  }
+  const sessions = record.sessions.filter((session) => session.day <= asOf);
+  const clubGroups = [...new Set(sessions.map((session) => session.clubGroup))];
+  return record.fundamentals.flatMap((fundamental) =>
+    clubGroups.flatMap((clubGroup) => {
+      const own = sessions.filter((session) => session.clubGroup === clubGroup);
+      const measured = own
+        .map((session) => ({ session, swings: swingValues(bySession.get(session.id) ?? [], fundamental) }))
+        .filter((entry) => entry.swings.length > 0);
+      return measured.length === 0 ? [] : [oneTrack(record, fundamental, clubGroup, measured, asOf)];
+    }),
+  );
+}
+
+type Measured = { readonly session: Session; readonly swings: HistorySession["swings"] };
+
+function oneTrack(
+  record: StudentRecord,
+  fundamental: Fundamental,
+  clubGroup: ClubGroup,
+  measured: readonly Measured[],
+  asOf: string,
+): TrackHistory {
+  const begins = beginning(record, fundamental, asOf);
+  const goal = goalInForce(record.bands, fundamental, clubGroup, record.student, asOf);
+  let index = 0;
+  const sessions = measured.map(({ session, swings }): HistorySession => {
+    const capture = captureOf(record, session.id, fundamental);
+    const effect = captureEffect(capture, fundamental);
+    const early = begins !== null && session.day < begins;
+    const apart: ApartReason | null = early
+      ? { kind: "before", begins }
+      : apartReason(session, capture, effect.use ? null : effect.why);
+    return {
+      session,
+      swings,
+      captureSd: effect.captureSd,
+      captureWhy: effect.why,
+      index: early ? null : index++,
+      apart,
+    };
+  });
+  return {
+    studentId: record.student.id,
+    fundamental,
+    clubGroup,
+    begins,
+    goal,
+    sessions,
+    judged: {
+      id: trackName(record.student.id, fundamental.id, clubGroup),
+      unit: fundamental.unit,
+      pool: poolName(fundamental.id, clubGroup),
+      goal: { low: goal.low, high: goal.high },
+      readerSd: fundamental.readerSd,
+      sessions: sessions
+        .filter((entry) => entry.index !== null)
+        .map((entry) => judgedSession(record, fundamental, entry)),
+    },
+  };
+}
+
+function judgedSession(record: StudentRecord, fundamental: Fundamental, entry: HistorySession): JudgedSession {
+  const { session } = entry;
+  const label = record.captures.find(
+    (kept) => kept.sessionId === session.id && kept.view === fundamental.view,
+  )?.placementLabel;
+  const noise = record.lookNoise.find((kept) => kept.sessionId === session.id && kept.fundamentalId === fundamental.id);
+  return {
+    date: session.day,
+    captureSd: entry.captureSd,
+    swings: entry.swings.map((swing) => swing.value),
+    ...(label ? { captureSetup: label } : {}),
+    use: entry.apart === null,
+    reader: session.reader,
+    ...(session.daysSincePractice === null ? {} : { daysSincePractice: session.daysSincePractice }),
+    ...(noise ? { noiseModel: noise.noiseModelName } : {}),
+  };
+}
+
+function beginning(record: StudentRecord, fundamental: Fundamental, asOf: string): string | null {
+  const days = record.events
+    .filter((event) => event.day <= asOf && event.rebaselines.includes(fundamental.id))
+    .map((event) => event.day);
+  if (record.sessions.some((session) => session.day < record.seasonStart) && record.seasonStart <= asOf)
+    days.push(record.seasonStart);
+  return days.length === 0 ? null : days.reduce((latest, day) => (day > latest ? day : latest));
+}
+
+function captureOf(record: StudentRecord, sessionId: string, fundamental: Fundamental): Capture | null {
+  const kept = record.captures.find((entry) => entry.sessionId === sessionId && entry.view === fundamental.view);
+  const stated = record.statedCaptureSds.find(
+    (entry) => entry.sessionId === sessionId && entry.fundamentalId === fundamental.id,
+  );
+  if (kept) return { ...kept, statedSd: stated?.sd ?? null };
+  if (!stated) return null;
+  return {
+    view: fundamental.view,
+    placement: "unknown",
+    placementLabel: null,
+    squareness: "unknown",
+    offBy: null,
+    statedSd: stated.sd,
+    setAsideReason: null,
+    filmReference: null,
+  };
+}
+
+function apartReason(session: Session, capture: Capture | null, cameraWhy: CaptureReason | null): ApartReason | null {
+  if (session.setAsideReason !== null) return { kind: "set-aside", reason: session.setAsideReason };
+  if (session.circumstance !== "unaided")
+    return { kind: "circumstance", circumstance: session.circumstance, aid: session.aid };
+  if (cameraWhy === null) return null;
+  if (cameraWhy === "set-aside") return { kind: "set-aside", reason: capture?.setAsideReason ?? "" };
+  return { kind: "camera", why: cameraWhy, offBy: capture?.offBy ?? null };
+}
+
+/** Values of one fundamental a swing; a derived one is the difference of its parts where nobody read it itself. */
+function swingValues(readings: readonly Reading[], fundamental: Fundamental): HistorySession["swings"] {
+  const direct = valuesOf(readings, fundamental.id);
+  if (fundamental.derivedFrom !== null) {
+    const [minuend, subtrahend] = fundamental.derivedFrom;
+    const second = valuesOf(readings, subtrahend);
+    for (const [swing, value] of valuesOf(readings, minuend)) {
+      const other = second.get(swing);
+      if (other !== undefined && !direct.has(swing)) direct.set(swing, value - other);
+    }
+  }
+  return [...direct].sort(([a], [b]) => a - b).map(([number, value]) => ({ number, value }));
+}
+
+function valuesOf(readings: readonly Reading[], fundamentalId: string): Map<number, number> {
+  const values = new Map<number, number>();
+  for (const reading of readings)
+    if (reading.fundamentalId === fundamentalId && reading.value !== null) values.set(reading.swing, reading.value);
+  return values;
+}
