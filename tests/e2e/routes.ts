@@ -1,0 +1,60 @@
+import { readFileSync } from "node:fs";
+import path from "node:path";
+import { openDatabase } from "@/db/client";
+import { BUILT_IN } from "@/lib/domain/catalogue";
+import { served } from "./served";
+
+/** One route of the build with its variable parts filled in from the demo. */
+export interface Route {
+  readonly path: string;
+  readonly kind: "page" | "route";
+}
+
+function firstOf(column: string, table: string): string {
+  const db = openDatabase(path.join(served.data, "demo", "proofband.db"), "read");
+  try {
+    const value = db.sqlite.prepare<[], string>(`SELECT ${column} FROM ${table} LIMIT 1`).pluck().get();
+    if (value === undefined) throw new Error(`the demo has no ${table}`);
+    return value;
+  } finally {
+    db.close();
+  }
+}
+
+/** How each variable part is filled. A part without an entry fails, so that no new route goes unseen. */
+const PARTS: Readonly<Record<string, () => string>> = {
+  studentId: () => firstOf("id", "student"),
+  fundamental: () => BUILT_IN[0]?.id ?? "",
+};
+
+function fill(pattern: string): string {
+  return pattern.replace(/\[([^\]]+)\]/g, (_whole, part: string) => {
+    const value = PARTS[part];
+    if (!value) throw new Error(`no value for the part ${part} of ${pattern}`);
+    return encodeURIComponent(value());
+  });
+}
+
+/** Every page and route that was built. */
+export function builtRoutes(): Route[] {
+  const file = path.join(served.root, ".next", "app-path-routes-manifest.json");
+  const manifest = JSON.parse(readFileSync(file, "utf8")) as Record<string, string>;
+  return Object.entries(manifest).map(([entry, pattern]) => ({
+    path: fill(pattern),
+    kind: entry.endsWith("/page") ? "page" : "route",
+  }));
+}
+
+/** Every page that a person can be on. */
+export function builtPages(): string[] {
+  return builtRoutes()
+    .filter((route) => route.kind === "page" && !route.path.startsWith("/_"))
+    .map((route) => route.path);
+}
+
+/** The ids of all actions that were built. */
+export function builtActions(): string[] {
+  const file = path.join(served.root, ".next", "server", "server-reference-manifest.json");
+  const manifest = JSON.parse(readFileSync(file, "utf8")) as { node?: Record<string, unknown> };
+  return Object.keys(manifest.node ?? {});
+}

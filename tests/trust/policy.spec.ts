@@ -1,0 +1,98 @@
+import { readdirSync } from "node:fs";
+import path from "node:path";
+import { builtRoutes } from "../e2e/routes";
+import { served } from "../e2e/served";
+import { expect, test } from "../e2e/watched";
+import { type Answer, sendRaw } from "./raw-request";
+
+// J6: every answer bears the policy and the other headers.
+
+const host = { Host: `127.0.0.1:${served.port}` };
+
+function staticFiles(): string[] {
+  const folder = path.join(served.root, ".next", "static");
+  return readdirSync(folder, { recursive: true, withFileTypes: true })
+    .filter((entry) => entry.isFile())
+    .map((entry) => `/_next/static/${path.relative(folder, path.join(entry.parentPath, entry.name))}`);
+}
+
+function lacks(answer: Answer): string[] {
+  const policy = String(answer.headers["content-security-policy"] ?? "");
+  const isPage = /'nonce-[A-Za-z0-9+/]{22}=='/.test(policy) && policy.includes("'strict-dynamic'");
+  const wanted: [string, boolean][] = [
+    ["nonce, or no script at all", isPage || policy.includes("script-src 'none'")],
+    ["object-src", policy.includes("object-src 'none'")],
+    ["base-uri", policy.includes("base-uri 'none'")],
+    ["frame-ancestors", policy.includes("frame-ancestors 'none'")],
+    ["form-action", policy.includes("form-action 'self'")],
+    ["nosniff", answer.headers["x-content-type-options"] === "nosniff"],
+    ["no-referrer", answer.headers["referrer-policy"] === "no-referrer"],
+    ["no-store", /\bno-store\b/.test(String(answer.headers["cache-control"]))],
+    ["noindex", /\bnoindex\b/.test(String(answer.headers["x-robots-tag"]))],
+    ["nothing about the program", answer.headers["x-powered-by"] === undefined && answer.headers.server === undefined],
+  ];
+  return wanted.filter(([, there]) => !there).map(([name]) => name);
+}
+
+test("J6: every page, route, file, redirect and refusal bears every header", async () => {
+  const paths = builtRoutes().map((route) => route.path);
+  const odd = [
+    "/no/such/page",
+    "/students/",
+    "//elsewhere",
+    "/%E0%A4%A",
+    "/_next/static/none.js",
+    "/_next/image?url=x",
+  ];
+  const requests: [string, string][] = [
+    ...[...paths, ...odd, ...staticFiles()].map((each): [string, string] => ["GET", each]),
+    ...["HEAD", "POST", "PUT", "PATCH", "DELETE", "OPTIONS", "TRACE"].flatMap((method) =>
+      paths.map((each): [string, string] => [method, each]),
+    ),
+  ];
+  const failures: string[] = [];
+  for (const [method, each] of requests) {
+    const answer = await sendRaw(method, each, host);
+    const missing = lacks(answer);
+    if (missing.length > 0) failures.push(`${method} ${each} (${answer.status}): no ${missing.join(", ")}`);
+    if (answer.status >= 500) failures.push(`${method} ${each}: ${answer.status}`);
+  }
+  console.log(`J6: ${requests.length} requests, all routes of the build`);
+  expect(failures).toEqual([]);
+});
+
+test("J6: two pages never bear the same nonce", async () => {
+  const nonces = new Set<string>();
+  for (let asked = 0; asked < 20; asked++) {
+    const answer = await sendRaw("GET", "/no/such/page", host);
+    nonces.add(/'nonce-([^']+)'/.exec(String(answer.headers["content-security-policy"]))?.[1] ?? "");
+  }
+  expect(nonces.size).toBe(20);
+});
+
+test("J6: a planted script is blocked, inline and from elsewhere", async ({ page, watch }) => {
+  watch.provoked.push(
+    /violates the following Content Security Policy/i,
+    /status of 404/,
+    /outside: https:\/\/elsewhere/,
+  );
+  await page.goto("/no/such/page");
+  const ran = await page.evaluate(async () => {
+    const blocked: string[] = [];
+    document.addEventListener("securitypolicyviolation", (event) => blocked.push(event.effectiveDirective));
+    document.body.insertAdjacentHTML("beforeend", "<img src=x onerror=\"document.title='ran'\">");
+    const frame = document.createElement("div");
+    frame.innerHTML = "<a id=planted href=\"javascript:document.title='ran'\">x</a>";
+    document.body.append(frame);
+    (document.querySelector("#planted") as HTMLElement).click();
+    const parsed = document.createRange().createContextualFragment("<script>document.title='ran'</script>");
+    document.body.append(parsed);
+    const from = document.createElement("img");
+    from.src = "https://elsewhere.invalid/x.png";
+    document.body.append(from);
+    await new Promise((resolve) => setTimeout(resolve, 500));
+    return { title: document.title, blocked: blocked.length };
+  });
+  expect(ran.title).not.toBe("ran");
+  expect(ran.blocked).toBeGreaterThanOrEqual(4);
+});
