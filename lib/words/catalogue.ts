@@ -1,6 +1,8 @@
 import { IntlMessageFormat } from "intl-messageformat";
 import analyze from "./messages/en/analyze.json";
 import coach from "./messages/en/coach.json";
+import commands from "./messages/en/commands.json";
+import frame from "./messages/en/frame.json";
 import importing from "./messages/en/import.json";
 import { pseudoMessage } from "./pseudo-message";
 
@@ -19,7 +21,7 @@ export interface Words {
 /** Languages that a page can be read in; `en-XA` is the stretched pseudo-language that shows forgotten words. */
 export const LOCALES = ["en", "en-XA"] as const;
 
-const messages: Readonly<Record<string, string>> = { ...analyze, ...importing, ...coach };
+const messages: Readonly<Record<string, string>> = { ...analyze, ...importing, ...coach, ...commands, ...frame };
 const written = new Map<string, Words>();
 
 /** The words of a language; unknown languages read English. */

@@ -1,0 +1,32 @@
+import { type CalendarDay, isCalendarDay } from "@/lib/domain/calendar-day";
+
+/** The present instant. Nothing else in the program reads the clock. */
+export function readClock(): Date {
+  return new Date();
+}
+
+/** The present instant as it is kept: ISO, in UTC. */
+export function currentInstant(): string {
+  return readClock().toISOString();
+}
+
+/** The calendar day of an instant where the zone is. */
+export function dayIn(zone: string, instant: Date): CalendarDay {
+  const parts = new Intl.DateTimeFormat("en", {
+    timeZone: zone,
+    calendar: "gregory",
+    numberingSystem: "latn",
+    year: "numeric",
+    month: "2-digit",
+    day: "2-digit",
+  }).formatToParts(instant);
+  const part = (type: string) => parts.find((each) => each.type === type)?.value ?? "";
+  const day = `${part("year").padStart(4, "0")}-${part("month")}-${part("day")}`;
+  if (!isCalendarDay(day)) throw new Error(`not a day: ${day}`);
+  return day;
+}
+
+/** An academy's today: the demo's stands still. */
+export function todayOf(academy: { readonly fixedToday: string | null; readonly zone: string }): CalendarDay {
+  return academy.fixedToday ?? dayIn(academy.zone, readClock());
+}

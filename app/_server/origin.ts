@@ -1,0 +1,49 @@
+/** What is asked of a request before anything else looks at it. */
+export type OriginCheck =
+  | { readonly kind: "ours"; readonly origin: string }
+  | { readonly kind: "foreign" }
+  | { readonly kind: "method" };
+
+/** The parts of a request by which it is judged. Forwarded-for headers are not among them: anyone can write them. */
+export interface RequestFacts {
+  readonly method: string;
+  readonly host: string | null;
+  readonly origin: string | null;
+  readonly fetchSite: string | null;
+  /** The action that it calls; null: none. */
+  readonly action: string | null;
+}
+
+const READING = new Set(["GET", "HEAD"]);
+const CHANGING = new Set(["POST"]);
+
+/** Methods that some page or route answers. */
+export const METHODS = [...READING, ...CHANGING];
+
+/** The addresses under which this server is reached: loopback, and the public one when it was stated. */
+export function ownOrigins(port: string, publicOrigin: string | undefined): string[] {
+  const local = [`http://127.0.0.1:${port}`, `http://localhost:${port}`];
+  return publicOrigin ? [new URL(publicOrigin).origin, ...local] : local;
+}
+
+/** The addresses under which this process is reached. */
+export function configuredOrigins(): string[] {
+  return ownOrigins(process.env.PORT || "3000", process.env.PROOFBAND_ORIGIN || undefined);
+}
+
+/**
+ * Whether a request came to one of our addresses and, when it would change something, from one of our pages. A request
+ * without an origin passes only when the browser says that it came from the same one.
+ */
+export function checkOrigin(request: RequestFacts, origins: readonly string[]): OriginCheck {
+  const reached = origins.find((origin) => new URL(origin).host === request.host?.toLowerCase());
+  if (reached === undefined) return { kind: "foreign" };
+  if (READING.has(request.method)) {
+    return request.action === null ? { kind: "ours", origin: reached } : { kind: "method" };
+  }
+  if (!CHANGING.has(request.method)) return { kind: "method" };
+  if (request.origin === null) {
+    return request.fetchSite === "same-origin" ? { kind: "ours", origin: reached } : { kind: "foreign" };
+  }
+  return origins.includes(request.origin) ? { kind: "ours", origin: request.origin } : { kind: "foreign" };
+}

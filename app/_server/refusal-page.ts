@@ -1,0 +1,30 @@
+import type { Words } from "@/lib/words/catalogue";
+
+const SIGNS: Readonly<Record<string, string>> = { "&": "&amp;", "<": "&lt;", ">": "&gt;", '"': "&quot;", "'": "&#39;" };
+
+function escapeText(text: string): string {
+  return text.replace(/[&<>"']/g, (sign) => SIGNS[sign] ?? sign);
+}
+
+/** What a refusal says: what happened, whether anything was changed, what to do. */
+export interface Refusal {
+  readonly title: string;
+  readonly happened: string;
+  readonly next: string;
+}
+
+/** A whole page without script, for an answer that is given before any page is reached. */
+export function refusalPage(words: Words, refusal: Refusal): string {
+  const [title, happened, next] = [refusal.title, refusal.happened, refusal.next].map(escapeText);
+  return [
+    "<!doctype html>",
+    `<html lang="${escapeText(words.locale)}"><head><meta charset="utf-8">`,
+    '<meta name="viewport" content="width=device-width, initial-scale=1"><meta name="robots" content="noindex">',
+    `<title>${title}</title><style>`,
+    ":root{color-scheme:light dark}body{max-width:44em;margin:3rem auto;padding:0 1rem;",
+    'font:1rem/1.5 "Atkinson Hyperlegible Next","Liberation Sans",Verdana,sans-serif;',
+    "background:light-dark(#faf8f3,#14181e);color:light-dark(#1b2330,#ece8de)}",
+    "h1{font-size:1.75rem;line-height:2.25rem}</style></head>",
+    `<body><main><h1>${title}</h1><p>${happened}</p><p>${next}</p></main></body></html>\n`,
+  ].join("\n");
+}

@@ -1,0 +1,13 @@
+import { requireWords } from "./_server/gate";
+import { Refusal } from "./_ui/refusal/refusal";
+
+export default async function NotFound() {
+  const words = await requireWords();
+  return (
+    <Refusal
+      title={words.say("absent.title")}
+      happened={words.say("absent.happened")}
+      way={{ href: "/students", label: words.say("absent.way") }}
+    />
+  );
+}

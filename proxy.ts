@@ -1,0 +1,69 @@
+import { type NextRequest, NextResponse } from "next/server";
+import { checkOrigin, configuredOrigins, METHODS } from "@/app/_server/origin";
+import { namesNobody } from "@/app/_server/presence";
+import { refusalPage } from "@/app/_server/refusal-page";
+import { BARE_POLICY, contentPolicy, STANDING_HEADERS } from "@/app/_server/security-headers";
+import { wishIn } from "@/app/_server/viewer";
+import { wordsFor } from "@/lib/words/catalogue";
+
+const MODE = process.env.NODE_ENV === "development" ? "development" : "production";
+
+function newNonce(): string {
+  return Buffer.from(crypto.getRandomValues(new Uint8Array(16))).toString("base64");
+}
+
+function seal(response: NextResponse, policy: string): NextResponse {
+  for (const [name, value] of Object.entries(STANDING_HEADERS)) response.headers.set(name, value);
+  response.headers.set("Content-Security-Policy", policy);
+  return response;
+}
+
+function refuse(request: NextRequest, kind: "foreign" | "method", address: string): NextResponse {
+  const words = wordsFor(wishIn(request.cookies).locale ?? "en");
+  const page = refusalPage(words, {
+    title: words.say(`refusal.${kind}.title`),
+    happened: words.say(`refusal.${kind}.happened`),
+    next: words.say("refusal.open", { address }),
+  });
+  const response = new NextResponse(request.method === "HEAD" ? null : page, {
+    status: kind === "method" ? 405 : 403,
+    headers: { "Content-Type": "text/html; charset=utf-8", ...(kind === "method" && { Allow: METHODS.join(", ") }) },
+  });
+  return seal(response, BARE_POLICY);
+}
+
+// Anyone can write them, and what stands behind would believe them.
+function withoutForwarding(sent: Headers, origin: string): Headers {
+  const headers = new Headers(sent);
+  for (const name of [...headers.keys()]) {
+    if (name.startsWith("x-forwarded-") || name === "forwarded" || name === "x-real-ip") headers.delete(name);
+  }
+  const { host, protocol } = new URL(origin);
+  headers.set("x-forwarded-host", host);
+  headers.set("x-forwarded-proto", protocol.slice(0, -1));
+  return headers;
+}
+
+/** The outermost door: every request passes, also for files and for what isn't there. */
+export async function proxy(request: NextRequest): Promise<NextResponse> {
+  const origins = configuredOrigins();
+  const { headers: sent, method } = request;
+  const facts = {
+    method,
+    host: sent.get("host"),
+    origin: sent.get("origin"),
+    fetchSite: sent.get("sec-fetch-site"),
+    action: sent.get("next-action"),
+  };
+  const check = checkOrigin(facts, origins);
+  if (check.kind !== "ours") return refuse(request, check.kind, origins[0] ?? "");
+  const policy = contentPolicy(newNonce(), MODE);
+  const headers = withoutForwarding(sent, check.origin);
+  // The renderer takes the nonce of its own scripts from here.
+  headers.set("Content-Security-Policy", policy);
+  const passed = { request: { headers } };
+  // Nothing is served under this address, so that the whole page for what isn't there answers.
+  const absent = await namesNobody(request.nextUrl.pathname, wishIn(request.cookies)).catch(() => false);
+  const onward = absent ? NextResponse.rewrite(new URL("/absent", request.url), passed) : NextResponse.next(passed);
+  return seal(onward, policy);
+}
