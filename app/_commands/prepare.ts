@@ -1,0 +1,69 @@
+import { spawnSync } from "node:child_process";
+import { renameSync, rmSync } from "node:fs";
+import path from "node:path";
+import {
+  closeDatabases,
+  databaseFile,
+  dataFolder,
+  ensurePrivateFolder,
+  findAcademyDatabase,
+} from "@/app/_server/database";
+import { takeLock } from "@/app/_server/server-lock";
+import { wordsFor } from "@/lib/words/catalogue";
+
+const words = wordsFor("en");
+
+// Filled aside and then moved: a demo whose filling was broken off is never taken for a whole one.
+function fillDemo(): boolean {
+  console.log(words.say("prepare.seeding"));
+  const aside = path.join(dataFolder(), ".demo-part");
+  const demo = path.dirname(databaseFile("demo"));
+  rmSync(aside, { recursive: true, force: true });
+  ensurePrivateFolder(aside);
+  const env = { ...process.env, PROOFBAND_DATA: aside };
+  const filled = spawnSync(process.execPath, ["--import", "tsx", path.join("seed", "demo.ts")], {
+    env,
+    stdio: "inherit",
+  });
+  if (filled.status !== 0) {
+    rmSync(aside, { recursive: true, force: true });
+    return false;
+  }
+  rmSync(demo, { recursive: true, force: true });
+  renameSync(path.join(aside, path.basename(demo)), demo);
+  rmSync(aside, { recursive: true, force: true });
+  return true;
+}
+
+async function prepare(): Promise<string | null> {
+  const folder = dataFolder();
+  ensurePrivateFolder(folder);
+  const lock = takeLock(folder, Number(process.env.PORT || 3000));
+  if (lock.kind === "held") {
+    const { pid, port } = lock.holder;
+    return words.say("prepare.held", { folder, pid: String(pid), port: String(port) });
+  }
+  try {
+    await findAcademyDatabase("own");
+    const demo = await findAcademyDatabase("demo");
+    closeDatabases();
+    return demo || fillDemo() ? null : words.say("prepare.seedFailed");
+  } finally {
+    lock.release();
+  }
+}
+
+function refuse(refusal: string): void {
+  console.error(refusal);
+  process.exitCode = 1;
+}
+
+prepare().then(
+  (refusal) => {
+    if (refusal !== null) refuse(refusal);
+  },
+  (error: unknown) => {
+    const reason = error instanceof Error ? error.message : String(error);
+    refuse(words.say("prepare.unusable", { folder: dataFolder(), reason }));
+  },
+);

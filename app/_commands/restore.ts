@@ -1,0 +1,102 @@
+import { chmodSync, closeSync, copyFileSync, existsSync, fsyncSync, openSync, renameSync, rmSync } from "node:fs";
+import path from "node:path";
+import { currentInstant } from "@/app/_server/clock";
+import { type AcademyChoice, databaseFile, dataFolder, ensurePrivateFolder } from "@/app/_server/database";
+import { takeLock } from "@/app/_server/server-lock";
+import { checkBackup, digestTables, manifestOf, type TableDigests } from "@/db/backup";
+import { openDatabase } from "@/db/client";
+import { migrateDb } from "@/db/migrate";
+import { wordsFor } from "@/lib/words/catalogue";
+import { countRows } from "./count-rows";
+import { sayProblem } from "./say-problem";
+
+const words = wordsFor("en");
+const OPTIONS = ["--demo", "--replace", "--without-digests"];
+
+class Refused extends Error {}
+
+function refuse(key: string, args = {}): Refused {
+  return new Refused(words.say(key, args));
+}
+
+function syncFile(file: string): void {
+  const handle = openSync(file, "r+");
+  fsyncSync(handle);
+  closeSync(handle);
+}
+
+function sameRows(wanted: TableDigests, found: TableDigests): boolean {
+  return Object.entries(wanted).every(
+    ([table, digest]) => table === "sqlite_schema" || found[table]?.sha256 === digest.sha256,
+  );
+}
+
+async function requireSound(copy: string, args: readonly string[]): Promise<TableDigests> {
+  const check = await checkBackup(copy);
+  if (check.kind === "unsound")
+    throw refuse("restore.unsound", { problems: check.problems.map((each) => sayProblem(words, each)).join("; ") });
+  if (check.against === "itself" && !args.includes("--without-digests")) {
+    throw refuse("restore.noDigests", { digests: manifestOf(copy) });
+  }
+  return check.tables;
+}
+
+// The copy is opened, compared and brought to this version aside; only a whole one takes the name of the data.
+async function layAside(copy: string, file: string, wanted: TableDigests): Promise<string> {
+  const part = `${file}.restoring`;
+  rmSync(part, { force: true });
+  copyFileSync(copy, part);
+  chmodSync(part, 0o600);
+  const db = openDatabase(part);
+  try {
+    if (!sameRows(wanted, await digestTables(db))) throw refuse("restore.notSame");
+    await migrateDb(db);
+    db.sqlite.pragma("wal_checkpoint(TRUNCATE)");
+    db.sqlite.pragma("journal_mode = DELETE");
+  } finally {
+    db.close();
+  }
+  syncFile(part);
+  return part;
+}
+
+function moveIn(part: string, file: string): string | null {
+  let kept: string | null = null;
+  if (existsSync(file)) {
+    kept = `${file}.replaced-${currentInstant().replaceAll(":", "-")}`;
+    // Opened and closed for its journal to be taken in: the file is kept alone.
+    openDatabase(file).close();
+    renameSync(file, kept);
+  }
+  for (const rest of ["-wal", "-shm"]) rmSync(file + rest, { force: true });
+  renameSync(part, file);
+  return kept;
+}
+
+async function restore(args: readonly string[]): Promise<void> {
+  const choice: AcademyChoice = args.includes("--demo") ? "demo" : "own";
+  const [copy, ...more] = args.filter((arg) => !OPTIONS.includes(arg));
+  if (!copy || copy.startsWith("-") || more.length > 0) throw refuse("restore.usage");
+  const file = databaseFile(choice);
+  if (existsSync(file) && !args.includes("--replace")) throw refuse("restore.filled", { file });
+  const tables = await requireSound(path.resolve(copy), args);
+  ensurePrivateFolder(dataFolder());
+  const lock = takeLock(dataFolder(), 0);
+  if (lock.kind === "held") {
+    throw refuse("restore.held", { pid: String(lock.holder.pid), port: String(lock.holder.port) });
+  }
+  try {
+    ensurePrivateFolder(path.dirname(file));
+    const kept = moveIn(await layAside(path.resolve(copy), file, tables), file);
+    console.log(words.say("restore.done", { ...countRows(tables), file }));
+    if (kept) console.log(words.say("restore.kept", { file: kept }));
+  } finally {
+    lock.release();
+  }
+}
+
+restore(process.argv.slice(2)).catch((error: unknown) => {
+  const reason = error instanceof Error ? error.message : String(error);
+  console.error(error instanceof Refused ? reason : words.say("restore.failed", { reason }));
+  process.exitCode = 1;
+});
