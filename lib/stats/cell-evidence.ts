@@ -50,8 +50,8 @@ export function emptyCellEvidence(count: number): CellEvidence {
 export function fillCellEvidence(look: LookData, cell: NuisanceCell, evidence: CellEvidence): void {
   const { count } = look;
   const { sums, step, ramp, odd } = evidence;
-  if (look.tied) whitenedSums(look, cell, sums);
-  else filteredSums(look, cell, sums);
+  if (look.ties === null) filteredSums(look, cell, sums);
+  else whitenedSums(look, cell, sums);
   const unitVariance = cell.daySd * cell.daySd + look.meanVariance;
   const changeVariance = 4 * unitVariance;
   const oddVariance = 16 * unitVariance;

@@ -1,5 +1,3 @@
-import { dotProduct } from "./dot-product";
-
 /**
  * Lower Cholesky factor L of a symmetric positive definite matrix, L L' = matrix.
  *
@@ -13,7 +11,16 @@ export function cholesky(matrix: Float64Array, size: number): Float64Array {
     const rowI = i * size;
     for (let j = 0; j <= i; j++) {
       const rowJ = j * size;
-      const sum = (matrix[rowI + j] as number) - dotProduct(factor, rowI, factor, rowJ, j);
+      // Two running sums: the processor need not wait for one subtraction before the next.
+      let even = matrix[rowI + j] as number;
+      let odd = 0;
+      let k = 0;
+      for (; k + 1 < j; k += 2) {
+        even -= (factor[rowI + k] as number) * (factor[rowJ + k] as number);
+        odd -= (factor[rowI + k + 1] as number) * (factor[rowJ + k + 1] as number);
+      }
+      if (k < j) even -= (factor[rowI + k] as number) * (factor[rowJ + k] as number);
+      const sum = even + odd;
       if (i === j) {
         if (!(sum > 0)) throw new RangeError(`a covariance must be positive definite; pivot ${i}: ${sum}`);
         factor[rowI + i] = Math.sqrt(sum);

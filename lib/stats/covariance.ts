@@ -5,31 +5,18 @@ import type { NuisanceCell } from "./nuisance-grid";
  * Covariance of the group values of one look at one nuisance cell: n x n, row by row, in the unit squared.
  *
  * Entry (i, j): day effect daySd^2 correlation^|i-j|, by order of used groups; on the diagonal the known
- * variance of the group's value; where two groups carry the same shared error label, the product of
- * their shared error sds (one draw for both); where offset labels differ anywhere, offsetSd^2 for groups
- * of equal offset label, the diagonal included (one draw a label).
+ * variance of the group's value; and what ties between groups add (see `tieCovariance`).
  */
 export function covariance(look: LookData, cell: NuisanceCell): Float64Array {
-  const { count, groups, variances } = look;
-  const matrix = new Float64Array(count * count);
-  const dayVariance = cell.daySd * cell.daySd;
-  const offset = look.offsetSd * look.offsetSd;
+  const { count, variances, ties } = look;
+  const matrix = ties === null ? new Float64Array(count * count) : ties.slice();
+  const day = new Float64Array(count);
+  for (let lag = 0, entry = cell.daySd * cell.daySd; lag < count; lag++, entry *= cell.correlation) day[lag] = entry;
   for (let i = 0; i < count; i++) {
-    const a = groups[i];
-    if (a === undefined) continue;
-    let day = dayVariance;
-    for (let j = i; j >= 0; j--) {
-      const b = groups[j];
-      if (b === undefined) continue;
-      let entry = day;
-      day *= cell.correlation;
-      if (i === j) entry += variances[i] as number;
-      else if (a.sharedErrorLabel !== null && a.sharedErrorLabel === b.sharedErrorLabel)
-        entry += a.sharedErrorSd * b.sharedErrorSd;
-      if (offset > 0 && a.offsetLabel === b.offsetLabel) entry += offset;
-      matrix[i * count + j] = entry;
-      matrix[j * count + i] = entry;
-    }
+    const row = i * count;
+    for (let j = 0; j < count; j++)
+      matrix[row + j] = (matrix[row + j] as number) + (day[i > j ? i - j : j - i] as number);
+    matrix[row + i] = (matrix[row + i] as number) + (variances[i] as number);
   }
   return matrix;
 }

@@ -4,7 +4,7 @@ import type { NuisanceCell } from "./nuisance-grid";
 
 /**
  * Fills `sums` for one cell by the scalar innovation filter: day effects correlated from group to group,
- * errors independent between groups (`look.tied` false). Linear in the number of groups.
+ * errors independent between groups (`look.ties` null). Linear in the number of groups.
  *
  * Forward, the filter gives innovations of the values and of the ones column. A step, ramp or odd group
  * that begins at k is a nudge of the state (prediction, level, slope) at k, so that one backward pass of

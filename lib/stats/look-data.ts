@@ -4,6 +4,7 @@ import { type NuisanceCell, nuisanceGrid } from "./nuisance-grid";
 import { replicateSd } from "./replicate-sd";
 import { requireNoiseModel, requireSeries } from "./require-series";
 import type { ReplicateGroup, Series } from "./series";
+import { tieCovariance } from "./tie-covariance";
 
 /** The used groups of a series as one look sees them; every array has one entry a used group, in date order. */
 export interface LookData {
@@ -21,9 +22,8 @@ export interface LookData {
   readonly meanVariance: number;
   readonly replicateSd: number;
   readonly degreesOfFreedom: number;
-  readonly offsetSd: number;
-  /** True where errors are tied between groups, so that the scalar filter won't do. */
-  readonly tied: boolean;
+  /** Covariance that ties add to the values, n x n, row by row (see `tieCovariance`); null where errors are independent. */
+  readonly ties: Float64Array | null;
   /** Starting belief about the old level, less `origin`; null: none. */
   readonly start: { readonly mean: number; readonly variance: number } | null;
   readonly cells: readonly NuisanceCell[];
@@ -70,26 +70,9 @@ export function lookData(series: Series, noise: NoiseModel): LookData {
     meanVariance: count === 0 ? 0 : sum / count,
     replicateSd: spread.sd,
     degreesOfFreedom: spread.degreesOfFreedom,
-    offsetSd: offsetSdInForce(series, groups),
-    tied: offsetSdInForce(series, groups) > 0 || labelsRepeat(groups),
+    ties: tieCovariance(groups, series.offsetSd),
     start:
       series.start === null ? null : { mean: series.start.mean - origin, variance: series.start.sd * series.start.sd },
     cells: count < 2 ? [] : nuisanceGrid(noise, centres, spread.sd, series.readingErrorSd),
   };
-}
-
-/** Only differing labels tell groups apart; one offset for all of them is part of the level. */
-function offsetSdInForce(series: Series, groups: readonly ReplicateGroup[]): number {
-  const first = groups[0]?.offsetLabel;
-  return groups.some((group) => group.offsetLabel !== first) ? series.offsetSd : 0;
-}
-
-function labelsRepeat(groups: readonly ReplicateGroup[]): boolean {
-  const seen = new Set<string>();
-  for (const group of groups) {
-    if (group.sharedErrorLabel === null || group.sharedErrorSd === 0) continue;
-    if (seen.has(group.sharedErrorLabel)) return true;
-    seen.add(group.sharedErrorLabel);
-  }
-  return false;
 }

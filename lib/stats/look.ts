@@ -1,6 +1,4 @@
-import type { NoiseModel } from "./noise-model";
-import type { Outcome } from "./outcome";
-import type { Band, Estimate, Series } from "./series";
+import type { Band, Estimate } from "./series";
 
 /** Evidence at one look: log Bayes factor of a lasting change against none, and which way it went. */
 export interface Evidence {
@@ -46,11 +44,4 @@ export interface Trend {
   readonly perDay: number;
   readonly low95: number;
   readonly high95: number;
-}
-
-/** The engine's doors; each takes the series up to the look and the noise model in force. */
-export interface Engine {
-  evidence(series: Series, noise: NoiseModel): Outcome<Evidence>;
-  posterior(series: Series, noise: NoiseModel): Outcome<Posterior>;
-  trend(series: Series, noise: NoiseModel): Outcome<Trend>;
 }

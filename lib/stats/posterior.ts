@@ -41,6 +41,12 @@ export function posterior(series: Series, noise: NoiseModel): Outcome<Posterior>
   const stepTotal = weights.steps.reduce((sum, weight) => sum + weight, 0);
   const rampTotal = weights.ramps.reduce((sum, weight) => sum + weight, 0);
   const positionOf = (start: number): number => look.positions[start] as number;
+  // Asked for only where there is a band, then often.
+  let cleanedOnce: CleanedSpread | null = null;
+  const cleaned = (): CleanedSpread => {
+    cleanedOnce ??= cleanedSpread(series, look, noise);
+    return cleanedOnce;
+  };
   return ok({
     ...evidenceOf(look, parts.gathered),
     unitSd: Math.sqrt(daySd * daySd + look.meanVariance),
@@ -58,13 +64,12 @@ export function posterior(series: Series, noise: NoiseModel): Outcome<Posterior>
         ? weights.noChange + (1 - weights.noChange) * (mixtureCdf(change, limit) - mixtureCdf(change, -limit))
         : 0,
     share: (band) => {
-      const cleaned = cleanedSpread(series, look, noise);
-      const belief = { values: daySds, weights: weights.cells };
-      return shareInBand(level, belief, cleaned.spread, cleaned.degreesOfFreedom, band);
+      const { spread, degreesOfFreedom } = cleaned();
+      return shareInBand(level, { values: daySds, weights: weights.cells }, spread, degreesOfFreedom, band);
     },
     expectedDistance: (at, band) => {
-      const { spread } = cleanedSpread(series, look, noise);
-      return expectedDistance(at, Math.sqrt(daySd * daySd + trueReplicateVariance(spread, 1)), band);
+      const variance = daySd * daySd + trueReplicateVariance(cleaned().spread, 1);
+      return expectedDistance(at, Math.sqrt(variance), band);
     },
   });
 }
@@ -82,12 +87,13 @@ function firstReaching(weights: Float64Array, target: number): number {
   return Math.max(0, found);
 }
 
+interface CleanedSpread {
+  readonly spread: MeasuredSpread;
+  readonly degreesOfFreedom: number;
+}
+
 /** Spread of the replicates once those that look misread are set aside. */
-function cleanedSpread(
-  series: Series,
-  look: LookData,
-  noise: NoiseModel,
-): { spread: MeasuredSpread; degreesOfFreedom: number } {
+function cleanedSpread(series: Series, look: LookData, noise: NoiseModel): CleanedSpread {
   const aside = new Set(misreadings(series).map((at) => `${at.group}/${at.replicate}`));
   const kept = look.groups.map((group, i) =>
     group.values.filter((_, replicate) => !aside.has(`${look.positions[i]}/${replicate}`)),

@@ -1,7 +1,6 @@
-import type { CellSums, ShapeSums } from "./cell-sums";
+import type { CellSums } from "./cell-sums";
 import { cholesky } from "./cholesky";
 import { covariance } from "./covariance";
-import { dotProduct } from "./dot-product";
 import type { LookData } from "./look-data";
 import type { NuisanceCell } from "./nuisance-grid";
 import { whiten } from "./whiten";
@@ -42,37 +41,53 @@ export function whitenedSums(look: LookData, cell: NuisanceCell, sums: CellSums)
   sums.oneY = oneY;
   sums.yy = yy;
 
-  const odd = new Float64Array(count);
-  const step = new Float64Array(count);
-  const ramp = new Float64Array(count);
-  for (let k = count - 1; k >= 0; k--) {
-    for (let i = k + 1; i < count; i++) ramp[i] = (ramp[i] as number) + (step[i] as number);
-    for (let i = k; i < count; i++) {
-      const row = i * count;
-      const unit = i === k ? 1 : 0;
-      const white = (unit - dotProduct(factor, row + k, odd, k, i - k)) / (factor[row + i] as number);
-      odd[i] = white;
-      step[i] = (step[i] as number) + white;
+  const { step, ramp, odd } = sums;
+  for (const shape of [step, ramp, odd]) for (const column of [shape.xx, shape.x1, shape.xy]) column.fill(0);
+  // Row i of the factor's inverse, up to entry i: every odd shape's whitened column at group i.
+  const inverse = new Float64Array(count * count);
+  for (let i = 0; i < count; i++) {
+    const row = i * count;
+    const pivot = 1 / (factor[row + i] as number);
+    for (let j = 0; j < i; j++) {
+      const scale = (factor[row + j] as number) * pivot;
+      const from = j * count;
+      for (let k = 0; k <= j; k++)
+        inverse[row + k] = (inverse[row + k] as number) - scale * (inverse[from + k] as number);
     }
-    store(sums.odd, k, odd, whiteY, white1, 1);
-    store(sums.step, k, step, whiteY, white1, 1);
-    store(sums.ramp, k, ramp, whiteY, white1, k === count - 1 ? 0 : 1 / (count - 1 - k));
+    inverse[row + i] = pivot;
+    const vy = whiteY[i] as number;
+    const v1 = white1[i] as number;
+    let stepped = 0;
+    let climbed = 0;
+    for (let k = i; k >= 0; k--) {
+      const at = inverse[row + k] as number;
+      climbed += stepped;
+      stepped += at;
+      odd.xx[k] = (odd.xx[k] as number) + at * at;
+      odd.xy[k] = (odd.xy[k] as number) + at * vy;
+      odd.x1[k] = (odd.x1[k] as number) + at * v1;
+      step.xx[k] = (step.xx[k] as number) + stepped * stepped;
+      ramp.xx[k] = (ramp.xx[k] as number) + climbed * climbed;
+    }
+  }
+  sumFromEnd(odd.xy, step.xy, ramp.xy);
+  sumFromEnd(odd.x1, step.x1, ramp.x1);
+  for (let k = 0; k < count; k++) {
+    const climb = k === count - 1 ? 0 : 1 / (count - 1 - k);
+    ramp.xx[k] = (ramp.xx[k] as number) * climb * climb;
+    ramp.xy[k] = (ramp.xy[k] as number) * climb;
+    ramp.x1[k] = (ramp.x1[k] as number) * climb;
   }
 }
 
-function store(
-  shape: ShapeSums,
-  k: number,
-  white: Float64Array,
-  whiteY: Float64Array,
-  white1: Float64Array,
-  factor: number,
-): void {
-  const length = white.length - k;
-  const xx = dotProduct(white, k, white, k, length);
-  const xy = dotProduct(white, k, whiteY, k, length);
-  const x1 = dotProduct(white, k, white1, k, length);
-  shape.xx[k] = xx * factor * factor;
-  shape.xy[k] = xy * factor;
-  shape.x1[k] = x1 * factor;
+/** Products with a fixed column are sums like the shapes themselves. */
+function sumFromEnd(odd: Float64Array, step: Float64Array, ramp: Float64Array): void {
+  let stepped = 0;
+  let climbed = 0;
+  for (let k = odd.length - 1; k >= 0; k--) {
+    climbed += stepped;
+    stepped += odd[k] as number;
+    step[k] = stepped;
+    ramp[k] = climbed;
+  }
 }

@@ -67,7 +67,7 @@ describe("reference: filter, factor and definition agree to 1e-10", () => {
         const whitened = emptyCellSums(look.count);
         filteredSums(look, nuisance, filtered);
         whitenedSums(look, nuisance, whitened);
-        expect(look.tied).toBe(false);
+        expect(look.ties).toBeNull();
         expect(farthest(flat(filtered), definition(look, nuisance))).toBeLessThan(1e-10);
         expect(farthest(flat(whitened), definition(look, nuisance))).toBeLessThan(1e-10);
       }),

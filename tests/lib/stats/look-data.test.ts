@@ -38,32 +38,11 @@ describe("reference: worked by hand", () => {
   });
 });
 
-describe("which errors are tied", () => {
-  it("shared labels tie where they repeat with an sd above 0, and nowhere else", () => {
-    const label = (i: number): object => ({ sharedErrorLabel: i < 2 ? "a" : `b${i}` });
-    expect(lookData(altered(label), noise).tied).toBe(true);
-    expect(
-      lookData(
-        altered((i) => ({ ...label(i), sharedErrorSd: 0 })),
-        noise,
-      ).tied,
-    ).toBe(false);
-    expect(
-      lookData(
-        altered((i) => ({ sharedErrorLabel: `b${i}` })),
-        noise,
-      ).tied,
-    ).toBe(false);
-  });
-  it("offsets tie only where two labels differ among used groups, null being a label", () => {
-    const label = (i: number): object => ({ offsetLabel: i === 0 ? "a" : null });
-    expect(lookData(altered(label), noise).offsetSd).toBe(1.5);
-    expect(
-      lookData(
-        altered((i) => ({ ...label(i), used: i > 0 })),
-        noise,
-      ).offsetSd,
-    ).toBe(0);
+describe("ties", () => {
+  it("none without repeated labels; a matrix of the used groups with them", () => {
+    expect(lookData(series, noise).ties).toBeNull();
+    const tied = altered((i) => ({ sharedErrorLabel: i < 2 ? "a" : null, used: i < 4 }));
+    expect(lookData(tied, noise).ties).toHaveLength(16);
   });
 });
 
