@@ -96,3 +96,24 @@ export function readLastSessionDays(db: Database, scope: AcademyScope): LastSess
     .all();
   return rows.flatMap(({ lastDay, ...row }) => (lastDay === null ? [] : [{ ...row, lastDay }]));
 }
+
+/** Solid strikes of balls hit. */
+export interface ContactCount {
+  readonly studentId: string;
+  readonly solid: number;
+  readonly balls: number;
+}
+
+/** Each student's solid strikes over the latest sessions with a count; students without a count are left out. */
+export function readLatestContacts(db: Database, scope: AcademyScope, sessions: number): ContactCount[] {
+  return db.sqlite
+    .prepare<[string, number], ContactCount>(
+      `SELECT student_id AS studentId, sum(solid) AS solid, sum(balls) AS balls FROM (
+         SELECT session.student_id, session.solid, session.balls,
+           row_number() OVER (PARTITION BY session.student_id ORDER BY session.day DESC, session.sequence DESC) AS place
+         FROM session JOIN student ON student.id = session.student_id
+         WHERE student.academy_id = ? AND session.solid IS NOT NULL AND session.balls IS NOT NULL)
+       WHERE place <= ? GROUP BY student_id ORDER BY student_id`,
+    )
+    .all(scope.academyId, sessions);
+}

@@ -61,6 +61,8 @@ export interface TrackHistory {
   readonly goal: GoalBand;
   readonly sessions: readonly HistorySession[];
   readonly judged: JudgedTrack;
+  /** Sessions before the season's start, judged for the level that they left; null: none, or a new beginning that forgets them. */
+  readonly earlier: JudgedTrack | null;
 }
 
 /** The name of the pool among whose tracks noise is learned: fundamental and club group. */
@@ -112,7 +114,7 @@ function oneTrack(
   measured: readonly Measured[],
   asOf: string,
 ): TrackHistory {
-  const begins = beginning(record, fundamental, asOf);
+  const { day: begins, kind } = beginning(record, fundamental, asOf);
   const goal = goalInForce(record.bands, fundamental, clubGroup, record.student, asOf);
   let index = 0;
   const sessions = measured.map(({ session, swings }): HistorySession => {
@@ -131,6 +133,18 @@ function oneTrack(
       apart,
     };
   });
+  const base = {
+    id: trackName(record.student.id, fundamental.id, clubGroup),
+    unit: fundamental.unit,
+    pool: poolName(fundamental.id, clubGroup),
+    goal: { low: goal.low, high: goal.high },
+    readerSd: fundamental.readerSd,
+  };
+  const judgedOf = (entries: readonly HistorySession[]): JudgedTrack => ({
+    ...base,
+    sessions: entries.map((entry) => judgedSession(record, fundamental, entry)),
+  });
+  const old = sessions.filter((entry) => entry.index === null);
   return {
     studentId: record.student.id,
     fundamental,
@@ -138,16 +152,8 @@ function oneTrack(
     begins,
     goal,
     sessions,
-    judged: {
-      id: trackName(record.student.id, fundamental.id, clubGroup),
-      unit: fundamental.unit,
-      pool: poolName(fundamental.id, clubGroup),
-      goal: { low: goal.low, high: goal.high },
-      readerSd: fundamental.readerSd,
-      sessions: sessions
-        .filter((entry) => entry.index !== null)
-        .map((entry) => judgedSession(record, fundamental, entry)),
-    },
+    judged: judgedOf(sessions.filter((entry) => entry.index !== null)),
+    earlier: kind === "season" && old.length > 0 ? judgedOf(old) : null,
   };
 }
 
@@ -162,20 +168,30 @@ function judgedSession(record: StudentRecord, fundamental: Fundamental, entry: H
     captureSd: entry.captureSd,
     swings: entry.swings.map((swing) => swing.value),
     ...(label ? { captureSetup: label } : {}),
-    use: entry.apart === null,
+    use: entry.apart === null || entry.apart.kind === "before",
     reader: session.reader,
     ...(session.daysSincePractice === null ? {} : { daysSincePractice: session.daysSincePractice }),
     ...(noise ? { noiseModel: noise.noiseModelName } : {}),
   };
 }
 
-function beginning(record: StudentRecord, fundamental: Fundamental, asOf: string): string | null {
-  const days = record.events
-    .filter((event) => event.day <= asOf && event.rebaselines.includes(fundamental.id))
-    .map((event) => event.day);
-  if (record.sessions.some((session) => session.day < record.seasonStart) && record.seasonStart <= asOf)
-    days.push(record.seasonStart);
-  return days.length === 0 ? null : days.reduce((latest, day) => (day > latest ? day : latest));
+/** The latest day on which the track begins anew, and whether that is only a season's border, over which the level is remembered. */
+function beginning(
+  record: StudentRecord,
+  fundamental: Fundamental,
+  asOf: string,
+): { readonly day: string | null; readonly kind: "season" | "event" } {
+  let day: string | null = null;
+  let kind: "season" | "event" = "event";
+  for (const event of record.events)
+    if (event.day <= asOf && event.rebaselines.includes(fundamental.id) && (day === null || event.day > day))
+      day = event.day;
+  const crossesSeason = record.sessions.some((session) => session.day < record.seasonStart);
+  if (crossesSeason && record.seasonStart <= asOf && (day === null || record.seasonStart > day)) {
+    day = record.seasonStart;
+    kind = "season";
+  }
+  return { day, kind };
 }
 
 function captureOf(record: StudentRecord, sessionId: string, fundamental: Fundamental): Capture | null {

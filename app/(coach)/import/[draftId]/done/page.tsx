@@ -1,0 +1,22 @@
+import { notFound } from "next/navigation";
+import { requireViewer } from "../../../../_server/gate";
+import { buildOutcomePage, findOutcome } from "../../../../_server/import-outcome";
+import { loadFrame } from "../../../../_server/load-frame";
+import { Frame } from "../../../../_ui/frame/frame";
+import { Import } from "../../../../_ui/import/import";
+import { answerImport } from "../../actions";
+
+interface Asked {
+  readonly params: Promise<{ readonly draftId: string }>;
+}
+
+export default async function DoneRoute({ params }: Asked) {
+  const viewer = await requireViewer();
+  const outcome = findOutcome(viewer, (await params).draftId);
+  if (!outcome) notFound();
+  return (
+    <Frame model={loadFrame(viewer)} current="import">
+      <Import model={buildOutcomePage(viewer.words, outcome)} action={answerImport} />
+    </Frame>
+  );
+}

@@ -1,0 +1,62 @@
+import { readDraft } from "@/db/read/drafts";
+import { insertDraft } from "@/db/write/drafts";
+import type { ImportInsert } from "@/db/write/imports";
+import type { ImportPage } from "@/lib/report/form-model";
+import type { Words } from "@/lib/words/catalogue";
+import { currentInstant } from "./clock";
+import type { Viewer } from "./gate";
+
+const KIND = "import-outcome";
+
+/** Keeps what an import wrote in the place of its file, which isn't needed any more. */
+export function keepOutcome(viewer: Viewer, draftId: string, outcome: ImportInsert): void {
+  insertDraft(viewer.db, viewer.scope, {
+    id: draftId,
+    kind: KIND,
+    body: JSON.stringify(outcome),
+    updatedAt: currentInstant(),
+  });
+}
+
+/** What an import wrote; null: no import of that id was confirmed. */
+export function findOutcome(viewer: Viewer, draftId: string): ImportInsert | null {
+  const row = readDraft(viewer.db, viewer.scope, draftId);
+  return row && row.kind === KIND ? (JSON.parse(row.body) as ImportInsert) : null;
+}
+
+/** Sentences on what an import wrote. */
+export function sayOutcome(
+  words: Words,
+  outcome: ImportInsert,
+): { readonly heading: string; readonly lines: readonly string[] } {
+  if (outcome.kind === "already-imported")
+    return { heading: words.say("import-done.already"), lines: [words.say("import-done.already.text")] };
+  const { students, sessions, swings, readings, skipped, conflicts } = outcome;
+  return {
+    heading: words.say("import-done.heading", { readings }),
+    lines: [
+      words.say("import-done.counts", { students, sessions, swings, readings }),
+      ...(skipped > 0 ? [words.say("import-done.skipped", { skipped })] : []),
+      ...(conflicts.length > 0 ? [words.say("import-done.conflicts", { conflicts: conflicts.length })] : []),
+    ],
+  };
+}
+
+/** The page after confirming. */
+export function buildOutcomePage(words: Words, outcome: ImportInsert): ImportPage {
+  const { heading, lines } = sayOutcome(words, outcome);
+  return {
+    title: heading,
+    lede: words.say("import-done.lede"),
+    upload: null,
+    preview: null,
+    done: {
+      heading,
+      lines,
+      links: [
+        { href: "/students", label: words.say("import-done.roster") },
+        { href: "/import", label: words.say("import-done.more") },
+      ],
+    },
+  };
+}

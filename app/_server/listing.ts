@@ -1,0 +1,77 @@
+import { createHash } from "node:crypto";
+import type { Database } from "@/db/client";
+import { type FiledAnalysis, readRosterList } from "@/db/read/analyses";
+import { insertRosterList } from "@/db/write/analyses";
+import type { AcademyScope } from "@/lib/domain/scope";
+import type { TrackVerdict } from "@/lib/domain/track-verdict";
+import type { TrackSummary } from "@/lib/report/track-summary";
+import { POLICY } from "@/lib/verdict/policy";
+import { type ListedLook, rosterList } from "@/lib/verdict/roster-list";
+
+/** What the roster's list reads of one analysis. */
+export type ListingInput = TrackSummary & { readonly listedLooks: readonly ListedLook[] };
+
+/** The list: for each track by name, whether it stands on it now and stood on it at each look. */
+export interface Listing {
+  readonly [track: string]: { readonly latest: boolean; readonly looks: readonly boolean[] };
+}
+
+type Analysis = Pick<
+  FiledAnalysis,
+  "studentId" | "fundamentalId" | "clubGroup" | "dataRevision" | "noiseModel" | "summary"
+>;
+
+function digestOf(analyses: readonly Analysis[]): string {
+  const hash = createHash("sha256");
+  for (const row of analyses)
+    hash.update(`${row.studentId} ${row.fundamentalId} ${row.clubGroup} ${row.dataRevision} ${row.noiseModel}\n`);
+  return hash.digest("hex");
+}
+
+/** The day under which the latest list is kept. */
+const LATEST = "latest";
+
+/** Recomputes the roster's list over all tracks and keeps it. */
+export function refreshRosterList(db: Database, scope: AcademyScope, analyses: readonly Analysis[]): Listing {
+  const inputs = analyses.map((row) => JSON.parse(row.summary) as ListingInput);
+  const list = rosterList(
+    inputs.map((input) => input.listedLooks),
+    POLICY.listShare,
+    POLICY,
+  );
+  const listing: Listing = Object.fromEntries(
+    inputs.map((input, place) => [
+      input.verdict.id,
+      { latest: list.latest[place] ?? false, looks: list.looks[place] ?? [] },
+    ]),
+  );
+  insertRosterList(db, scope, {
+    asOf: LATEST,
+    policyVersion: POLICY.version,
+    inputDigest: digestOf(analyses),
+    body: JSON.stringify(listing),
+  });
+  return listing;
+}
+
+/** The kept list, or a new one when the analyses have moved on. */
+export function loadListing(db: Database, scope: AcademyScope, analyses: readonly Analysis[]): Listing {
+  const kept = readRosterList(db, scope, LATEST, POLICY.version);
+  return kept && kept.inputDigest === digestOf(analyses)
+    ? (JSON.parse(kept.body) as Listing)
+    : refreshRosterList(db, scope, analyses);
+}
+
+/** A verdict with what the roster's list says of it. */
+export function withListing(verdict: TrackVerdict, listing: Listing): TrackVerdict {
+  const entry = listing[verdict.id];
+  const listed = entry?.latest ?? false;
+  return {
+    ...verdict,
+    listed,
+    said: listed || (verdict.verdict !== "gain" && verdict.verdict !== "slip") ? verdict.verdict : "open",
+    ...(verdict.looks
+      ? { looks: verdict.looks.map((look, place) => ({ ...look, listed: entry?.looks[place] ?? false })) }
+      : {}),
+  };
+}

@@ -1,0 +1,29 @@
+import { buildFundamentalCsv, buildReadingsCsv, buildRosterCsv } from "@/lib/report/build-downloads";
+import { csvResponse } from "./download";
+import { requireStudent, requireViewer } from "./gate";
+import { loadFundamentalSource } from "./load-fundamental";
+import { loadEveryone } from "./load-roster";
+import { loadStudentVerdicts } from "./load-verdicts";
+
+export async function downloadRoster(): Promise<Response> {
+  const viewer = await requireViewer();
+  const { entries, all } = await loadEveryone(viewer);
+  return csvResponse(
+    "roster.csv",
+    buildRosterCsv(new Map(entries.map((entry) => [entry.student.id, entry.student.alias])), all),
+  );
+}
+
+export async function downloadReadings(studentId: string): Promise<Response> {
+  const viewer = await requireStudent(studentId);
+  return csvResponse("readings.csv", buildReadingsCsv((await loadStudentVerdicts(viewer)).record));
+}
+
+export async function downloadFundamental(
+  studentId: string,
+  fundamental: string,
+  club: string | undefined,
+): Promise<Response> {
+  const viewer = await requireStudent(studentId);
+  return csvResponse(`${fundamental}.csv`, buildFundamentalCsv(await loadFundamentalSource(viewer, fundamental, club)));
+}

@@ -1,0 +1,15 @@
+import { buildFrame } from "@/lib/report/build-frame";
+import type { FrameModel } from "@/lib/report/page-model";
+import { demoTries } from "./demo-tries";
+import type { Viewer } from "./gate";
+
+/** What stands around every page of this viewer. */
+export function loadFrame(viewer: Viewer): FrameModel {
+  return buildFrame(viewer.words, {
+    academyName: viewer.academy.name,
+    viewer: viewer.name,
+    today: viewer.today,
+    kind: viewer.academy.kind,
+    tries: viewer.academy.kind === "demo" ? demoTries() : null,
+  });
+}

@@ -1,0 +1,59 @@
+import { notFound } from "next/navigation";
+import { readAssignments } from "@/db/read/drills";
+import { readCorrections } from "@/db/read/readings";
+import { CLUB_GROUPS } from "@/lib/domain/club-group";
+import { buildFundamentalPage } from "@/lib/report/build-fundamental";
+import type { FundamentalSource } from "@/lib/report/fundamental-source";
+import type { FundamentalPage } from "@/lib/report/page-model";
+import type { StudentViewer } from "./gate";
+import { chooseClubGroup } from "./load-season";
+import { loadStudentVerdicts } from "./load-verdicts";
+
+/** One fundamental of one student; there is no such page where it was never measured. */
+export async function loadFundamental(
+  viewer: StudentViewer,
+  fundamentalId: string,
+  wishedClub: string | undefined,
+): Promise<FundamentalPage> {
+  return buildFundamentalPage(viewer.words, await loadFundamentalSource(viewer, fundamentalId, wishedClub));
+}
+
+/** What the page and the downloads of one fundamental rest on. */
+export async function loadFundamentalSource(
+  viewer: StudentViewer,
+  fundamentalId: string,
+  wishedClub: string | undefined,
+): Promise<FundamentalSource> {
+  const { record, tracks } = await loadStudentVerdicts(viewer);
+  const own = tracks.filter((track) => track.history.fundamental.id === fundamentalId);
+  const clubGroup = chooseClubGroup(own, wishedClub);
+  const track = own.find((each) => each.history.clubGroup === clubGroup);
+  if (!track) notFound();
+  const sessions = new Map(record.sessions.map((session) => [session.id, session]));
+  return {
+    student: record.student,
+    history: track.history,
+    verdict: track.verdict,
+    drills: readAssignments(viewer.db, viewer.student),
+    events: record.events,
+    notMeasurable: record.readings.flatMap((reading) => {
+      const session = sessions.get(reading.sessionId);
+      if (reading.fundamentalId !== fundamentalId || reading.value !== null || session?.clubGroup !== clubGroup)
+        return [];
+      return [{ day: session.day, swing: reading.swing }];
+    }),
+    corrections: readCorrections(viewer.db, viewer.student).flatMap((correction) => {
+      const session = sessions.get(correction.sessionId);
+      if (correction.fundamentalId !== fundamentalId || session?.clubGroup !== clubGroup) return [];
+      const { swing, before, after, who, why, correctedAt } = correction;
+      return [{ day: session.day, swing, from: before.typed, to: after.typed, who, why, at: correctedAt }];
+    }),
+    asOf: viewer.today,
+    today: viewer.today,
+    otherClubs: CLUB_GROUPS.filter((group) => own.some((each) => each.history.clubGroup === group)).map((group) => ({
+      href: `/students/${record.student.id}/${fundamentalId}?club=${group}`,
+      label: viewer.words.say(`club.${group}`),
+      current: group === clubGroup ? "yes" : "no",
+    })),
+  };
+}

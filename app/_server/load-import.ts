@@ -1,0 +1,33 @@
+import { notFound } from "next/navigation";
+import type { ImportPage } from "@/lib/report/form-model";
+import { csvResponse } from "./download";
+import { requireViewer, type Viewer } from "./gate";
+import { findImportDraft, previewImport } from "./import-desk";
+import { buildPreviewPage, buildUploadPage } from "./import-page";
+import { restOfImport } from "./import-rest";
+import { loadAcademyRules } from "./student-record";
+
+const PROBLEMS = ["no-file"];
+
+/** The page on which a file is chosen. */
+export function loadUploadPage(viewer: Viewer, problem: string | undefined): ImportPage {
+  const known = PROBLEMS.find((each) => each === problem);
+  return buildUploadPage(viewer.words, known ? viewer.words.say(`import-page.problem.${known}`) : "");
+}
+
+/** The preview of an uploaded file; there is no such page for a file of another academy. */
+export function loadPreviewPage(viewer: Viewer, draftId: string): ImportPage {
+  const draft = findImportDraft(viewer, draftId);
+  if (!draft) notFound();
+  const { fundamentals } = loadAcademyRules(viewer.db, viewer.scope, viewer.academy);
+  return buildPreviewPage(viewer.words, fundamentals, draftId, draft, previewImport(viewer, draft));
+}
+
+/** The rows that stay out, with their reasons. */
+export async function downloadRest(draftId: string): Promise<Response> {
+  const viewer = await requireViewer();
+  const draft = findImportDraft(viewer, draftId);
+  if (!draft) notFound();
+  const { fundamentals } = loadAcademyRules(viewer.db, viewer.scope, viewer.academy);
+  return csvResponse("rest.csv", restOfImport(viewer.words, fundamentals, draft, previewImport(viewer, draft)));
+}

@@ -1,0 +1,46 @@
+import { readAnalyses, readAnalysisSummaries } from "@/db/read/analyses";
+import type { TrackVerdict } from "@/lib/domain/track-verdict";
+import { POLICY } from "@/lib/verdict/policy";
+import { type StudentRecord, type TrackHistory, trackHistories } from "@/lib/verdict/track-history";
+import { admitToStudent, type StudentViewer, type Viewer } from "./gate";
+import { loadListing, withListing } from "./listing";
+import { ALWAYS } from "./refit-noise";
+import { type AnalysisBody, refreshAnalyses } from "./refresh-analyses";
+import { type AcademyRules, loadAcademyRules, loadStudentRecord } from "./student-record";
+
+/** A student's tracks as on file and as judged. */
+export interface StudentVerdicts {
+  readonly record: StudentRecord;
+  readonly tracks: readonly { readonly history: TrackHistory; readonly verdict: TrackVerdict }[];
+}
+
+/** The viewer's academy brought up to date: what a page shows was judged on what is on file. */
+export async function loadRules(viewer: Viewer): Promise<AcademyRules> {
+  const rules = loadAcademyRules(viewer.db, viewer.scope, viewer.academy);
+  await refreshAnalyses(viewer.db, viewer.scope, rules, (studentId) => {
+    const scope = admitToStudent(viewer, studentId);
+    if (!scope) throw new Error("a student of another academy");
+    return scope;
+  });
+  return rules;
+}
+
+/** Every track of one student with its verdict and what the roster's list says of it. */
+export async function loadStudentVerdicts(viewer: StudentViewer): Promise<StudentVerdicts> {
+  const rules = await loadRules(viewer);
+  const record = loadStudentRecord(viewer.db, viewer.student, rules);
+  const kept = new Map(
+    readAnalyses(viewer.db, viewer.student, POLICY.version).map((row) => [
+      `${row.fundamentalId} ${row.clubGroup}`,
+      (JSON.parse(row.body) as AnalysisBody).verdict,
+    ]),
+  );
+  const listing = loadListing(viewer.db, viewer.scope, readAnalysisSummaries(viewer.db, viewer.scope, POLICY.version));
+  return {
+    record,
+    tracks: trackHistories(record, ALWAYS).flatMap((history) => {
+      const verdict = kept.get(`${history.fundamental.id} ${history.clubGroup}`);
+      return verdict ? [{ history, verdict: withListing(verdict, listing) }] : [];
+    }),
+  };
+}

@@ -1,0 +1,53 @@
+import { requireViewer } from "./gate";
+import { keepUpload, UPLOAD_LIMIT_MB } from "./import-desk";
+import { refusalResponse } from "./refusal-page";
+
+const LIMIT = UPLOAD_LIMIT_MB * 1024 * 1024;
+
+/** The body up to the limit; null when there is more, which isn't read. */
+async function readLimited(request: Request): Promise<Uint8Array | null> {
+  const reader = request.body?.getReader();
+  if (!reader) return new Uint8Array();
+  const parts: Uint8Array[] = [];
+  let size = 0;
+  for (let next = await reader.read(); !next.done; next = await reader.read()) {
+    size += next.value.byteLength;
+    // A form wraps the file in a few hundred bytes of its own.
+    if (size > LIMIT + 4096) {
+      await reader.cancel();
+      return null;
+    }
+    parts.push(next.value);
+  }
+  return Buffer.concat(parts);
+}
+
+/** Takes an uploaded file in as a draft and leads to its preview. */
+export async function receiveUpload(request: Request): Promise<Response> {
+  const viewer = await requireViewer();
+  const { words } = viewer;
+  const stated = Number(request.headers.get("content-length") ?? "0");
+  const body = stated > LIMIT + 4096 ? null : await readLimited(request);
+  if (body === null) return refusalResponse(words, 413, words.say("import-page.too-big", { limit: UPLOAD_LIMIT_MB }));
+  let file: FormDataEntryValue | null = null;
+  try {
+    const type = request.headers.get("content-type") ?? "";
+    file = (await new Response(new Uint8Array(body), { headers: { "content-type": type } }).formData()).get("file");
+  } catch {
+    file = null;
+  }
+  const empty = file === null || typeof file === "string" || (file.size === 0 && file.name === "");
+  if (empty) return seeOther("/import?problem=no-file");
+  const upload = file as File;
+  const draftId = keepUpload(
+    viewer,
+    upload.name.normalize("NFC").slice(0, 200),
+    new Uint8Array(await upload.arrayBuffer()),
+  );
+  return seeOther(`/import/${draftId}`);
+}
+
+/** Leads on by a path alone: the server may be reached by several names. */
+function seeOther(path: string): Response {
+  return new Response(null, { status: 303, headers: { location: path } });
+}

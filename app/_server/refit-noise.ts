@@ -1,0 +1,103 @@
+import type { Database } from "@/db/client";
+import { type FiledNoiseModel, readNoiseModels } from "@/db/read/noise";
+import { readTrackKeys, type TrackKey } from "@/db/read/tracks";
+import { insertLookNoise, insertNoiseModel } from "@/db/write/noise";
+import type { Fundamental } from "@/lib/domain/fundamental";
+import type { AcademyScope, StudentScope } from "@/lib/domain/scope";
+import type { NoiseModel } from "@/lib/stats/noise-model";
+import { startNoiseModel } from "@/lib/stats/start-noise-model";
+import { poolName, type StudentRecord, type TrackHistory, trackHistories } from "@/lib/verdict/track-history";
+import { workOn } from "./analysis-worker";
+import { currentInstant } from "./clock";
+import { type AcademyRules, loadStudentRecord } from "./student-record";
+
+/** A pool teaches noise from so many tracks of so many sessions on, and is learned anew when its sessions have grown by so much. */
+export const REFIT = { tracks: 10, sessions: 5, growth: 1.1 } as const;
+
+/** The day after which nothing is. */
+export const ALWAYS = "9999-12-31";
+
+/** The models of a pool as the engine takes them, oldest first. */
+export function enginesModels(models: readonly FiledNoiseModel[]): readonly NoiseModel[] {
+  return models.map((model) => ({ ...(JSON.parse(model.body) as NoiseModel), id: model.name }));
+}
+
+interface PoolCount {
+  readonly pool: string;
+  readonly teaching: readonly TrackKey[];
+  readonly sessions: number;
+}
+
+/** How much there is to learn from in each pool; a derived fundamental has what its first part has. */
+function poolCounts(keys: readonly TrackKey[], fundamentals: readonly Fundamental[]): readonly PoolCount[] {
+  const pools = new Map<string, TrackKey[]>();
+  for (const fundamental of fundamentals) {
+    const source = fundamental.derivedFrom?.[0] ?? fundamental.id;
+    for (const key of keys.filter((each) => each.fundamentalId === source || each.fundamentalId === fundamental.id)) {
+      const pool = poolName(fundamental.id, key.clubGroup);
+      const kept = pools.get(pool) ?? [];
+      if (!kept.some((each) => each.studentId === key.studentId)) kept.push(key);
+      pools.set(pool, kept);
+    }
+  }
+  return [...pools].map(([pool, tracks]) => {
+    const teaching = tracks.filter((track) => track.sessions >= REFIT.sessions);
+    return { pool, teaching, sessions: teaching.reduce((sum, track) => sum + track.sessions, 0) };
+  });
+}
+
+/**
+ * Learns the noise of every pool that has grown by a tenth since it was last learned. A new model is a new numbered row;
+ * no look that was said changes.
+ */
+export async function refitNoise(
+  db: Database,
+  scope: AcademyScope,
+  rules: AcademyRules,
+  scopeOf: (studentId: string) => StudentScope,
+): Promise<void> {
+  const records = new Map<string, readonly TrackHistory[]>();
+  const historiesOf = (studentId: string): readonly TrackHistory[] => {
+    const known = records.get(studentId) ?? trackHistories(loadStudentRecord(db, scopeOf(studentId), rules), ALWAYS);
+    records.set(studentId, known);
+    return known;
+  };
+  for (const { pool, teaching, sessions } of poolCounts(readTrackKeys(db, scope), rules.fundamentals)) {
+    const newest = readNoiseModels(db, scope, pool).at(-1);
+    const stamp = { pool, poolSessions: sessions, fittedAt: currentInstant() };
+    if (!newest)
+      insertNoiseModel(db, scope, {
+        ...stamp,
+        poolSessions: 0,
+        learnedUpTo: "",
+        body: JSON.stringify(startNoiseModel("start")),
+      });
+    if (teaching.length < REFIT.tracks || sessions < (newest?.poolSessions ?? 0) * REFIT.growth) continue;
+    const tracks = teaching.flatMap((key) =>
+      historiesOf(key.studentId)
+        .filter((history) => history.judged.pool === pool)
+        .map((history) => history.judged),
+    );
+    const learned = await workOn({ kind: "learn", tracks, name: pool });
+    if (learned.kind !== "learn" || learned.model.kind !== "learned") continue;
+    const days = tracks.flatMap((track) => track.sessions.map((session) => session.date)).sort();
+    insertNoiseModel(db, scope, { ...stamp, learnedUpTo: days.at(-1) ?? "", body: JSON.stringify(learned.model) });
+  }
+}
+
+/** Gives every look of a student that has none yet the model now in force; a look keeps what it was first given. */
+export function assignLooks(db: Database, scope: AcademyScope, student: StudentScope, record: StudentRecord): void {
+  const given = new Set(record.lookNoise.map((look) => `${look.sessionId} ${look.fundamentalId}`));
+  for (const history of trackHistories(record, ALWAYS)) {
+    const fresh = history.sessions.filter(({ session }) => !given.has(`${session.id} ${history.fundamental.id}`));
+    if (fresh.length === 0) continue;
+    const newest = readNoiseModels(db, scope, history.judged.pool ?? "").at(-1);
+    if (!newest) throw new Error(`no noise model stands for ${history.judged.pool}`);
+    for (const { session } of fresh)
+      insertLookNoise(db, student, {
+        sessionId: session.id,
+        fundamentalId: history.fundamental.id,
+        noiseModelName: newest.name,
+      });
+  }
+}

@@ -1,0 +1,133 @@
+import { CLUB_GROUPS } from "@/lib/domain/club-group";
+import { type Fundamental, VIEWS } from "@/lib/domain/fundamental";
+import { CIRCUMSTANCES, PLACEMENTS, SQUARENESS } from "@/lib/domain/session";
+import type { FieldModel, FormModel, GridModel } from "@/lib/report/form-model";
+import type { Words } from "@/lib/words/catalogue";
+import { sayFundamental, sayPlus } from "@/lib/words/say-fundamental";
+import type { FormDraft } from "./form-draft";
+import { field } from "./student-form";
+
+/** Swings that the grid offers. */
+export const GRID_SWINGS = 10;
+
+/** The form that adds a session of one student: when, how it was filmed, and the readings. It shows no earlier value. */
+export function buildSessionForm(
+  words: Words,
+  source: {
+    readonly alias: string;
+    readonly fundamentals: readonly Fundamental[];
+    readonly today: string;
+    readonly draft: FormDraft | null;
+    readonly draftId: string | undefined;
+  },
+): FormModel {
+  const { draft, draftId } = source;
+  const one = (spec: Parameters<typeof field>[3]): FieldModel => field(words, draft, "session-form", spec);
+  const choices = (values: readonly string[], prefix: string) =>
+    values.map((value) => ({ value, label: words.say(`${prefix}.${value}`) }));
+  const part = (name: string, fields: readonly FieldModel[]) => ({
+    margin: words.say(`session-form.part.${name}`),
+    explains: words.say(`session-form.part.${name}.explains`),
+    fields,
+  });
+  return {
+    heading: words.say("session-form.heading", { alias: source.alias }),
+    explains: words.say("session-form.explains"),
+    parts: [
+      part("when", [
+        one({ name: "day", kind: "date", required: "yes", value: source.today }),
+        one({
+          name: "clubGroup",
+          kind: "select",
+          required: "yes",
+          options: choices(CLUB_GROUPS, "club"),
+          value: "iron",
+        }),
+        one({ name: "club", kind: "text" }),
+        one({
+          name: "circumstance",
+          kind: "select",
+          required: "yes",
+          options: choices(CIRCUMSTANCES, "circumstance"),
+          value: "unaided",
+        }),
+        one({ name: "aid", kind: "text" }),
+        one({ name: "daysSincePractice", kind: "number" }),
+        one({ name: "solid", kind: "number" }),
+        one({ name: "balls", kind: "number" }),
+        one({ name: "note", kind: "textarea" }),
+      ]),
+      ...VIEWS.map((view) => ({
+        margin: words.say("session-form.part.film", { view: words.say(`view.${view}`) }),
+        explains: words.say("session-form.part.film.explains"),
+        fields: [
+          one({
+            name: `placement.${view}`,
+            kind: "select",
+            options: choices(PLACEMENTS, "placement"),
+            value: "unknown",
+            label: words.say("session-form.placement"),
+            hint: words.say("session-form.placement.hint"),
+          }),
+          one({
+            name: `placementLabel.${view}`,
+            kind: "text",
+            label: words.say("session-form.placementLabel"),
+            hint: words.say("session-form.placementLabel.hint"),
+          }),
+          one({
+            name: `squareness.${view}`,
+            kind: "select",
+            options: choices(SQUARENESS, "squareness"),
+            value: "unknown",
+            label: words.say("session-form.squareness"),
+            hint: "",
+          }),
+          one({
+            name: `offBy.${view}`,
+            kind: "number",
+            label: words.say(`session-form.offBy.${view}`),
+            hint: words.say("session-form.offBy.hint"),
+          }),
+          one({
+            name: `film.${view}`,
+            kind: "text",
+            label: words.say("session-form.film"),
+            hint: words.say("session-form.film.hint"),
+          }),
+        ],
+      })),
+    ],
+    grid: buildGrid(words, source.fundamentals, draft),
+    submit: words.say("session-form.submit"),
+    refusal: draft?.refusal ?? "",
+    hidden: draftId === undefined ? [] : [{ name: "draft", value: draftId }],
+  };
+}
+
+function buildGrid(words: Words, fundamentals: readonly Fundamental[], draft: FormDraft | null): GridModel {
+  const columns = fundamentals.filter((fundamental) => fundamental.derivedFrom === null);
+  const typed = new Map(draft?.entries ?? []);
+  return {
+    caption: words.say("session-form.grid"),
+    swingLabel: words.say("session-form.swing"),
+    columns: columns.map((fundamental) => ({
+      fundamentalId: fundamental.id,
+      label: sayFundamental(words, fundamental),
+      unit: words.say(`unit.${fundamental.unit}.name`),
+      sign: sayPlus(words, fundamental),
+    })),
+    rows: Array.from({ length: GRID_SWINGS }, (_, row) => ({
+      label: words.say("session-form.swing-number", { number: row + 1 }),
+      cells: columns.map((fundamental) => {
+        const name = `r.${row + 1}.${fundamental.id}`;
+        return {
+          name,
+          label: words.say("session-form.cell", { name: sayFundamental(words, fundamental), number: row + 1 }),
+          value: typed.get(name) ?? "",
+          error: draft?.errors[name] ?? "",
+        };
+      }),
+    })),
+  };
+}

@@ -1,0 +1,51 @@
+import type { Database } from "@/db/client";
+import { readGoalBands } from "@/db/read/bands";
+import { readEvents } from "@/db/read/events";
+import { readOwnFundamentals } from "@/db/read/fundamentals";
+import { readLookNoise } from "@/db/read/noise";
+import { readReadingsInForce } from "@/db/read/readings";
+import { readCaptures, readSessions, readStatedCaptureSds } from "@/db/read/sessions";
+import { readStudent } from "@/db/read/students";
+import { orderedFundamentals } from "@/lib/domain/catalogue";
+import type { Fundamental } from "@/lib/domain/fundamental";
+import type { GoalBand } from "@/lib/domain/goal-band";
+import type { AcademyScope, StudentScope } from "@/lib/domain/scope";
+import { parseOwnFundamental } from "@/lib/ingest/parse-own-fundamental";
+import type { StudentRecord } from "@/lib/verdict/track-history";
+
+/** What is an academy's and the same for all its students. */
+export interface AcademyRules {
+  /** Built-in and own, in the order of work. */
+  readonly fundamentals: readonly Fundamental[];
+  readonly bands: readonly GoalBand[];
+  readonly seasonStart: string;
+}
+
+export function loadAcademyRules(
+  db: Database,
+  scope: AcademyScope,
+  academy: { readonly seasonStart: string },
+): AcademyRules {
+  const own = readOwnFundamentals(db, scope).map((row) => {
+    const parsed = parseOwnFundamental(row.definition);
+    if (!parsed) throw new Error(`the definition of ${row.id} can't be read`);
+    return parsed;
+  });
+  return { fundamentals: orderedFundamentals(own), bands: readGoalBands(db, scope), seasonStart: academy.seasonStart };
+}
+
+/** Everything on file of one student that a verdict may rest on. */
+export function loadStudentRecord(db: Database, scope: StudentScope, rules: AcademyRules): StudentRecord {
+  return {
+    student: readStudent(db, scope),
+    sessions: readSessions(db, scope),
+    captures: readCaptures(db, scope),
+    statedCaptureSds: readStatedCaptureSds(db, scope),
+    readings: readReadingsInForce(db, scope),
+    events: readEvents(db, scope),
+    lookNoise: readLookNoise(db, scope),
+    fundamentals: rules.fundamentals,
+    bands: rules.bands,
+    seasonStart: rules.seasonStart,
+  };
+}

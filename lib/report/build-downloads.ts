@@ -1,0 +1,107 @@
+import type { Reading, Session } from "@/lib/domain/session";
+import type { Student } from "@/lib/domain/student";
+import type { StudentRecord } from "@/lib/verdict/track-history";
+import { buildCsv } from "./csv";
+import type { FundamentalSource } from "./fundamental-source";
+import { saidVerdict } from "./said";
+import type { TrackSummary } from "./track-summary";
+
+/** Columns of a student's readings as a file; the import reads the same ones. */
+const READING_COLUMNS = [
+  "student",
+  "date",
+  "club group",
+  "club",
+  "reader",
+  "circumstance",
+  "swing",
+  "fundamental",
+  "value",
+  "typed",
+  "note",
+] as const;
+
+/** Every reading in force of one student in long form; it can be imported again. */
+export function buildReadingsCsv(record: StudentRecord): string {
+  const sessions = new Map(record.sessions.map((session) => [session.id, session]));
+  const rows = record.readings.flatMap((reading) => {
+    const session = sessions.get(reading.sessionId);
+    return session ? [readingRow(record.student, session, reading)] : [];
+  });
+  return buildCsv(READING_COLUMNS, rows);
+}
+
+function readingRow(student: Student, session: Session, reading: Reading): (string | number | null)[] {
+  return [
+    student.alias,
+    session.day,
+    session.clubGroup,
+    session.club,
+    session.reader,
+    session.circumstance,
+    reading.swing,
+    reading.fundamentalId,
+    reading.value ?? "not measurable",
+    reading.typed,
+    session.note,
+  ];
+}
+
+/** The sessions of one fundamental with the verdict's numbers: those of the page. */
+export function buildFundamentalCsv(source: FundamentalSource): string {
+  return buildCsv(
+    ["date", "judged", "swings", "mean", "camera sd", "values"],
+    source.history.sessions.map((entry) => {
+      const values = entry.swings.map((swing) => swing.value);
+      return [
+        entry.session.day,
+        entry.apart === null ? "yes" : "no",
+        values.length,
+        values.reduce((sum, value) => sum + value, 0) / values.length,
+        entry.captureSd,
+        values.join(" "),
+      ];
+    }),
+  );
+}
+
+/** Every track of the roster, one a row, as the pages say it. */
+export function buildRosterCsv(aliases: ReadonlyMap<string, string>, tracks: readonly TrackSummary[]): string {
+  return buildCsv(
+    [
+      "student",
+      "fundamental",
+      "club group",
+      "sessions",
+      "verdict",
+      "position",
+      "level",
+      "low95",
+      "high95",
+      "change",
+      "changed from",
+      "changed to",
+      "no change",
+    ],
+    tracks.map((track) => {
+      const { verdict } = track;
+      const said = saidVerdict(verdict);
+      const change = verdict.listed === true ? verdict.change : null;
+      return [
+        aliases.get(track.studentId) ?? track.studentId,
+        track.fundamentalId,
+        track.clubGroup,
+        verdict.sessions,
+        said,
+        verdict.position,
+        verdict.levelNow?.estimate ?? null,
+        verdict.levelNow?.low95 ?? null,
+        verdict.levelNow?.high95 ?? null,
+        change?.size.estimate ?? null,
+        change?.from ?? null,
+        change?.to ?? null,
+        verdict.evidence.noChange,
+      ];
+    }),
+  );
+}
