@@ -1,0 +1,60 @@
+import { z } from "zod";
+import { isCalendarDay } from "@/lib/domain/calendar-day";
+import type { JudgedTrack } from "@/lib/domain/judged-track";
+import { LARGEST, type LineOutcome, parseJsonLine, wrong } from "./json-line";
+
+const text = z.string(wrong("not-text"));
+const number = z.number(wrong("not-number")).refine((value) => Math.abs(value) <= LARGEST, "too-large");
+const fromZero = number.refine((value) => value >= 0, "below-zero");
+const aboveZero = number.refine((value) => value > 0, "not-above-zero");
+const edge = number.nullable();
+
+/** A field may be left out; null means the same. */
+function optional<T>(type: z.ZodType<T>) {
+  return type.nullish().transform((value) => value ?? undefined);
+}
+
+const goal = z
+  .object({ low: edge, high: edge }, wrong("not-object"))
+  .refine(({ low, high }) => low === null || high === null || low <= high, "goal-order");
+
+const session = z
+  .object(
+    {
+      date: text.refine(isCalendarDay, "not-day"),
+      captureSd: fromZero,
+      swings: z.array(number, wrong("not-list")),
+      captureSetup: optional(text),
+      use: optional(z.boolean(wrong("not-yes-no"))),
+      reader: optional(text),
+      daysSincePractice: optional(fromZero),
+      noiseModel: optional(text),
+    },
+    wrong("not-object"),
+  )
+  .refine((value) => value.use === false || value.swings.length > 0, { message: "no-swings", path: ["swings"] });
+
+const track = z.object(
+  {
+    id: text,
+    unit: optional(text),
+    pool: optional(text),
+    goal: optional(goal),
+    better: optional(z.enum(["up", "down"], wrong("not-up-down"))),
+    smallestWorthwhile: optional(aboveZero),
+    readerSd: optional(aboveZero),
+    readerOffsetSd: optional(fromZero),
+    startLevel: optional(z.object({ mean: number, sd: aboveZero }, wrong("not-object"))),
+    sessions: z.array(session, wrong("not-list")),
+  },
+  wrong("not-object"),
+);
+
+/** Reads one line of judged input: a track, or what is wrong with it and where. Unknown fields are passed over. */
+export function parseTrackLine(line: string): LineOutcome<JudgedTrack> {
+  const outcome = parseJsonLine(line, track, "id");
+  if (outcome.kind === "issue") return outcome;
+  const { goal: given, ...rest } = outcome.value;
+  const open = given === undefined || (given.low === null && given.high === null);
+  return { kind: "ok", value: open ? rest : { ...rest, goal: given } };
+}

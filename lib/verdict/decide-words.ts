@@ -1,0 +1,127 @@
+import type { Verdict } from "@/lib/domain/track-verdict";
+import type { Policy } from "./policy";
+
+/** Evidence of one stretch of sessions at one look. */
+export interface StretchEvidence {
+  /** Natural log of the Bayes factor of a lasting change. */
+  readonly logBayesFactor: number;
+  /** Share of the change's weight that points up, 0 to 1. */
+  readonly directionUp: number;
+}
+
+/** How a proved change came about, and from where on it is surely over. */
+export interface NewLevel {
+  readonly shape: "step" | "gradual";
+  /** Index of the first session that surely lies on the new level. */
+  readonly surelyFrom: number;
+}
+
+/** What one look offers to the decision; each answer may be computed when asked. */
+export interface LookFacts {
+  /** Limit that evidence has to reach at this look. */
+  readonly limit: number;
+  /** Evidence of the sessions from index `start` up to this look; null: too few of them. */
+  evidence(start: number): StretchEvidence | null;
+  /** The new level of the change seen from `start` on; asked only where that change is proved. */
+  newLevel(start: number): NewLevel;
+  /** The word for the change seen from `start` on that goes up (or down). */
+  wordOf(start: number, up: "up" | "down"): Verdict;
+  /** Whether any change is proved to be smaller than the smallest worthwhile one. */
+  steady(): Verdict & ("steady" | "open");
+}
+
+/** A proved change as it stands at a look. */
+export interface Claim {
+  /** First session of the stretch that proves it: 0, or the first surely new one of the claim before. */
+  readonly start: number;
+  readonly direction: "up" | "down";
+  /** Position of the look at which it was proved. */
+  readonly provedAt: number;
+  /** Its new level, as known when it was proved. */
+  readonly newLevel: NewLevel;
+}
+
+/** What is claimed at one look. */
+export interface LookClaims {
+  /** In order; the last is the change in force, those before it are settled by it. */
+  readonly claims: readonly Claim[];
+  /** First session of the stretch on which the word rests. */
+  readonly start: number;
+  /** Evidence of that stretch; no evidence at all where there are too few sessions. */
+  readonly evidence: StretchEvidence;
+}
+
+const NOTHING: StretchEvidence = { logBayesFactor: 0, directionUp: 0.5 };
+
+/** Which way the evidence proves a change at the limit; null: it proves none. */
+function provedDirection(evidence: StretchEvidence | null, limit: number, policy: Policy): "up" | "down" | null {
+  if (evidence === null || evidence.logBayesFactor < limit) return null;
+  if (evidence.directionUp >= policy.direction) return "up";
+  return evidence.directionUp <= 1 - policy.direction ? "down" : null;
+}
+
+function holds(claim: Claim, evidence: StretchEvidence | null, policy: Policy): boolean {
+  if (evidence === null || evidence.logBayesFactor < policy.holdLimit) return false;
+  return claim.direction === "up" ? evidence.directionUp > 0.5 : evidence.directionUp < 0.5;
+}
+
+/**
+ * The claims after one more look.
+ *
+ * A further change is looked for among the sessions that surely lie on the latest proved level, so only after a proof:
+ * an unchanged season meets no more chances of a false word. What goes on in the direction of a gradual change is that
+ * change, not a further one. The latest claim stays while its evidence keeps the hold limit in its direction; a proof
+ * the other way replaces it; else it is withdrawn, and the one before has to hold.
+ */
+function claimsAfter(before: readonly Claim[], look: LookFacts, at: number, policy: Policy): readonly Claim[] {
+  const claimFrom = (start: number): Claim | null => {
+    const direction = provedDirection(look.evidence(start), look.limit, policy);
+    return direction === null ? null : { start, direction, provedAt: at, newLevel: look.newLevel(start) };
+  };
+  const inForce = before.at(-1);
+  const further = claimFrom(inForce?.newLevel.surelyFrom ?? 0);
+  const goesOn = inForce?.newLevel.shape === "gradual" && further?.direction === inForce.direction;
+  if (further !== null && !goesOn) return [...before, further];
+  const claims = [...before];
+  for (let latest = claims.at(-1); latest !== undefined; latest = claims.at(-1)) {
+    if (holds(latest, look.evidence(latest.start), policy)) break;
+    claims.pop();
+    const turned = claimFrom(latest.start);
+    if (turned !== null) return [...claims, turned];
+  }
+  return claims;
+}
+
+/**
+ * What is claimed at every look of a track, from the evidence alone.
+ *
+ * @param looks one a session, in date order; a look must answer from the sessions up to it
+ * @returns one entry a look, same order; an entry depends on the looks up to it, so a shorter track says the same
+ */
+export function decideClaims(looks: readonly LookFacts[], policy: Policy): readonly LookClaims[] {
+  const said: LookClaims[] = [];
+  let claims: readonly Claim[] = [];
+  looks.forEach((look, at) => {
+    claims = claimsAfter(claims, look, at, policy);
+    const start = claims.at(-1)?.start ?? 0;
+    said.push({ claims, start, evidence: look.evidence(start) ?? NOTHING });
+  });
+  return said;
+}
+
+/** The word of one look: that of the latest claim; without one, whether the track is proved to hold. */
+export function decideWord(look: LookFacts, said: LookClaims): Verdict {
+  const latest = said.claims.at(-1);
+  return latest === undefined ? look.steady() : look.wordOf(latest.start, latest.direction);
+}
+
+/**
+ * Evidence to word: the verdict at every look of a track, one entry a look.
+ *
+ * Order: gain or slip of the latest proved change (steady where it is neither better nor worse), then steady, then
+ * open.
+ */
+export function decideWords(looks: readonly LookFacts[], policy: Policy): readonly Verdict[] {
+  const said = decideClaims(looks, policy);
+  return looks.map((look, at) => decideWord(look, said[at] as LookClaims));
+}

@@ -1,0 +1,261 @@
+/** Version of the built-in policy; a verdict names it, and with it every number below. */
+export const POLICY_VERSION = "1";
+
+/** One threshold: its value, what it is counted in, why it has this value, and who says so. */
+export interface Threshold {
+  readonly value: number;
+  readonly unit: string;
+  readonly reason: string;
+  readonly source: string;
+  /** Values below or above these are refused as overrides. */
+  readonly low: number;
+  readonly high: number;
+}
+
+/** Every threshold that turns the engine's numbers into words. Each name is also the key of an override. */
+export const THRESHOLDS = {
+  firstLook: {
+    value: 4,
+    unit: "used sessions",
+    low: 4,
+    high: 40,
+    reason: "a step needs two sessions on either side; before that nothing is claimed",
+    source: "the shapes of the model",
+  },
+  limit: {
+    value: 3,
+    unit: "natural log of the Bayes factor",
+    low: 0,
+    high: 50,
+    reason: "odds of twenty to one keep false words at or below 5 % of unchanged 40-session seasons",
+    source: "own simulation; Kass and Raftery 1995 call it strong",
+  },
+  limitFreeLooks: {
+    value: 40,
+    unit: "looks",
+    low: 1,
+    high: 10000,
+    reason: "the promise for a season was measured over this many looks",
+    source: "own simulation",
+  },
+  limitRise: {
+    value: 0.1,
+    unit: "natural log of the Bayes factor, each ten looks begun beyond the free ones",
+    low: 0,
+    high: 10,
+    reason: "more looks are more chances of a false word",
+    source: "own simulation",
+  },
+  holdLimit: {
+    value: 1,
+    unit: "natural log of the Bayes factor",
+    low: -50,
+    high: 50,
+    reason:
+      "an earned word that left at once below the limit blinked in .28 of changed tracks; kept down to here, in .006",
+    source: "own simulation",
+  },
+  direction: {
+    value: 0.95,
+    unit: "share of the change's weight",
+    low: 0.5,
+    high: 1,
+    reason: "a change is only claimed when its direction is as good as certain",
+    source: "95 of 100 as everywhere",
+  },
+  steadyProbability: {
+    value: 0.95,
+    unit: "probability",
+    low: 0.5,
+    high: 1,
+    reason: "holding is a finding and has to be earned",
+    source: "95 of 100 as everywhere",
+  },
+  steadyInner: {
+    value: 1.5,
+    unit: "smallest worthwhile changes to one inner limit",
+    low: 1,
+    high: 10,
+    reason:
+      "half of the belief sits on no change; at the full limit a change of just that size was called holding in .14",
+    source: "own simulation",
+  },
+  smallestWorthwhile: {
+    value: 1.5,
+    unit: "sds of one session mean",
+    low: 0.01,
+    high: 100,
+    reason: "smaller changes can't be ruled out within a season",
+    source: "own simulation",
+  },
+  sameDistance: {
+    value: 0.1,
+    unit: "smallest worthwhile changes",
+    low: 0,
+    high: 10,
+    reason: "a proved move that changes the expected distance from the goal by less is neither better nor worse",
+    source: "own choice",
+  },
+  readerSd: {
+    value: 1,
+    unit: "the track's unit",
+    low: 1e-9,
+    high: 1e9,
+    reason: "sd of one reading where the track states none",
+    source: "own choice; re-reads replace it",
+  },
+  readerOffset: {
+    value: 1.5,
+    unit: "reader sds",
+    low: 0,
+    high: 100,
+    reason: "sd of the offset between readers where the track states none",
+    source: "own choice; double reading replaces it",
+  },
+  listShare: {
+    value: 0.05,
+    unit: "false-discovery rate over the season",
+    low: 0.0001,
+    high: 0.9999,
+    reason: "of the words told to families, at most this share may be false",
+    source: "Benjamini and Hochberg 1995",
+  },
+  listCaution: {
+    value: 3,
+    unit: "factor on the anytime p",
+    low: 1,
+    high: 1000,
+    reason: "with the plain tail the season's false-discovery rate reached .09; with this factor .011 to .044",
+    source: "own simulation",
+  },
+  ownedSessions: {
+    value: 3,
+    unit: "used sessions in a row",
+    low: 1,
+    high: 40,
+    reason: "one good day owns nothing",
+    source: "common practice, no source",
+  },
+  ownedSpan: {
+    value: 21,
+    unit: "days from the first to the last of them",
+    low: 0,
+    high: 1000,
+    reason: "habits are shown over weeks",
+    source: "common practice, no source; Lally and others 2010 on habit time",
+  },
+  ownedRest: {
+    value: 7,
+    unit: "days between the last practice and the last of them",
+    low: 0,
+    high: 1000,
+    reason: "performance right after practice is not learning",
+    source: "Guadagnoli and others 2002",
+  },
+  ownedShare: {
+    value: 0.7,
+    unit: "share of swings inside the goal band",
+    low: 0,
+    high: 1,
+    reason: "most swings are inside",
+    source: "common practice, no source",
+  },
+  ownedShareLow: {
+    value: 0.55,
+    unit: "lower end of the share's 80 of 100 interval",
+    low: 0,
+    high: 1,
+    reason: "more than half, doubt included",
+    source: "common practice, no source",
+  },
+  dayFromSwing: {
+    value: 0.5,
+    unit: "day-to-day sd over swing sd",
+    low: 0,
+    high: 100,
+    reason: "starting value of the day-to-day sd before four sessions and without learned noise",
+    source: "common practice, no source",
+  },
+  learnSessions: {
+    value: 5,
+    unit: "used sessions",
+    low: 4,
+    high: 40,
+    reason: "shorter tracks teach the noise model next to nothing",
+    source: "own simulation",
+  },
+  settleChance: {
+    value: 0.8,
+    unit: "probability",
+    low: 0.01,
+    high: 0.999,
+    reason: "a plan is only offered when it settles the matter four times in five",
+    source: "the customary power of a study",
+  },
+  settleSessions: {
+    value: 8,
+    unit: "further sessions",
+    low: 1,
+    high: 40,
+    reason: "a longer plan is the rest of the season, not a plan",
+    source: "own choice",
+  },
+  settleSessionPrice: {
+    value: 3,
+    unit: "swing-free price of a session",
+    low: 0,
+    high: 1000,
+    reason: "setting up and sending a film costs as much as reading ten swings",
+    source: "own choice",
+  },
+  settleSwingPrice: {
+    value: 0.3,
+    unit: "price of a swing",
+    low: 0,
+    high: 1000,
+    reason: "setting up and sending a film costs as much as reading ten swings",
+    source: "own choice",
+  },
+  settleCarePrice: {
+    value: 1.2,
+    unit: "factor on the price when the camera error is halved",
+    low: 1,
+    high: 1000,
+    reason: "sticks and a plumb line take time",
+    source: "own choice",
+  },
+  settleDraws: {
+    value: 24,
+    unit: "drawn futures a plan",
+    low: 5,
+    high: 10000,
+    reason: "evenly spread draws; more change the chosen plan by less than a step and cost time",
+    source: "own measurement",
+  },
+} as const satisfies Readonly<Record<string, Threshold>>;
+
+/** Name of a threshold. */
+export type ThresholdName = keyof typeof THRESHOLDS;
+
+/** Swings a session that a plan may ask for. */
+export const SETTLE_SWINGS = [3, 5, 8, 10] as const;
+
+/** Shares of the track's median camera sd that a plan may ask for: as it is, or half of it. */
+export const SETTLE_CARES = [1, 0.5] as const;
+
+/** The thresholds in force, and the name by which a verdict says so. */
+export interface Policy extends Readonly<Record<ThresholdName, number>> {
+  readonly version: string;
+}
+
+/** Names of all thresholds. */
+export const THRESHOLD_NAMES = Object.keys(THRESHOLDS) as ThresholdName[];
+
+/** The built-in policy. */
+export const POLICY: Policy = {
+  version: POLICY_VERSION,
+  ...(Object.fromEntries(THRESHOLD_NAMES.map((name) => [name, THRESHOLDS[name].value])) as Record<
+    ThresholdName,
+    number
+  >),
+};

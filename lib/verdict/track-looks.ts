@@ -1,0 +1,65 @@
+import { evidence } from "@/lib/stats/evidence";
+import type { Evidence, Posterior } from "@/lib/stats/look";
+import type { NoiseModel } from "@/lib/stats/noise-model";
+import type { Outcome } from "@/lib/stats/outcome";
+import { posterior } from "@/lib/stats/posterior";
+import { type JudgedSeries, stretchOf } from "./judged-series";
+
+/** The noise model of a name among those of the track's pool; no name: the newest. */
+export type NoiseFor = (name: string | undefined) => NoiseModel;
+
+/** The engine's answers about stretches of a track, each worked out once and only when asked for. */
+export interface TrackLooks {
+  /** Noise model in force at the look after session `look`. */
+  noise(look: number): NoiseModel;
+  /** Evidence of sessions `start` to `look`; null: fewer than four used ones. */
+  evidence(start: number, look: number): Evidence | null;
+  /** All that is said of sessions `start` to `look`, indices counted from the track's first; null: as above. */
+  posterior(start: number, look: number): Posterior | null;
+}
+
+/**
+ * Opens the looks of a track.
+ *
+ * A look that adds no used session to a stretch repeats the answer of the one before it, as long as the noise model is
+ * the same.
+ */
+export function trackLooks(judged: JudgedSeries, noiseFor: NoiseFor): TrackLooks {
+  const { series, sessions } = judged;
+  const lastUsed: number[] = [];
+  for (const [index, group] of series.groups.entries()) lastUsed.push(group.used ? index : (lastUsed.at(-1) ?? -1));
+  const noise = (look: number): NoiseModel => noiseFor(sessions[look]?.noiseModel);
+  const kept = new Map<string, unknown>();
+  function once<T>(kind: string, start: number, look: number, work: (model: NoiseModel, end: number) => Outcome<T>) {
+    const end = lastUsed[look] ?? -1;
+    if (end - start < 3) return null;
+    const model = noise(look);
+    const key = `${kind}/${start}/${end}/${model.id}`;
+    if (!kept.has(key)) {
+      const outcome = work(model, end);
+      kept.set(key, outcome.kind === "ok" ? outcome.value : null);
+    }
+    return kept.get(key) as T | null;
+  }
+  return {
+    noise,
+    evidence: (start, look) =>
+      once("evidence", start, look, (model, end) => evidence(stretchOf(series, start, end), model)),
+    posterior: (start, look) =>
+      once("posterior", start, look, (model, end) => {
+        const outcome = posterior(stretchOf(series, start, end), model);
+        return outcome.kind === "ok" ? { kind: "ok", value: counted(outcome.value, start) } : outcome;
+      }),
+  };
+}
+
+/** Indices of a stretch's posterior counted from the track's first session. */
+function counted(found: Posterior, start: number): Posterior {
+  const inOrder = (set: readonly number[]): number[] => set.map((index) => index + start).sort((a, b) => a - b);
+  return {
+    ...found,
+    set80: inOrder(found.set80),
+    set95: inOrder(found.set95),
+    rampStart10: found.rampStart10 + start,
+  };
+}
