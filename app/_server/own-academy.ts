@@ -2,7 +2,8 @@ import { randomUUID } from "node:crypto";
 import { inTransaction } from "@/db/client";
 import { readAcademyIds } from "@/db/read/academies";
 import { insertAcademy } from "@/db/write/academies";
-import { currentInstant, dayIn, readClock } from "./clock";
+import { SINCE_EVER } from "@/lib/domain/goal-band";
+import { currentInstant } from "./clock";
 import { openAcademyDatabase } from "./database";
 
 /** What an owner says of a new academy. */
@@ -19,8 +20,8 @@ export async function startOwnAcademy(wanted: NewAcademy): Promise<"started" | "
   const db = await openAcademyDatabase("own");
   return inTransaction(db, () => {
     if (readAcademyIds(db).length > 0) return "there";
-    const seasonStart = `${dayIn(wanted.zone, readClock()).slice(0, 4)}-01-01`;
-    const kept = { fixedToday: null, seasonStart, createdAt: currentInstant() };
+    // Until the owner sets a season, it begins with the first session on file.
+    const kept = { fixedToday: null, seasonStart: SINCE_EVER, createdAt: currentInstant() };
     insertAcademy(db, { id: randomUUID(), kind: "own", ...wanted, ...kept });
     return "started";
   });

@@ -28,3 +28,13 @@ export function refusalPage(words: Words, refusal: Refusal): string {
     `<body><main><h1>${title}</h1><p>${happened}</p><p>${next}</p></main></body></html>\n`,
   ].join("\n");
 }
+
+/** The same as an answer of its own, with its status. */
+export function refusalResponse(words: Words, status: number, happened: string): Response {
+  const page = refusalPage(words, {
+    title: words.say("refusal.title"),
+    happened,
+    next: words.say("refusal.nothing-saved"),
+  });
+  return new Response(page, { status, headers: { "content-type": "text/html; charset=utf-8" } });
+}

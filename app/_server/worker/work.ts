@@ -1,10 +1,21 @@
+import type { JudgedTrack } from "@/lib/domain/judged-track";
 import { fitNoiseModel } from "@/lib/stats/fit-noise-model";
 import { judgeTrack } from "@/lib/verdict/judge-track";
 import { judgedSeries } from "@/lib/verdict/judged-series";
 import { noiseByName, teaches } from "@/lib/verdict/noise";
 import { POLICY } from "@/lib/verdict/policy";
 import { startLevel } from "@/lib/verdict/start-level";
+import type { NoiseFor } from "@/lib/verdict/track-looks";
 import type { Task, TaskResult } from "./tasks";
+
+/** A track with the level that the season before left, as a starting belief. */
+export function withStartLevel(track: JudgedTrack, earlier: JudgedTrack | null, noiseFor: NoiseFor): JudgedTrack {
+  const first = track.sessions[0]?.date;
+  const lastEarlier = earlier?.sessions.at(-1)?.date;
+  if (earlier === null || first === undefined || lastEarlier === undefined) return track;
+  const belief = startLevel(judgeTrack(earlier, noiseFor, POLICY, "latest").verdict, lastEarlier, first);
+  return belief ? { ...track, startLevel: belief } : track;
+}
 
 /** Does one task; the same in the worker, in commands and in tests. */
 export function work(task: Task): TaskResult {
@@ -15,13 +26,7 @@ export function work(task: Task): TaskResult {
     return { kind: "learn", model: fitNoiseModel(pool, task.name) };
   }
   const noiseFor = noiseByName(task.models);
-  let track = task.track;
-  const first = track.sessions[0]?.date;
-  const lastEarlier = task.earlier?.sessions.at(-1)?.date;
-  if (task.earlier !== null && first !== undefined && lastEarlier !== undefined) {
-    const belief = startLevel(judgeTrack(task.earlier, noiseFor, POLICY, "latest").verdict, lastEarlier, first);
-    if (belief) track = { ...track, startLevel: belief };
-  }
+  const track = withStartLevel(task.track, task.earlier, noiseFor);
   const { verdict, listedLooks } = judgeTrack(track, noiseFor, POLICY, "looks");
   return { kind: "judge", judged: { track, verdict, listedLooks } };
 }

@@ -1,0 +1,14 @@
+import { requireViewer } from "../../_server/gate";
+import { loadRecordPage } from "../../_server/load-forms";
+import { loadFrame } from "../../_server/load-frame";
+import { Frame } from "../../_ui/frame/frame";
+import { TextPage } from "../../_ui/text-page/text-page";
+
+export default async function RecordRoute() {
+  const viewer = await requireViewer();
+  return (
+    <Frame model={loadFrame(viewer)} current="record">
+      <TextPage model={loadRecordPage(viewer)} />
+    </Frame>
+  );
+}

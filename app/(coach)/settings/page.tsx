@@ -1,0 +1,22 @@
+import { requireViewer } from "../../_server/gate";
+import { loadFrame } from "../../_server/load-frame";
+import { loadSwitch } from "../../_server/load-switch";
+import { loadSettingsForm } from "../../_server/settings-desk";
+import { Form } from "../../_ui/form/form";
+import { Frame } from "../../_ui/frame/frame";
+import { submitSettings, switchAcademy } from "./actions";
+
+interface Asked {
+  readonly searchParams: Promise<{ readonly draft?: string }>;
+}
+
+export default async function SettingsRoute({ searchParams }: Asked) {
+  const viewer = await requireViewer();
+  const change = await loadSwitch(viewer);
+  return (
+    <Frame model={loadFrame(viewer)} current="settings">
+      <Form model={loadSettingsForm(viewer, (await searchParams).draft)} action={submitSettings} />
+      {change ? <Form model={change} action={switchAcademy} /> : null}
+    </Frame>
+  );
+}

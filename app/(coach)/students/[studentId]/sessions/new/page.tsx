@@ -1,0 +1,20 @@
+import { requireStudent } from "../../../../../_server/gate";
+import { loadSessionForm } from "../../../../../_server/load-forms";
+import { loadFrame } from "../../../../../_server/load-frame";
+import { Form } from "../../../../../_ui/form/form";
+import { Frame } from "../../../../../_ui/frame/frame";
+import { submitSession } from "./actions";
+
+interface Asked {
+  readonly params: Promise<{ readonly studentId: string }>;
+  readonly searchParams: Promise<{ readonly draft?: string }>;
+}
+
+export default async function NewSessionRoute({ params, searchParams }: Asked) {
+  const viewer = await requireStudent((await params).studentId);
+  return (
+    <Frame model={loadFrame(viewer)} current="record">
+      <Form model={loadSessionForm(viewer, (await searchParams).draft)} action={submitSession} />
+    </Frame>
+  );
+}

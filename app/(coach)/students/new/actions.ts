@@ -1,0 +1,10 @@
+"use server";
+
+import { redirect } from "next/navigation";
+import { requireViewer } from "../../../_server/gate";
+import { addStudent } from "../../../_server/student-desk";
+
+export async function submitStudent(data: FormData): Promise<void> {
+  const outcome = addStudent(await requireViewer(), data);
+  redirect(outcome.kind === "added" ? `/students/${outcome.studentId}` : `/students/new?draft=${outcome.draftId}`);
+}

@@ -1,0 +1,72 @@
+import { writeFileSync } from "node:fs";
+import { ACADEMY_CHOICES, type AcademyChoice, closeDatabases } from "@/app/_server/database";
+import { admitOwner, admitToStudent, type Viewer } from "@/app/_server/gate";
+import { type JudgedInput, judgedInput } from "@/app/_server/judged-input";
+import { readStudents } from "@/db/read/students";
+import { isCalendarDay } from "@/lib/domain/calendar-day";
+import { wordsFor } from "@/lib/words/catalogue";
+import { LineWriter } from "./read-lines";
+
+const words = wordsFor("en");
+
+interface TracksArguments {
+  readonly student: string | null;
+  readonly asOf: string | null;
+  readonly noise: string | null;
+  readonly academy: AcademyChoice | null;
+}
+
+class Refused extends Error {}
+
+function refuse(key: string, args: Readonly<Record<string, string>> = {}): never {
+  throw new Refused(words.say(key, args));
+}
+
+function readArguments(argv: readonly string[]): TracksArguments {
+  const given = new Map<string, string>();
+  for (let at = 0; at < argv.length; at += 2) {
+    const [word = "", value] = [argv[at], argv[at + 1]];
+    if (!["--student", "--as-of", "--noise", "--academy"].includes(word) || value === undefined)
+      refuse("tracks.usage", { word });
+    given.set(word, value);
+  }
+  const asOf = given.get("--as-of") ?? null;
+  if (asOf !== null && !isCalendarDay(asOf)) refuse("tracks.bad-day", { word: asOf });
+  const wished = given.get("--academy");
+  const academy = ACADEMY_CHOICES.find((choice) => choice === wished) ?? null;
+  if (wished !== undefined && academy === null) refuse("tracks.usage", { word: wished });
+  return { student: given.get("--student") ?? null, asOf, noise: given.get("--noise") ?? null, academy };
+}
+
+/** Every judged track asked for, and the noise models that its sessions name. */
+async function collect(viewer: Viewer, args: TracksArguments): Promise<JudgedInput> {
+  const students = readStudents(viewer.db, viewer.scope).filter(
+    (student) => args.student === null || student.id === args.student,
+  );
+  if (args.student !== null && students.length === 0) refuse("tracks.no-student", { id: args.student });
+  const scopes = students.flatMap((student) => admitToStudent(viewer, student.id) ?? []);
+  return judgedInput(viewer, scopes, args.asOf);
+}
+
+async function main(argv: readonly string[]): Promise<number> {
+  const args = readArguments(argv);
+  const viewer = await admitOwner({ choice: args.academy, locale: "en" });
+  if (!viewer || (args.academy !== null && viewer.choice !== args.academy)) refuse("tracks.no-academy");
+  const { tracks, models } = await collect(viewer, args);
+  if (args.noise !== null)
+    writeFileSync(args.noise, models.map((model) => `${JSON.stringify(model)}\n`).join(""), { mode: 0o600 });
+  const out = new LineWriter(process.stdout);
+  for (const track of tracks) await out.write(JSON.stringify(track));
+  return 0;
+}
+
+main(process.argv.slice(2))
+  .catch((error: unknown) => {
+    if (!(error instanceof Refused)) throw error;
+    console.error(error.message);
+    return 2;
+  })
+  .then((status) => {
+    closeDatabases();
+    process.exitCode = status;
+  });

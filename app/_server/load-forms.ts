@@ -1,0 +1,48 @@
+import { readStudent, readStudents } from "@/db/read/students";
+import type { FormModel, TextPage } from "@/lib/report/form-model";
+import { findFormDraft } from "./form-draft";
+import type { StudentViewer, Viewer } from "./gate";
+import { sessionDraft } from "./session-desk";
+import { buildSessionForm } from "./session-form";
+import { STUDENT_DRAFT } from "./student-desk";
+import { buildStudentForm } from "./student-form";
+import { loadAcademyRules } from "./student-record";
+
+export function loadStudentForm(viewer: Viewer, draftId: string | undefined): FormModel {
+  const draft = findFormDraft(viewer, STUDENT_DRAFT, draftId);
+  return buildStudentForm(viewer.words, draft, draft ? draftId : undefined, viewer.academy.zone);
+}
+
+export function loadSessionForm(viewer: StudentViewer, draftId: string | undefined): FormModel {
+  const { studentId } = viewer.student;
+  const draft = findFormDraft(viewer, sessionDraft(studentId), draftId);
+  const form = buildSessionForm(viewer.words, {
+    alias: readStudent(viewer.db, viewer.student).alias,
+    fundamentals: loadAcademyRules(viewer.db, viewer.scope, viewer.academy).fundamentals,
+    today: viewer.today,
+    draft,
+    draftId: draft ? draftId : undefined,
+  });
+  return { ...form, hidden: [...form.hidden, { name: "studentId", value: studentId }] };
+}
+
+/** The page that asks whose session is recorded. */
+export function loadRecordPage(viewer: Viewer): TextPage {
+  const { words } = viewer;
+  const students = readStudents(viewer.db, viewer.scope);
+  return {
+    title: words.say("record.title"),
+    lede: words.say("record.lede"),
+    parts: [
+      {
+        margin: words.say("record.part"),
+        heading: words.say("roster.lede.students", { students: students.length }),
+        paragraphs: students.length === 0 ? [words.say("record.none")] : [],
+        links: [
+          ...students.map((student) => ({ href: `/students/${student.id}/sessions/new`, label: student.alias })),
+          { href: "/students/new", label: words.say("student-form.heading") },
+        ],
+      },
+    ],
+  };
+}

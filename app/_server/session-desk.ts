@@ -1,0 +1,43 @@
+import { randomUUID } from "node:crypto";
+import { readConsents, readStudent } from "@/db/read/students";
+import { insertSession } from "@/db/write/sessions";
+import { consentInForce } from "@/lib/domain/student";
+import { parseSessionForm } from "@/lib/ingest/parse-session-form";
+import { currentInstant } from "./clock";
+import { keepFormDraft } from "./form-draft";
+import type { StudentViewer } from "./gate";
+import { loadRules } from "./load-verdicts";
+import { sayFieldIssues } from "./say-field-issues";
+import { loadAcademyRules } from "./student-record";
+
+/** The kind under which a refused form of a session is kept. */
+export function sessionDraft(studentId: string): string {
+  return `session-form ${studentId}`;
+}
+
+/** Adds a session from a form and judges anew; a refused form is kept with what is wrong in it. */
+export async function addSession(
+  viewer: StudentViewer,
+  data: FormData,
+): Promise<{ readonly kind: "added" } | { readonly kind: "refused"; readonly draftId: string }> {
+  const { words, db, student } = viewer;
+  const refuse = (errors: Readonly<Record<string, string>>, refusal: string) =>
+    ({
+      kind: "refused",
+      draftId: keepFormDraft(viewer, sessionDraft(student.studentId), data, errors, refusal),
+    }) as const;
+  if (!consentInForce(readConsents(db, student), "measure", viewer.today))
+    return refuse({}, words.say("session-form.no-consent"));
+  const { fundamentals } = loadAcademyRules(db, viewer.scope, viewer.academy);
+  const { hand, birthYear } = readStudent(db, student);
+  const parsed = parseSessionForm(data, { today: viewer.today, fundamentals, hand, birthYear, reader: viewer.name });
+  if (parsed.kind === "issues") {
+    const errors = sayFieldIssues(words, parsed.issues);
+    return refuse(errors, words.say("session-form.refusal", { problems: Object.keys(errors).length }));
+  }
+  const stamp = { now: currentInstant(), newId: randomUUID, batchId: null };
+  const made = insertSession(db, student, parsed.value, stamp);
+  if (made.kind === "exists") return refuse({}, words.say("session-form.exists"));
+  await loadRules(viewer);
+  return { kind: "added" };
+}
