@@ -2,12 +2,15 @@ import { spawnSync } from "node:child_process";
 import { renameSync, rmSync } from "node:fs";
 import path from "node:path";
 import {
+  ACADEMY_CHOICES,
   closeDatabases,
   databaseFile,
   dataFolder,
   ensurePrivateFolder,
   findAcademyDatabase,
 } from "@/app/_server/database";
+import { admitOwner } from "@/app/_server/gate";
+import { loadRules } from "@/app/_server/load-verdicts";
 import { takeLock } from "@/app/_server/server-lock";
 import { wordsFor } from "@/lib/words/catalogue";
 
@@ -35,6 +38,15 @@ function fillDemo(): boolean {
   return true;
 }
 
+/** Judges what is on file and not yet judged, so that the first page is there at once. */
+async function judge(): Promise<void> {
+  for (const choice of ACADEMY_CHOICES) {
+    const viewer = await admitOwner({ choice, locale: null });
+    if (viewer?.choice === choice) await loadRules(viewer);
+  }
+  closeDatabases();
+}
+
 async function prepare(): Promise<string | null> {
   const folder = dataFolder();
   ensurePrivateFolder(folder);
@@ -47,7 +59,9 @@ async function prepare(): Promise<string | null> {
     await findAcademyDatabase("own");
     const demo = await findAcademyDatabase("demo");
     closeDatabases();
-    return demo || fillDemo() ? null : words.say("prepare.seedFailed");
+    if (!demo && !fillDemo()) return words.say("prepare.seedFailed");
+    await judge();
+    return null;
   } finally {
     lock.release();
   }
