@@ -1,0 +1,58 @@
+import { describe, expect, it } from "vitest";
+import { BUILT_IN } from "@/lib/domain/catalogue";
+import { type GoalBand, goalInForce } from "@/lib/domain/goal-band";
+
+const hinge = BUILT_IN.find((entry) => entry.id === "hinge") ?? BUILT_IN[0];
+const ari = { id: "a", birthYear: 2014 };
+const band = (change: Partial<GoalBand>): GoalBand => ({
+  fundamentalId: "hinge",
+  clubGroup: "iron",
+  scope: "academy",
+  ageFrom: null,
+  ageTo: null,
+  studentId: null,
+  from: "2026-01-01",
+  reason: "r",
+  low: 80,
+  high: 100,
+  ...change,
+});
+const inForce = (
+  bands: readonly GoalBand[],
+  day = "2026-06-01",
+  student: { id: string; birthYear: number | null } = ari,
+) => {
+  if (!hinge) throw new Error("no hinge");
+  const { low, high, scope } = goalInForce(bands, hinge, "iron", student, day);
+  return [low, high, scope];
+};
+
+describe("the goal band in force on a day", () => {
+  it("is the built-in one while nobody set another", () => expect(inForce([])).toEqual([85, 95, "built-in"]));
+  it("begins on its first day and not before", () => {
+    expect(inForce([band({})], "2025-12-31")).toEqual([85, 95, "built-in"]);
+    expect(inForce([band({})], "2026-01-01")).toEqual([80, 100, "academy"]);
+  });
+  it("the narrowest scope wins, however old: student before age range before academy", () => {
+    const age = band({ scope: "age-range", ageFrom: 10, ageTo: 12, low: 75, from: "2026-02-01" });
+    const own = band({ scope: "student", studentId: "a", low: 70, from: "2026-01-15" });
+    expect(inForce([own, age, band({ from: "2026-05-01" })])).toEqual([70, 100, "student"]);
+    expect(inForce([age, band({ from: "2026-05-01" })])).toEqual([75, 100, "age-range"]);
+  });
+  it("within a scope the latest wins", () =>
+    expect(inForce([band({ low: 81, from: "2026-03-01" }), band({ low: 82 })])).toEqual([81, 100, "academy"]));
+  it("age is counted in whole years to the end of the year: born 2014 is 12 in 2026", () => {
+    const age = band({ scope: "age-range", ageFrom: 12, ageTo: 12 });
+    expect(inForce([age])[2]).toBe("age-range");
+    expect(inForce([age], "2027-01-01")[2]).toBe("built-in");
+    expect(inForce([age], "2026-06-01", { id: "b", birthYear: null })[2]).toBe("built-in");
+  });
+  it("another student's, another club's and another fundamental's band are passed over", () =>
+    expect(
+      inForce([
+        band({ scope: "student", studentId: "b" }),
+        band({ clubGroup: "driver" }),
+        band({ fundamentalId: "hip-sway" }),
+      ]),
+    ).toEqual([85, 95, "built-in"]));
+});
