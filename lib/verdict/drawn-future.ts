@@ -1,13 +1,14 @@
-import type { Interval } from "@/lib/domain/track-verdict";
+import { FIRST_LOOK } from "@/lib/stats/evidence";
+import { lookData } from "@/lib/stats/look-data";
+import { mixtureQuantile } from "@/lib/stats/mixture-quantile";
 import type { NoiseModel } from "@/lib/stats/noise-model";
 import { normalQuantile } from "@/lib/stats/normal-distribution";
+import { normalMixture } from "@/lib/stats/normal-mixture";
+import { posteriorComponents } from "@/lib/stats/posterior-components";
 import type { ReplicateGroup, Series } from "@/lib/stats/series";
 
 /** Days between two sessions where the track has no two days yet. */
 const USUAL_GAP = 7;
-
-/** Half-width of a 95 of 100 interval in sds. */
-const REACH_95 = 1.959963984540054;
 
 /** Median of one number or more. */
 function median(values: readonly number[]): number {
@@ -18,7 +19,8 @@ function median(values: readonly number[]): number {
 
 /** What a track's further sessions will be like, as far as can be told now; levels and sds in the unit. */
 export interface Future {
-  readonly level: { readonly mean: number; readonly sd: number };
+  /** Evenly spread quantiles of the belief about the level now, one a draw. */
+  readonly levels: readonly number[];
   readonly daySd: number;
   readonly correlation: number;
   readonly replicateSd: number;
@@ -30,6 +32,29 @@ export interface Future {
   readonly offsetLabel: string | null;
 }
 
+/** Middle and 95 of 100 interval of a belief about a level. */
+export interface NormalLevel {
+  readonly estimate: number;
+  readonly low95: number;
+  readonly high95: number;
+}
+
+/**
+ * From the first look on the level is drawn from the engine's own mixture: it may lie in two places, where it was and
+ * where it seems to have gone. Before that it is one normal belief.
+ */
+function levelQuantiles(series: Series, level: NormalLevel, noise: NoiseModel, draws: number): readonly number[] {
+  const places = Array.from({ length: draws }, (_, draw) => (draw + 0.5) / draws);
+  const look = lookData(series, noise);
+  if (look.count < FIRST_LOOK) {
+    const sd = (level.high95 - level.low95) / (2 * normalQuantile(0.975));
+    return places.map((place) => level.estimate + sd * normalQuantile(place));
+  }
+  const parts = posteriorComponents(look);
+  const mixture = normalMixture(parts.weights, parts.levelMeans, parts.levelVariances);
+  return places.map((place) => look.origin + mixtureQuantile(mixture, place));
+}
+
 /**
  * What further sessions of a track will be like: its level staying where it is believed to be, its usual noise, camera
  * and rhythm.
@@ -38,16 +63,16 @@ export interface Future {
  */
 export function futureOf(
   series: Series,
-  belief: { readonly level: Interval; readonly daySd: number; readonly replicateSd: number },
+  belief: { readonly level: NormalLevel; readonly daySd: number; readonly replicateSd: number },
   noise: NoiseModel,
+  draws: number,
 ): Future {
   const used = series.groups.filter((group) => group.used);
   const gaps = used.slice(1).map((group, i) => group.day - (used[i] as ReplicateGroup).day);
   const apart = gaps.filter((gap) => gap > 0);
   const gap = apart.length === 0 ? USUAL_GAP : Math.max(1, Math.round(median(apart)));
-  const { level } = belief;
   return {
-    level: { mean: level.estimate, sd: (level.high95 - level.low95) / (2 * REACH_95) },
+    levels: levelQuantiles(series, belief.level, noise, draws),
     daySd: belief.daySd,
     correlation: noise.cells.reduce((mean, cell) => mean + cell.weight * cell.correlation, 0),
     replicateSd: belief.replicateSd,
@@ -76,22 +101,24 @@ function swingsAbout(mean: number, sd: number, count: number): number[] {
 /**
  * A track with one drawn future of a plan appended.
  *
- * @param point standard normal numbers: the level, then day, camera and swings of each session in turn
+ * @param draw which of the future's levels
+ * @param point standard normal numbers: day, camera and swings of each session in turn
  */
 export function drawFuture(
   series: Series,
   future: Future,
   plan: { readonly sessions: number; readonly swingsEach: number; readonly care: number },
+  draw: number,
   point: Float64Array,
 ): Series {
-  const level = future.level.mean + future.level.sd * (point[0] as number);
+  const level = future.levels[draw] as number;
   const captureSd = future.captureSd * plan.care;
   const meanSd = future.replicateSd / Math.sqrt(plan.swingsEach);
   const kept = Math.sqrt(1 - future.correlation ** 2);
   const groups: ReplicateGroup[] = [];
   let state = 0;
   for (let nth = 0; nth < plan.sessions; nth++) {
-    const [day, camera, swings] = [1, 2, 3].map((part) => point[3 * nth + part] as number) as [number, number, number];
+    const [day, camera, swings] = [0, 1, 2].map((part) => point[3 * nth + part] as number) as [number, number, number];
     state = nth === 0 ? day : future.correlation * state + kept * day;
     const mean = level + future.daySd * state + captureSd * camera + meanSd * swings;
     groups.push({

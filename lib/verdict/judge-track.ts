@@ -53,12 +53,7 @@ function openTrack(track: JudgedTrack, noiseFor: NoiseFor, policy: Policy): Trac
       evidence: (start) => looks.evidence(start, at),
       newLevel: (start) => newLevelOf(proved(start, at), at),
       wordOf: (start, direction) => decideWorth(track, proved(start, at), direction, policy),
-      steady: () => {
-        const found = looks.posterior(0, at);
-        if (found === null) return "open";
-        const inner = smallestWorthwhile(track, found.unitSd, policy) / policy.steadyInner;
-        return found.probabilityWithin(inner) >= policy.steadyProbability ? "steady" : "open";
-      },
+      steady: () => (looks.steady(at, track.smallestWorthwhile ?? null, policy) ? "steady" : "open"),
     }),
   );
   const early = new Map<number, EarlyLevel | null>();

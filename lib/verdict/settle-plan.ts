@@ -48,6 +48,7 @@ export function cheapestPlan(
     let fewest = 1;
     for (const swingsEach of swings) {
       const of = (sessions: number): Plan => ({ sessions, swingsEach, care });
+      if (best !== null && planPrice(of(fewest), policy) >= planPrice(best, policy)) continue;
       if (!reaches(of(policy.settleSessions))) break;
       let enough: number = policy.settleSessions;
       while (fewest < enough) {
@@ -65,17 +66,18 @@ export function cheapestPlan(
 
 /** Chances of plans, each worked out once, and only as far as it takes to know that it falls short. */
 function chanceOf(settled: (plan: Plan, draw: number) => boolean, policy: Policy): (plan: Plan) => number {
+  const draws = Math.round(policy.settleDraws);
   const known = new Map<string, number>();
-  const missesAllowed = Math.floor(policy.settleDraws * (1 - policy.settleChance) + 1e-9);
+  const missesAllowed = Math.floor(draws * (1 - policy.settleChance) + 1e-9);
   return (plan) => {
     const key = `${plan.sessions}/${plan.swingsEach}/${plan.care}`;
     const before = known.get(key);
     if (before !== undefined) return before;
     let misses = 0;
-    for (let draw = 0; draw < policy.settleDraws && misses <= missesAllowed; draw++) {
+    for (let draw = 0; draw < draws && misses <= missesAllowed; draw++) {
       if (!settled(plan, draw)) misses++;
     }
-    const chance = misses > missesAllowed ? 0 : 1 - misses / policy.settleDraws;
+    const chance = misses > missesAllowed ? 0 : 1 - misses / draws;
     known.set(key, chance);
     return chance;
   };
@@ -102,13 +104,13 @@ export function settlePlan(
   const none = { none: sessionsToFirstLook > 0 ? "first-look" : "no-plan", sessionsToFirstLook } as const;
   if (belief === null) return none;
   const thin = thinNoise(noise);
-  const future = futureOf(judged.series, belief, thin);
-  const most = Math.round(policy.settleSessions);
-  const draws = spreadPoints(Math.round(policy.settleDraws), 1 + 3 * most);
+  const count = Math.round(policy.settleDraws);
+  const future = futureOf(judged.series, belief, noise, count);
+  const draws = spreadPoints(count, 3 * Math.round(policy.settleSessions));
   const worthwhile = track.smallestWorthwhile ?? null;
   const chance = chanceOf((plan, draw) => {
     const point = draws[draw] as Float64Array;
-    return settles(drawFuture(judged.series, future, plan, point), thin, worthwhile, policy);
+    return settles(drawFuture(judged.series, future, plan, draw, point), thin, worthwhile, policy);
   }, policy);
   const found = cheapestPlan(chance, policy);
   if (found === null) return none;

@@ -10,7 +10,7 @@ function root(dimensions: number): number {
 /**
  * Points spread evenly over a space of independent standard normal numbers; the same ones at every call.
  *
- * The first coordinate is cut into equal shares, one a point; the others follow an additive recurrence.
+ * Coordinates follow an additive recurrence, so points in neighbouring places differ in all of them.
  *
  * @returns `count` points of `dimensions` coordinates
  *
@@ -20,7 +20,7 @@ export function spreadPoints(count: number, dimensions: number): readonly Float6
   const step = root(dimensions);
   return Array.from({ length: count }, (_, n) =>
     Float64Array.from({ length: dimensions }, (_, d) => {
-      const place = d === 0 ? (n + 0.5) / count : (0.5 + (n + 1) * (1 / step ** d)) % 1;
+      const place = (0.5 + (n + 1) / step ** (d + 1)) % 1;
       return normalQuantile(Math.min(1 - 1e-6, Math.max(1e-6, place)));
     }),
   );

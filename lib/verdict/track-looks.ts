@@ -1,9 +1,11 @@
 import { evidence } from "@/lib/stats/evidence";
 import type { Evidence, Posterior } from "@/lib/stats/look";
 import type { NoiseModel } from "@/lib/stats/noise-model";
-import type { Outcome } from "@/lib/stats/outcome";
+import { type Outcome, ok } from "@/lib/stats/outcome";
 import { posterior } from "@/lib/stats/posterior";
 import { type JudgedSeries, stretchOf } from "./judged-series";
+import type { Policy } from "./policy";
+import { steadyAt } from "./quick-look";
 
 /** The noise model of a name among those of the track's pool; no name: the newest. */
 export type NoiseFor = (name: string | undefined) => NoiseModel;
@@ -16,6 +18,8 @@ export interface TrackLooks {
   evidence(start: number, look: number): Evidence | null;
   /** All that is said of sessions `start` to `look`, indices counted from the track's first; null: as above. */
   posterior(start: number, look: number): Posterior | null;
+  /** Whether the track is proved to hold at a look (see `steadyAt`). */
+  steady(look: number, smallestWorthwhile: number | null, policy: Policy): boolean;
 }
 
 /**
@@ -50,6 +54,10 @@ export function trackLooks(judged: JudgedSeries, noiseFor: NoiseFor): TrackLooks
         const outcome = posterior(stretchOf(series, start, end), model);
         return outcome.kind === "ok" ? { kind: "ok", value: counted(outcome.value, start) } : outcome;
       }),
+    steady: (look, smallestWorthwhile, policy) =>
+      once("steady", 0, look, (model, end) =>
+        ok(steadyAt(stretchOf(series, 0, end), model, smallestWorthwhile, policy)),
+      ) ?? false,
   };
 }
 
