@@ -1,0 +1,58 @@
+import { CHECKED_OFFSET_SD, CHECKED_ROLL_SD, CHECKED_YAW_SD, OFFSET_DISTANCE_CM } from "@/lib/capture/capture-effect";
+import type { Fundamental, View } from "@/lib/domain/fundamental";
+import type { CameraPlan, SessionPlan } from "./demo-plan";
+import { normal, type Random } from "./random";
+
+/** Where the phone truly stood, in degrees off square. */
+export interface TrueCamera {
+  readonly yaw: number;
+  readonly roll: number;
+  readonly offset: number;
+}
+
+/** Sds of a placement nobody looked at, degrees: yaw; roll; 15 cm beside the line at 4 m. Common practice, no source. */
+const UNKNOWN_SDS = { yaw: 4, roll: 1, offset: 2.1 };
+
+function drawCamera(plan: CameraPlan, view: View, random: Random): TrueCamera {
+  const [yaw, roll, offset] = [normal(random), normal(random), normal(random)];
+  if (plan.squareness === "unknown") {
+    return {
+      yaw: plan.trueYaw ?? yaw * UNKNOWN_SDS.yaw,
+      roll: roll * UNKNOWN_SDS.roll,
+      offset: offset * UNKNOWN_SDS.offset,
+    };
+  }
+  const stated = plan.squareness === "off" ? (plan.offBy ?? 0) : 0;
+  const angle = (Math.atan(stated / OFFSET_DISTANCE_CM) * 180) / Math.PI;
+  return {
+    yaw: (view === "face-on" ? stated : 0) + yaw * CHECKED_YAW_SD,
+    roll: roll * CHECKED_ROLL_SD,
+    offset: (view === "down-the-line" ? angle : 0) + offset * CHECKED_OFFSET_SD,
+  };
+}
+
+/** Where the phone stood in each session, by view; sessions of one label share one place. A view not filmed is absent. */
+export function drawCameras(
+  sessions: readonly SessionPlan[],
+  random: Random,
+): readonly Partial<Record<View, TrueCamera>>[] {
+  const places = new Map<string, TrueCamera>();
+  return sessions.map((session) => {
+    const drawn: Partial<Record<View, TrueCamera>> = {};
+    for (const view of ["face-on", "down-the-line"] as const) {
+      const plan = session.cameras[view];
+      if (plan === undefined) continue;
+      const label = plan.placementLabel === null ? null : `${view} ${plan.placementLabel}`;
+      const camera = (label === null ? undefined : places.get(label)) ?? drawCamera(plan, view, random);
+      if (label !== null) places.set(label, camera);
+      drawn[view] = camera;
+    }
+    return drawn;
+  });
+}
+
+/** The error that a true placement puts on every reading of a fundamental, in its unit. */
+export function cameraError(camera: TrueCamera, fundamental: Fundamental): number {
+  const { sensitivity } = fundamental;
+  return sensitivity.yaw * camera.yaw + sensitivity.roll * camera.roll + sensitivity.offset * camera.offset;
+}
