@@ -31,6 +31,11 @@ export function sayOutcome(
 ): { readonly heading: string; readonly lines: readonly string[] } {
   if (outcome.kind === "already-imported")
     return { heading: words.say("import-done.already"), lines: [words.say("import-done.already.text")] };
+  if (outcome.kind === "unknown-students")
+    return {
+      heading: words.say("import-done.unknown"),
+      lines: [words.say("import-done.unknown.text", { aliases: outcome.aliases.join(", ") })],
+    };
   const { students, sessions, swings, readings, skipped, conflicts } = outcome;
   return {
     heading: words.say("import-done.heading", { readings }),

@@ -1,4 +1,4 @@
-import { readNoiseModels } from "@/db/read/noise";
+import { readNoiseModels } from "@/db/read/noise-models";
 import type { JudgedTrack } from "@/lib/domain/judged-track";
 import type { StudentScope } from "@/lib/domain/scope";
 import type { NoiseModel } from "@/lib/stats/noise-model";

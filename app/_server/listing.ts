@@ -1,7 +1,8 @@
 import { createHash } from "node:crypto";
 import type { Database } from "@/db/client";
-import { type FiledAnalysis, readRosterList } from "@/db/read/analyses";
-import { insertRosterList } from "@/db/write/analyses";
+import { type CurrentAnalysis, readCurrentKeys, readCurrentSummaries } from "@/db/read/current-analyses";
+import { readRosterList } from "@/db/read/roster-lists";
+import { insertRosterList } from "@/db/write/roster-lists";
 import type { AcademyScope } from "@/lib/domain/scope";
 import type { TrackVerdict } from "@/lib/domain/track-verdict";
 import type { TrackSummary } from "@/lib/report/track-summary";
@@ -16,12 +17,7 @@ export interface Listing {
   readonly [track: string]: { readonly latest: boolean; readonly looks: readonly boolean[] };
 }
 
-type Analysis = Pick<
-  FiledAnalysis,
-  "studentId" | "fundamentalId" | "clubGroup" | "dataRevision" | "noiseModel" | "summary"
->;
-
-function digestOf(analyses: readonly Analysis[]): string {
+function digestOf(analyses: readonly CurrentAnalysis[]): string {
   const hash = createHash("sha256");
   for (const row of analyses)
     hash.update(`${row.studentId} ${row.fundamentalId} ${row.clubGroup} ${row.dataRevision} ${row.noiseModel}\n`);
@@ -32,7 +28,8 @@ function digestOf(analyses: readonly Analysis[]): string {
 const LATEST = "latest";
 
 /** Recomputes the roster's list over all tracks and keeps it. */
-export function refreshRosterList(db: Database, scope: AcademyScope, analyses: readonly Analysis[]): Listing {
+export function refreshRosterList(db: Database, scope: AcademyScope): Listing {
+  const analyses = readCurrentSummaries(db, scope, POLICY.version);
   const inputs = analyses.map((row) => JSON.parse(row.summary) as ListingInput);
   const list = rosterList(
     inputs.map((input) => input.listedLooks),
@@ -45,21 +42,17 @@ export function refreshRosterList(db: Database, scope: AcademyScope, analyses: r
       { latest: list.latest[place] ?? false, looks: list.looks[place] ?? [] },
     ]),
   );
-  insertRosterList(db, scope, {
-    asOf: LATEST,
-    policyVersion: POLICY.version,
-    inputDigest: digestOf(analyses),
-    body: JSON.stringify(listing),
-  });
+  const kept = { asOf: LATEST, policyVersion: POLICY.version, inputDigest: digestOf(analyses) };
+  insertRosterList(db, scope, { ...kept, body: JSON.stringify(listing) });
   return listing;
 }
 
 /** The kept list, or a new one when the analyses have moved on. */
-export function loadListing(db: Database, scope: AcademyScope, analyses: readonly Analysis[]): Listing {
+export function loadListing(db: Database, scope: AcademyScope): Listing {
   const kept = readRosterList(db, scope, LATEST, POLICY.version);
-  return kept && kept.inputDigest === digestOf(analyses)
+  return kept && kept.inputDigest === digestOf(readCurrentKeys(db, scope, POLICY.version))
     ? (JSON.parse(kept.body) as Listing)
-    : refreshRosterList(db, scope, analyses);
+    : refreshRosterList(db, scope);
 }
 
 /** A verdict with what the roster's list says of it. */

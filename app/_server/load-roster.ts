@@ -1,5 +1,5 @@
 import { isValid, parseISO } from "date-fns";
-import { readAnalysisSummaries } from "@/db/read/analyses";
+import { readCurrentSummaries } from "@/db/read/current-analyses";
 import { readLastSeen } from "@/db/read/seen";
 import { readLastSessionDays, readLatestContacts } from "@/db/read/sessions";
 import { readStudents } from "@/db/read/students";
@@ -41,8 +41,8 @@ interface Everyone {
 /** Every student with the tracks of the club group in hand, and what the roster's list says of them. */
 export async function loadEveryone(viewer: Viewer): Promise<Everyone> {
   const { fundamentals } = await loadRules(viewer);
-  const analyses = readAnalysisSummaries(viewer.db, viewer.scope, POLICY.version);
-  const listing = loadListing(viewer.db, viewer.scope, analyses);
+  const analyses = readCurrentSummaries(viewer.db, viewer.scope, POLICY.version);
+  const listing = loadListing(viewer.db, viewer.scope);
   const byStudent = new Map<string, TrackSummary[]>();
   const all = analyses.map((row): TrackSummary => {
     const { listedLooks: _, ...summary } = JSON.parse(row.summary) as ListingInput;

@@ -1,4 +1,4 @@
-import { readAnalyses, readAnalysisSummaries } from "@/db/read/analyses";
+import { readCurrentAnalyses } from "@/db/read/current-analyses";
 import type { TrackVerdict } from "@/lib/domain/track-verdict";
 import { POLICY } from "@/lib/verdict/policy";
 import { type StudentRecord, type TrackHistory, trackHistories } from "@/lib/verdict/track-history";
@@ -30,12 +30,12 @@ export async function loadStudentVerdicts(viewer: StudentViewer): Promise<Studen
   const rules = await loadRules(viewer);
   const record = loadStudentRecord(viewer.db, viewer.student, rules);
   const kept = new Map(
-    readAnalyses(viewer.db, viewer.student, POLICY.version).map((row) => [
+    readCurrentAnalyses(viewer.db, viewer.student, POLICY.version).map((row) => [
       `${row.fundamentalId} ${row.clubGroup}`,
       (JSON.parse(row.body) as AnalysisBody).verdict,
     ]),
   );
-  const listing = loadListing(viewer.db, viewer.scope, readAnalysisSummaries(viewer.db, viewer.scope, POLICY.version));
+  const listing = loadListing(viewer.db, viewer.scope);
   return {
     record,
     tracks: trackHistories(record, ALWAYS).flatMap((history) => {

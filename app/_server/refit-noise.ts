@@ -1,7 +1,8 @@
 import type { Database } from "@/db/client";
-import { type FiledNoiseModel, readNoiseModels } from "@/db/read/noise";
+import { type FiledNoiseModel, readNoiseModels } from "@/db/read/noise-models";
 import { readTrackKeys, type TrackKey } from "@/db/read/tracks";
-import { insertLookNoise, insertNoiseModel } from "@/db/write/noise";
+import { insertLookNoise } from "@/db/write/looks";
+import { insertNoiseModel } from "@/db/write/noise-models";
 import type { Fundamental } from "@/lib/domain/fundamental";
 import type { AcademyScope, StudentScope } from "@/lib/domain/scope";
 import type { NoiseModel } from "@/lib/stats/noise-model";
@@ -64,7 +65,8 @@ export async function refitNoise(
   };
   for (const { pool, teaching, sessions } of poolCounts(readTrackKeys(db, scope), rules.fundamentals)) {
     const newest = readNoiseModels(db, scope, pool).at(-1);
-    const stamp = { pool, poolSessions: sessions, fittedAt: currentInstant() };
+    const nameOf = (number: number): string => `${pool}#${number}`;
+    const stamp = { pool, poolSessions: sessions, fittedAt: currentInstant(), nameOf };
     if (!newest)
       insertNoiseModel(db, scope, {
         ...stamp,
@@ -93,11 +95,11 @@ export function assignLooks(db: Database, scope: AcademyScope, student: StudentS
     if (fresh.length === 0) continue;
     const newest = readNoiseModels(db, scope, history.judged.pool ?? "").at(-1);
     if (!newest) throw new Error(`no noise model stands for ${history.judged.pool}`);
-    for (const { session } of fresh)
-      insertLookNoise(db, student, {
-        sessionId: session.id,
-        fundamentalId: history.fundamental.id,
-        noiseModelName: newest.name,
-      });
+    const looks = fresh.map(({ session }) => ({
+      sessionId: session.id,
+      fundamentalId: history.fundamental.id,
+      noiseModelName: newest.name,
+    }));
+    insertLookNoise(db, student, looks);
   }
 }

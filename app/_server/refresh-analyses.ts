@@ -1,6 +1,6 @@
 import type { Database } from "@/db/client";
-import { readAnalysisSummaries, readStaleStudents } from "@/db/read/analyses";
-import { readNoiseModels } from "@/db/read/noise";
+import { readStaleStudents } from "@/db/read/current-analyses";
+import { readNoiseModels } from "@/db/read/noise-models";
 import { readStudent } from "@/db/read/students";
 import { deleteStaleAnalyses, insertAnalysis } from "@/db/write/analyses";
 import type { AcademyScope, StudentScope } from "@/lib/domain/scope";
@@ -52,7 +52,6 @@ async function refreshStudent(
       body: JSON.stringify(judged satisfies AnalysisBody),
     });
   }
-  deleteStaleAnalyses(db, student, revision);
 }
 
 async function refresh(
@@ -65,7 +64,8 @@ async function refresh(
   if (stale.length === 0) return;
   await refitNoise(db, scope, rules, scopeOf);
   for (const studentId of stale) await refreshStudent(db, scope, scopeOf(studentId), rules);
-  refreshRosterList(db, scope, readAnalysisSummaries(db, scope, POLICY.version));
+  deleteStaleAnalyses(db, scope, POLICY.version);
+  refreshRosterList(db, scope);
 }
 
 /**

@@ -1,8 +1,8 @@
 import type { Database } from "@/db/client";
-import { readGoalBands } from "@/db/read/bands";
 import { readEvents } from "@/db/read/events";
-import { readOwnFundamentals } from "@/db/read/fundamentals";
-import { readLookNoise } from "@/db/read/noise";
+import { readGoalBands } from "@/db/read/goal-bands";
+import { readLookNoise } from "@/db/read/looks";
+import { readOwnFundamentals } from "@/db/read/own-fundamentals";
 import { readReadingsInForce } from "@/db/read/readings";
 import { readCaptures, readSessions, readStatedCaptureSds } from "@/db/read/sessions";
 import { readStudent } from "@/db/read/students";

@@ -1,96 +1,91 @@
 import { and, asc, eq } from "drizzle-orm";
 import type { AcademyScope, StudentScope } from "@/lib/domain/scope";
 import type { Database } from "../client";
-import { analysis, rosterList } from "../schema-work";
+import { student } from "../schema";
+import { analysis } from "../schema-work";
+
+/** What an analysis is of. */
+export interface AnalysisKey {
+  readonly fundamentalId: string;
+  readonly clubGroup: string;
+  readonly asOf: string;
+  readonly policyVersion: string;
+}
+
+/** What an analysis rests on; stale when the student's revision has grown past it. */
+export interface AnalysisBasis {
+  readonly noiseModel: string;
+  readonly dataRevision: number;
+}
 
 /** A kept analysis; summary and body are opaque here. */
-export type FiledAnalysis = Omit<typeof analysis.$inferSelect, "academyId">;
-
-/** What names an analysis and the data that it rests on. */
-export type AnalysisKey = Pick<
-  FiledAnalysis,
-  "studentId" | "fundamentalId" | "clubGroup" | "dataRevision" | "noiseModel"
->;
-
-const keyFields = {
-  studentId: analysis.studentId,
-  fundamentalId: analysis.fundamentalId,
-  clubGroup: analysis.clubGroup,
-  dataRevision: analysis.dataRevision,
-  noiseModel: analysis.noiseModel,
-};
-
-const inOrder = [asc(analysis.studentId), asc(analysis.fundamentalId), asc(analysis.clubGroup)];
-
-/** The analyses of one student. */
-export function readAnalyses(
-  db: Database,
-  scope: StudentScope,
-  policyVersion: string,
-): (AnalysisKey & { readonly body: string })[] {
-  return db.orm
-    .select({ ...keyFields, body: analysis.body })
-    .from(analysis)
-    .where(and(eq(analysis.studentId, scope.studentId), eq(analysis.policyVersion, policyVersion)))
-    .orderBy(...inOrder)
-    .all();
+export interface KeptAnalysis extends AnalysisKey, AnalysisBasis {
+  readonly summary: string;
+  readonly body: string;
 }
 
-/** The names of all analyses of the academy. */
-export function readAnalysisKeys(db: Database, scope: AcademyScope, policyVersion: string): AnalysisKey[] {
-  return db.orm
-    .select(keyFields)
-    .from(analysis)
-    .where(and(eq(analysis.academyId, scope.academyId), eq(analysis.policyVersion, policyVersion)))
-    .orderBy(...inOrder)
-    .all();
+/** The small part of a kept analysis, with the revision that the student's data have now. */
+export interface AnalysisSummary extends AnalysisBasis {
+  readonly studentId: string;
+  readonly fundamentalId: string;
+  readonly clubGroup: string;
+  readonly studentRevision: number;
+  readonly summary: string;
 }
 
-/** The small parts of all analyses of the academy. */
-export function readAnalysisSummaries(
-  db: Database,
-  scope: AcademyScope,
-  policyVersion: string,
-): (AnalysisKey & { readonly summary: string })[] {
+/** Fresh or stale: the caller compares its revision. */
+export function readAnalysis(db: Database, scope: StudentScope, key: AnalysisKey): KeptAnalysis | undefined {
   return db.orm
-    .select({ ...keyFields, summary: analysis.summary })
+    .select({
+      fundamentalId: analysis.fundamentalId,
+      clubGroup: analysis.clubGroup,
+      asOf: analysis.asOf,
+      policyVersion: analysis.policyVersion,
+      noiseModel: analysis.noiseModel,
+      dataRevision: analysis.dataRevision,
+      summary: analysis.summary,
+      body: analysis.body,
+    })
     .from(analysis)
-    .where(and(eq(analysis.academyId, scope.academyId), eq(analysis.policyVersion, policyVersion)))
-    .orderBy(...inOrder)
-    .all();
-}
-
-/** Students whose readings have changed since they were last judged under that policy, or who never were. */
-export function readStaleStudents(db: Database, scope: AcademyScope, policyVersion: string): string[] {
-  return db.sqlite
-    .prepare<[string, string], string>(
-      `SELECT student.id FROM student
-       WHERE student.academy_id = ?
-         AND EXISTS (SELECT 1 FROM reading WHERE reading.student_id = student.id)
-         AND NOT EXISTS (SELECT 1 FROM analysis WHERE analysis.student_id = student.id
-           AND analysis.policy_version = ? AND analysis.data_revision = student.revision)
-       ORDER BY student.id`,
+    .where(
+      and(
+        eq(analysis.studentId, scope.studentId),
+        eq(analysis.fundamentalId, key.fundamentalId),
+        eq(analysis.clubGroup, key.clubGroup),
+        eq(analysis.asOf, key.asOf),
+        eq(analysis.policyVersion, key.policyVersion),
+      ),
     )
-    .pluck()
-    .all(scope.academyId, policyVersion);
+    .get();
 }
 
-/** The kept list of proved changes; undefined: none is kept. */
-export function readRosterList(
+/** By student, fundamental and club group. */
+export function readAnalysisSummaries(
   db: Database,
   scope: AcademyScope,
   asOf: string,
   policyVersion: string,
-): { readonly inputDigest: string; readonly body: string } | undefined {
+): AnalysisSummary[] {
   return db.orm
-    .select({ inputDigest: rosterList.inputDigest, body: rosterList.body })
-    .from(rosterList)
+    .select({
+      studentId: analysis.studentId,
+      fundamentalId: analysis.fundamentalId,
+      clubGroup: analysis.clubGroup,
+      noiseModel: analysis.noiseModel,
+      dataRevision: analysis.dataRevision,
+      studentRevision: student.revision,
+      summary: analysis.summary,
+    })
+    .from(analysis)
+    .innerJoin(student, eq(student.id, analysis.studentId))
     .where(
       and(
-        eq(rosterList.academyId, scope.academyId),
-        eq(rosterList.asOf, asOf),
-        eq(rosterList.policyVersion, policyVersion),
+        eq(student.academyId, scope.academyId),
+        eq(analysis.academyId, scope.academyId),
+        eq(analysis.asOf, asOf),
+        eq(analysis.policyVersion, policyVersion),
       ),
     )
-    .get();
+    .orderBy(asc(analysis.studentId), asc(analysis.fundamentalId), asc(analysis.clubGroup))
+    .all();
 }

@@ -6,11 +6,10 @@ import { draft } from "../schema-work";
 /** What was typed or uploaded and isn't saved yet; the body is opaque here. */
 export type Draft = Omit<typeof draft.$inferSelect, "academyId">;
 
-/** undefined: there is no such draft in this academy. */
 export function readDraft(db: Database, scope: AcademyScope, id: string): Draft | undefined {
   return db.orm
     .select({ id: draft.id, kind: draft.kind, body: draft.body, updatedAt: draft.updatedAt })
     .from(draft)
-    .where(and(eq(draft.academyId, scope.academyId), eq(draft.id, id)))
+    .where(and(eq(draft.id, id), eq(draft.academyId, scope.academyId)))
     .get();
 }

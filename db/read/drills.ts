@@ -4,25 +4,34 @@ import type { DrillAssignment } from "@/lib/domain/student";
 import type { Database } from "../client";
 import { drill, drillAssignment } from "../schema-work";
 
-/** A drill of the academy. */
+/** A drill of the academy's library. */
 export type Drill = Omit<typeof drill.$inferSelect, "academyId">;
 
-/** The academy's drills, by name. */
+/** A drill given to a student; `drill` is its name. */
+export type FiledAssignment = DrillAssignment & { readonly drillId: string };
+
+/** By name. */
 export function readDrills(db: Database, scope: AcademyScope): Drill[] {
-  const { id, name, fundamentalId, how, cautions } = drill;
   return db.orm
-    .select({ id, name, fundamentalId, how, cautions })
+    .select({
+      id: drill.id,
+      name: drill.name,
+      fundamentalId: drill.fundamentalId,
+      how: drill.how,
+      cautions: drill.cautions,
+    })
     .from(drill)
     .where(eq(drill.academyId, scope.academyId))
     .orderBy(asc(drill.name), asc(drill.id))
     .all();
 }
 
-/** The drills given to a student, oldest first. */
-export function readAssignments(db: Database, scope: StudentScope): DrillAssignment[] {
+/** By first day. */
+export function readAssignments(db: Database, scope: StudentScope): FiledAssignment[] {
   return db.orm
     .select({
       id: drillAssignment.id,
+      drillId: drillAssignment.drillId,
       drill: drill.name,
       fundamentalId: drillAssignment.fundamentalId,
       start: drillAssignment.startDay,

@@ -5,13 +5,19 @@ import type { Database } from "../client";
 import { splitWords } from "../joined-words";
 import { event } from "../schema-work";
 
-/** What happened to a student, oldest first. */
+/** By day. */
 export function readEvents(db: Database, scope: StudentScope): StudentEvent[] {
-  return db.orm
-    .select()
+  const rows = db.orm
+    .select({
+      id: event.id,
+      kind: event.kind,
+      day: event.day,
+      note: event.note,
+      rebaselines: event.rebaselines,
+    })
     .from(event)
     .where(eq(event.studentId, scope.studentId))
     .orderBy(asc(event.day), asc(event.id))
-    .all()
-    .map(({ id, kind, day, note, rebaselines }) => ({ id, kind, day, note, rebaselines: splitWords(rebaselines) }));
+    .all();
+  return rows.map((row) => ({ ...row, rebaselines: splitWords(row.rebaselines) }));
 }

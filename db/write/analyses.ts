@@ -1,39 +1,33 @@
-import { and, eq, ne } from "drizzle-orm";
+import { and, eq, ne, or, sql } from "drizzle-orm";
 import type { AcademyScope, StudentScope } from "@/lib/domain/scope";
 import type { Database } from "../client";
-import type { FiledAnalysis } from "../read/analyses";
-import { analysis, rosterList } from "../schema-work";
+import type { KeptAnalysis } from "../read/analyses";
+import { student } from "../schema";
+import { analysis } from "../schema-work";
 
-/** Keeps an analysis in the place of an older one of the same day and policy. */
-export function insertAnalysis(db: Database, scope: StudentScope, row: Omit<FiledAnalysis, "studentId">): void {
-  const values = { ...row, studentId: scope.studentId, academyId: scope.academyId };
-  const { studentId, fundamentalId, clubGroup, asOf, policyVersion } = analysis;
+/** In place of an earlier one of the same track, day and policy. */
+export function insertAnalysis(db: Database, scope: StudentScope, made: KeptAnalysis): void {
+  const { fundamentalId, clubGroup, asOf, policyVersion, noiseModel, dataRevision, summary, body } = made;
+  const kept = { academyId: scope.academyId, noiseModel, dataRevision, summary, body };
   db.orm
     .insert(analysis)
-    .values(values)
-    .onConflictDoUpdate({ target: [studentId, fundamentalId, clubGroup, asOf, policyVersion], set: values })
+    .values({ studentId: scope.studentId, fundamentalId, clubGroup, asOf, policyVersion, ...kept })
+    .onConflictDoUpdate({
+      target: [analysis.studentId, analysis.fundamentalId, analysis.clubGroup, analysis.asOf, analysis.policyVersion],
+      set: kept,
+    })
     .run();
 }
 
-/** Throws away a student's analyses that rest on other data than now. */
-export function deleteStaleAnalyses(db: Database, scope: StudentScope, revision: number): void {
-  db.orm
+/**
+ * Drops analyses of another policy or of data that have changed since: they can be computed again.
+ *
+ * @returns how many
+ */
+export function deleteStaleAnalyses(db: Database, scope: AcademyScope, policyVersion: string): number {
+  const changedSince = sql`${analysis.dataRevision} <> (SELECT ${student.revision} FROM ${student} WHERE ${student.id} = ${analysis.studentId})`;
+  return db.orm
     .delete(analysis)
-    .where(and(eq(analysis.studentId, scope.studentId), ne(analysis.dataRevision, revision)))
-    .run();
-}
-
-/** Keeps the roster's list in the place of an older one. */
-export function insertRosterList(
-  db: Database,
-  scope: AcademyScope,
-  row: { readonly asOf: string; readonly policyVersion: string; readonly inputDigest: string; readonly body: string },
-): void {
-  const values = { ...row, academyId: scope.academyId };
-  const { academyId, asOf, policyVersion } = rosterList;
-  db.orm
-    .insert(rosterList)
-    .values(values)
-    .onConflictDoUpdate({ target: [academyId, asOf, policyVersion], set: values })
-    .run();
+    .where(and(eq(analysis.academyId, scope.academyId), or(ne(analysis.policyVersion, policyVersion), changedSince)))
+    .run().changes;
 }

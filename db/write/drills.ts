@@ -1,31 +1,39 @@
+import { and, eq } from "drizzle-orm";
 import type { AcademyScope, StudentScope } from "@/lib/domain/scope";
-import type { Database } from "../client";
-import type { Drill } from "../read/drills";
+import { type Database, inTransaction } from "../client";
+import type { Drill, FiledAssignment } from "../read/drills";
 import { drill, drillAssignment } from "../schema-work";
+import { updateRevision } from "./students";
 
-/** Adds a drill to the academy's catalogue. */
-export function insertDrill(db: Database, scope: AcademyScope, row: Drill): void {
-  db.orm
-    .insert(drill)
-    .values({ ...row, academyId: scope.academyId })
-    .run();
+export type AssignmentInsert =
+  | { readonly kind: "inserted" }
+  | { readonly kind: "unknown-drill"; readonly drillId: string };
+
+export function insertDrill(db: Database, scope: AcademyScope, entered: Drill): void {
+  const { id, name, fundamentalId, how, cautions } = entered;
+  db.orm.insert(drill).values({ id, academyId: scope.academyId, name, fundamentalId, how, cautions }).run();
 }
 
-/** A drill as given to a student. */
-export interface EnteredAssignment {
-  readonly id: string;
-  readonly drillId: string;
-  readonly fundamentalId: string;
-  readonly start: string;
-  readonly end: string | null;
-  readonly dose: string;
-}
-
-/** Gives a student a drill. No verdict rests on it. */
-export function insertAssignment(db: Database, scope: StudentScope, entered: EnteredAssignment): void {
-  const { id, drillId, fundamentalId, start, end, dose } = entered;
-  db.orm
-    .insert(drillAssignment)
-    .values({ id, studentId: scope.studentId, drillId, fundamentalId, startDay: start, endDay: end, dose })
-    .run();
+/** `unknown-drill`: not in the library of the student's academy; nothing was written. */
+export function insertAssignment(
+  db: Database,
+  scope: StudentScope,
+  given: Omit<FiledAssignment, "drill">,
+): AssignmentInsert {
+  const { id, drillId, fundamentalId, start, end, dose } = given;
+  return inTransaction(db, () => {
+    const known = db.orm
+      .select({ id: drill.id })
+      .from(drill)
+      .where(and(eq(drill.id, drillId), eq(drill.academyId, scope.academyId)))
+      .get();
+    if (!known) return { kind: "unknown-drill", drillId };
+    updateRevision(db, scope);
+    const { studentId } = scope;
+    db.orm
+      .insert(drillAssignment)
+      .values({ id, studentId, drillId, fundamentalId, startDay: start, endDay: end, dose })
+      .run();
+    return { kind: "inserted" };
+  });
 }

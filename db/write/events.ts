@@ -5,11 +5,10 @@ import { joinWords } from "../joined-words";
 import { event } from "../schema-work";
 import { updateRevision } from "./students";
 
-/** Adds what happened to a student; tracks that begin anew are judged anew. */
-export function insertEvent(db: Database, scope: StudentScope, entered: StudentEvent): void {
+export function insertEvent(db: Database, scope: StudentScope, happened: StudentEvent): void {
+  const { id, kind, day, note, rebaselines } = happened;
   inTransaction(db, () => {
     updateRevision(db, scope);
-    const { id, kind, day, note, rebaselines } = entered;
     db.orm
       .insert(event)
       .values({ id, studentId: scope.studentId, kind, day, note, rebaselines: joinWords(rebaselines) })

@@ -1,145 +1,164 @@
-import { and, eq } from "drizzle-orm";
+import { eq } from "drizzle-orm";
 import type { AcademyScope, StudentScope } from "@/lib/domain/scope";
 import type { EnteredSession, ImportPlan } from "@/lib/domain/session-entry";
 import { type Database, inTransaction } from "../client";
-import type { ImportBatch } from "../read/imports";
-import { importBatch, student } from "../schema";
+import { readAcademy } from "../read/academies";
+import { type ImportBatch, readImportBatch } from "../read/import-batches";
+import { readStudents } from "../read/students";
+import { importBatch } from "../schema";
 import {
   enterCaptures,
   enterSessionRow,
   enterSwings,
   prepareSessionStatements,
   type ReadingConflict,
+  type RowOrigin,
   type SessionStatements,
 } from "./sessions";
 import { insertStudent, type Stamp, updateRevision } from "./students";
 
-/** A reading of a session that is on file with another value. */
-export type ImportConflict = ReadingConflict & { readonly alias: string; readonly day: string };
+/** A reading on file with another value, with where it lies. */
+export type ImportConflict = ReadingConflict & {
+  readonly alias: string;
+  readonly studentId: string;
+  readonly sessionId: string;
+  readonly day: string;
+  readonly clubGroup: string;
+};
 
-/** What an import wrote; `already-imported`: the same file was imported before, nothing was written. */
+/** What an import added; `skipped` readings were on file with this very value. */
+export interface ImportCounts {
+  readonly students: number;
+  readonly sessions: number;
+  readonly swings: number;
+  readonly readings: number;
+  readonly skipped: number;
+  readonly conflicts: readonly ImportConflict[];
+}
+
+/** Only `imported` wrote anything. */
 export type ImportInsert =
-  | {
-      readonly kind: "imported";
-      readonly batchId: string;
-      readonly students: number;
-      readonly sessions: number;
-      readonly swings: number;
-      readonly readings: number;
-      readonly skipped: number;
-      readonly conflicts: readonly ImportConflict[];
-    }
-  | { readonly kind: "already-imported"; readonly batch: Pick<ImportBatch, "id" | "fileName" | "createdAt"> };
+  | ({ readonly kind: "imported"; readonly batchId: string } & ImportCounts)
+  | { readonly kind: "already-imported"; readonly batch: ImportBatch }
+  | { readonly kind: "unknown-students"; readonly aliases: readonly string[] };
 
-/** What an import takes from outside: the hour, fresh ids, and the gate's proof for each student. */
-export type ImportStamp = Stamp & { readonly scopeOf: (studentId: string) => StudentScope };
-
-interface Tally {
-  sessions: number;
-  swings: number;
-  readings: number;
-  skipped: number;
-  readonly conflicts: ImportConflict[];
+/** From outside: the hour, fresh ids, and the gate's proof for each student that the file names. */
+export interface ImportDoor extends Stamp {
+  readonly scopeOf: (studentId: string) => StudentScope;
 }
 
-function earlierBatch(db: Database, scope: AcademyScope, contentHash: string) {
-  const { id, fileName, createdAt } = importBatch;
-  return db.orm
-    .select({ id, fileName, createdAt })
-    .from(importBatch)
-    .where(and(eq(importBatch.academyId, scope.academyId), eq(importBatch.contentHash, contentHash)))
-    .get();
+/** Ids by alias of everybody on file, after the plan's new students were added. */
+function enterStudents(db: Database, scope: AcademyScope, plan: ImportPlan, door: ImportDoor) {
+  const ids = new Map(readStudents(db, scope).map((student) => [student.alias, student.id]));
+  const missing = plan.newStudents.filter(({ alias }) => !ids.has(alias));
+  const { zone } = readAcademy(db, scope);
+  for (const { alias, hand, birthYear, consentGivenBy } of missing) {
+    const student = { id: door.newId(), alias, birthYear, hand, zone, clubs: "" };
+    const from = door.now.slice(0, 10);
+    const consent = { kind: "measure", givenBy: consentGivenBy, from, until: null, withdrawnOn: null } as const;
+    const made = insertStudent(db, scope, student, consent, door);
+    if (made.kind === "alias-taken") throw new RangeError(`two new students of one alias: ${alias}`);
+    ids.set(alias, student.id);
+  }
+  return { ids, added: missing.length };
 }
 
-/** The place of a session within its day: the stated one, else one after the other as they stand in the file. */
-function placeOf(entered: EnteredSession, studentId: string, used: Map<string, number>) {
-  const { clubGroup, day } = entered;
-  const key = `${studentId} ${clubGroup} ${day}`;
-  const sequence = entered.sequence ?? (used.get(key) ?? 0) + 1;
-  used.set(key, sequence);
-  return { studentId, clubGroup, day, sequence };
+// A file without sequences means the same sessions when it is read again, so they count from one in the file's order.
+function placesOf(plan: ImportPlan): number[] {
+  const counts = new Map<string, number>();
+  return plan.sessions.map(({ alias, session }) => {
+    if (session.sequence !== null) return session.sequence;
+    const key = JSON.stringify([alias, session.clubGroup, session.day]);
+    const place = (counts.get(key) ?? 0) + 1;
+    counts.set(key, place);
+    return place;
+  });
 }
 
 function enterSession(
   statements: SessionStatements,
-  place: ReturnType<typeof placeOf>,
-  entered: EnteredSession,
-  alias: string,
-  origin: { readonly now: string; readonly batchId: string; readonly newId: () => string },
-  tally: Tally,
-): "changed" | "same" {
+  studentId: string,
+  session: EnteredSession,
+  sequence: number,
+  door: ImportDoor,
+  origin: RowOrigin,
+) {
+  const { clubGroup, day } = session;
+  const place = { studentId, clubGroup, day, sequence };
   const onFile = statements.sessionAt.get(place);
-  const id = onFile?.id ?? origin.newId();
+  const id = onFile?.id ?? door.newId();
   let captures = 0;
-  if (onFile) captures = enterCaptures(statements, id, entered);
-  else enterSessionRow(statements, { id, ...place }, entered, origin);
-  const entering = { studentId: place.studentId, sessionId: id, reader: entered.reader, reread: 0 };
-  const counts = enterSwings(statements, entering, entered.swings, origin);
-  tally.sessions += onFile ? 0 : 1;
-  tally.swings += counts.swings;
-  tally.readings += counts.readings;
-  tally.skipped += counts.skipped;
-  for (const conflict of counts.conflicts) tally.conflicts.push({ ...conflict, alias, day: entered.day });
-  return !onFile || captures + counts.swings + counts.readings > 0 ? "changed" : "same";
+  if (onFile) captures = enterCaptures(statements, id, session);
+  else enterSessionRow(statements, { ...place, id }, session, origin);
+  const entering = { studentId, sessionId: id, reader: session.reader, reread: 0 };
+  const counts = enterSwings(statements, entering, session.swings, origin);
+  return { ...counts, sessionId: id, captures, sessions: onFile ? 0 : 1 };
+}
+
+function enterSessions(
+  db: Database,
+  plan: ImportPlan,
+  scopes: ReadonlyMap<string, StudentScope>,
+  door: ImportDoor,
+  origin: RowOrigin,
+): Omit<ImportCounts, "students"> {
+  const statements = prepareSessionStatements(db);
+  const sequences = placesOf(plan);
+  const changed = new Set<StudentScope>();
+  const conflicts: ImportConflict[] = [];
+  let [sessions, swings, readings, skipped] = [0, 0, 0, 0];
+  plan.sessions.forEach(({ alias, session }, index) => {
+    const student = scopes.get(alias);
+    const sequence = sequences[index];
+    if (!student || sequence === undefined) throw new Error(`no scope for ${alias}`);
+    const { studentId } = student;
+    const made = enterSession(statements, studentId, session, sequence, door, origin);
+    sessions += made.sessions;
+    swings += made.swings;
+    readings += made.readings;
+    skipped += made.skipped;
+    const { day, clubGroup } = session;
+    const { sessionId } = made;
+    conflicts.push(...made.conflicts.map((one) => ({ ...one, alias, studentId, sessionId, day, clubGroup })));
+    if (made.sessions + made.swings + made.readings + made.captures > 0) changed.add(student);
+  });
+  for (const student of changed) updateRevision(db, student);
+  return { sessions, swings, readings, skipped, conflicts };
 }
 
 /**
- * Writes an import, whole or not at all. Sessions on file get what they lack; a reading on file with another value stays
- * and is named. The same file a second time changes nothing.
- *
- * @throws Error for a session of a student whom neither the academy nor the plan has; nothing is written
+ * Everything in the plan that isn't on file yet, whole or not at all. What is on file stays as it is, the facts of a
+ * session too; a reading with another value is handed back. The same content a second time changes nothing.
  */
-export function insertImport(db: Database, scope: AcademyScope, plan: ImportPlan, stamp: ImportStamp): ImportInsert {
-  return inTransaction(db, (): ImportInsert => {
-    const batch = earlierBatch(db, scope, plan.contentHash);
+export function insertImport(db: Database, scope: AcademyScope, plan: ImportPlan, door: ImportDoor): ImportInsert {
+  return inTransaction(db, () => {
+    const batch = readImportBatch(db, scope, plan.contentHash);
     if (batch) return { kind: "already-imported", batch };
-    const { now, newId, scopeOf } = stamp;
-    const batchId = newId();
+    const known = new Set([...readStudents(db, scope), ...plan.newStudents].map((student) => student.alias));
+    const unknown = new Set(plan.sessions.map(({ alias }) => alias).filter((alias) => !known.has(alias)));
+    if (unknown.size > 0) return { kind: "unknown-students", aliases: [...unknown] };
+    const { ids, added } = enterStudents(db, scope, plan, door);
+    const scopes = new Map(
+      [...new Set(plan.sessions.map(({ alias }) => alias))].map((alias) => [alias, door.scopeOf(ids.get(alias) ?? "")]),
+    );
+    const batchId = door.newId();
     const { fileName, contentHash, form, rows, answers } = plan;
-    const academyId = scope.academyId;
     db.orm
       .insert(importBatch)
-      .values({ id: batchId, academyId, fileName, contentHash, form, rows, readings: 0, answers, createdAt: now })
+      .values({
+        id: batchId,
+        academyId: scope.academyId,
+        fileName,
+        contentHash,
+        form,
+        rows,
+        answers,
+        readings: 0,
+        createdAt: door.now,
+      })
       .run();
-    const ids = new Map(
-      db.orm
-        .select({ id: student.id, alias: student.alias })
-        .from(student)
-        .where(eq(student.academyId, academyId))
-        .all()
-        .map((row) => [row.alias, row.id]),
-    );
-    let students = 0;
-    for (const { alias, hand, birthYear, consentGivenBy } of plan.newStudents) {
-      const zone =
-        db.sqlite.prepare<[string], string>("SELECT zone FROM academy WHERE id = ?").pluck().get(academyId) ?? "UTC";
-      const consent = {
-        kind: "measure",
-        givenBy: consentGivenBy,
-        from: now.slice(0, 10),
-        until: null,
-        withdrawnOn: null,
-      } as const;
-      const made = insertStudent(db, scope, { id: newId(), alias, hand, birthYear, zone, clubs: "" }, consent, {
-        now,
-        newId,
-      });
-      ids.set(alias, made.studentId);
-      students += made.kind === "inserted" ? 1 : 0;
-    }
-    const statements = prepareSessionStatements(db);
-    const tally: Tally = { sessions: 0, swings: 0, readings: 0, skipped: 0, conflicts: [] };
-    const used = new Map<string, number>();
-    const changed = new Set<string>();
-    for (const { alias, session } of plan.sessions) {
-      const studentId = ids.get(alias);
-      if (studentId === undefined) throw new Error(`no such student: ${alias}`);
-      const place = placeOf(session, studentId, used);
-      if (enterSession(statements, place, session, alias, { now, batchId, newId }, tally) === "changed")
-        changed.add(studentId);
-    }
-    for (const studentId of changed) updateRevision(db, scopeOf(studentId));
-    db.orm.update(importBatch).set({ readings: tally.readings }).where(eq(importBatch.id, batchId)).run();
-    return { kind: "imported", batchId, students, ...tally };
+    const counts = enterSessions(db, plan, scopes, door, { now: door.now, batchId });
+    db.orm.update(importBatch).set({ readings: counts.readings }).where(eq(importBatch.id, batchId)).run();
+    return { kind: "imported", batchId, students: added, ...counts };
   });
 }

@@ -3,10 +3,6 @@ import type { Database } from "../client";
 import type { Seen } from "../read/seen";
 import { seen } from "../schema-work";
 
-/** Keeps one pressing of "seen". */
-export function insertSeen(db: Database, scope: AcademyScope, row: Seen): void {
-  db.orm
-    .insert(seen)
-    .values({ ...row, academyId: scope.academyId })
-    .run();
+export function insertSeen(db: Database, scope: AcademyScope, { viewer, seenAt, asOf, body }: Seen): void {
+  db.orm.insert(seen).values({ academyId: scope.academyId, viewer, seenAt, asOf, body }).run();
 }

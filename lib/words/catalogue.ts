@@ -2,6 +2,7 @@ import { IntlMessageFormat } from "intl-messageformat";
 import analyze from "./messages/en/analyze.json";
 import coach from "./messages/en/coach.json";
 import commands from "./messages/en/commands.json";
+import desk from "./messages/en/desk.json";
 import frame from "./messages/en/frame.json";
 import importing from "./messages/en/import.json";
 import { pseudoMessage } from "./pseudo-message";
@@ -21,7 +22,14 @@ export interface Words {
 /** Languages that a page can be read in; `en-XA` is the stretched pseudo-language that shows forgotten words. */
 export const LOCALES = ["en", "en-XA"] as const;
 
-const messages: Readonly<Record<string, string>> = { ...analyze, ...importing, ...coach, ...commands, ...frame };
+const messages: Readonly<Record<string, string>> = {
+  ...analyze,
+  ...importing,
+  ...coach,
+  ...commands,
+  ...desk,
+  ...frame,
+};
 const written = new Map<string, Words>();
 
 /** The words of a language; unknown languages read English. */

@@ -3,14 +3,13 @@ import type { AcademyScope } from "@/lib/domain/scope";
 import type { Database } from "../client";
 import { ownFundamental } from "../schema-work";
 
-/** An academy's own fundamental as kept; the definition is opaque here. */
-export interface FiledFundamental {
+/** An academy's own fundamental; the definition is opaque here. */
+export interface OwnFundamental {
   readonly id: string;
   readonly definition: string;
 }
 
-/** The academy's own fundamentals, by id. */
-export function readOwnFundamentals(db: Database, scope: AcademyScope): FiledFundamental[] {
+export function readOwnFundamentals(db: Database, scope: AcademyScope): OwnFundamental[] {
   return db.orm
     .select({ id: ownFundamental.id, definition: ownFundamental.definition })
     .from(ownFundamental)

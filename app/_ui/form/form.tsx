@@ -1,0 +1,58 @@
+import type { FormModel } from "@/lib/report/form-model";
+import { PageHead, Part } from "../part/part";
+import { Field } from "./field";
+import styles from "./form.module.css";
+import { Grid } from "./grid";
+
+/** What a form is sent to: a path, or a function on the server. */
+export type FormAction = string | ((data: FormData) => Promise<void>);
+
+function Problems({ model }: { readonly model: FormModel }) {
+  const fields = model.parts.flatMap((part) => part.fields).filter((field) => field.error !== "");
+  const cells = model.grid?.rows.flatMap((row) => row.cells).filter((cell) => cell.error !== "") ?? [];
+  return (
+    <div className={styles.problems} role="alert">
+      <p>{model.refusal}</p>
+      <ul>
+        {[...fields, ...cells].map((field) => (
+          <li key={field.name}>
+            <a href={`#field-${field.name}`}>{field.label}</a> {field.error}
+          </li>
+        ))}
+      </ul>
+    </div>
+  );
+}
+
+/** A form that works without scripts; what was typed and what is wrong come back with the page. */
+export function Form({ model, action }: { readonly model: FormModel; readonly action: FormAction }) {
+  return (
+    <form action={action} method={typeof action === "string" ? "post" : undefined}>
+      <PageHead title={model.heading} lede={model.explains}>
+        {model.refusal === "" ? null : <Problems model={model} />}
+      </PageHead>
+      {model.hidden.map((field) => (
+        <input key={field.name} type="hidden" name={field.name} value={field.value} />
+      ))}
+      {model.parts.map((part) => (
+        <Part key={part.margin} margin={part.margin} explains={part.explains}>
+          <div className={styles.fields}>
+            {part.fields.map((field) => (
+              <Field key={field.name} field={field} />
+            ))}
+          </div>
+        </Part>
+      ))}
+      {model.grid === null ? null : (
+        <Part margin={model.grid.swingLabel}>
+          <Grid model={model.grid} />
+        </Part>
+      )}
+      <div className={styles.submit}>
+        <button type="submit" className="do">
+          {model.submit}
+        </button>
+      </div>
+    </form>
+  );
+}

@@ -1,0 +1,128 @@
+import Link from "next/link";
+import type { ChartWords, FundamentalPage } from "@/lib/report/page-model";
+import { Facts } from "../facts/facts";
+import { Verdict } from "../glyph/glyph";
+import { SwapIn } from "../live-chart/swap-in";
+import { PageHead, Part } from "../part/part";
+import { StaticChart } from "../static-chart/static-chart";
+import { Table } from "../table/table";
+import styles from "./fundamental.module.css";
+
+function Doubt({ doubt }: { readonly doubt: NonNullable<FundamentalPage["doubt"]> }) {
+  return (
+    <Part margin={doubt.margin}>
+      <h2>{doubt.heading}</h2>
+      <div className={styles.bar} aria-hidden="true">
+        {doubt.parts.map((part) => (
+          <span key={part.name} className={styles[part.pattern]} style={{ flexGrow: part.share }} />
+        ))}
+      </div>
+      <dl className={styles.parts}>
+        {doubt.parts.map((part) => (
+          <div key={part.name}>
+            <dt>
+              <span className={`${styles.key} ${styles[part.pattern]}`} aria-hidden="true" />
+              {part.name}
+            </dt>
+            <dd>{part.shareLabel}</dd>
+            <dd>{part.sizeLabel}</dd>
+          </div>
+        ))}
+      </dl>
+    </Part>
+  );
+}
+
+function Clubs({ clubs }: { readonly clubs: NonNullable<FundamentalPage["clubGroups"]> }) {
+  return (
+    <nav aria-label={clubs.label} className={styles.clubs}>
+      {clubs.links.map((link) => (
+        <Link key={link.href} href={link.href} aria-current={link.current === "yes" ? "page" : undefined}>
+          {link.label}
+        </Link>
+      ))}
+    </nav>
+  );
+}
+
+/** One fundamental of one student: what is proved, the evidence, where the doubt comes from, what would settle it. */
+export function Fundamental({ model, words }: { readonly model: FundamentalPage; readonly words: ChartWords }) {
+  const { verdict, evidence } = model;
+  return (
+    <>
+      <PageHead
+        title={model.title}
+        lede={model.lede}
+        before={
+          <Link className={styles.back} href={model.back.href}>
+            {model.back.label}
+          </Link>
+        }
+      >
+        {model.clubGroups === null ? null : <Clubs clubs={model.clubGroups} />}
+      </PageHead>
+      <Part margin={verdict.margin}>
+        <p>{verdict.position}</p>
+        <h2 className={styles.verdict}>
+          <Verdict glyph={verdict.glyph} word={verdict.heading} size={20} />
+        </h2>
+        {verdict.listing === "" ? null : <p>{verdict.listing}</p>}
+        <Facts facts={verdict.facts} />
+        {verdict.detail.length === 0 ? null : (
+          <details className={styles.details}>
+            <summary>{verdict.detailLabel}</summary>
+            {verdict.detail.map((line) => (
+              <p key={line}>{line}</p>
+            ))}
+          </details>
+        )}
+        {model.notices.length === 0 ? null : (
+          <ul className={styles.notices}>
+            {model.notices.map((notice) => (
+              <li key={notice}>{notice}</li>
+            ))}
+          </ul>
+        )}
+      </Part>
+      <Part margin={evidence.margin} explains={evidence.explains}>
+        <h2>{evidence.chart.heading}</h2>
+        <SwapIn chart={evidence.chart} title={words.liveChart}>
+          <StaticChart chart={evidence.chart} />
+        </SwapIn>
+        <details className={styles.details}>
+          <summary>{words.table}</summary>
+          <Table model={evidence.table} />
+        </details>
+        <p>
+          {evidence.links.map((link) => (
+            <a key={link.href} className={styles.link} href={link.href}>
+              {link.label}
+            </a>
+          ))}
+        </p>
+      </Part>
+      {model.beforeAfter === null ? null : (
+        <Part margin={model.beforeAfter.margin}>
+          <h2>{model.beforeAfter.heading}</h2>
+          <Table model={model.beforeAfter.table} />
+        </Part>
+      )}
+      {model.doubt === null ? null : <Doubt doubt={model.doubt} />}
+      {model.settle === null ? null : (
+        <Part margin={model.settle.margin}>
+          <h2>{model.settle.heading}</h2>
+          <p>{model.settle.text}</p>
+        </Part>
+      )}
+      <Part margin={model.readings.margin}>
+        <h2>{model.readings.heading}</h2>
+        <Table model={model.readings.table} />
+        {model.cautions.map((caution) => (
+          <p key={caution} className={styles.caution}>
+            {caution}
+          </p>
+        ))}
+      </Part>
+    </>
+  );
+}

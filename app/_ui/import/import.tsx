@@ -1,0 +1,92 @@
+import type { ImportPage } from "@/lib/report/form-model";
+import { PageHead, Part } from "../part/part";
+import styles from "./import.module.css";
+import { Questions } from "./questions";
+import { Sheet } from "./sheet";
+import { Upload } from "./upload";
+
+type Preview = NonNullable<ImportPage["preview"]>;
+
+function Lines({ part, prefix }: { readonly part: NonNullable<Preview["issues"]>; readonly prefix: string }) {
+  return (
+    <Part margin={part.margin}>
+      <h2>{part.heading}</h2>
+      <ul className={styles.lines}>
+        {part.items.map((item, at) => (
+          // biome-ignore lint/suspicious/noArrayIndexKey: lines of a finished preview never move.
+          <li key={`${prefix}${at}`}>{item}</li>
+        ))}
+      </ul>
+      {part.more === "" ? null : <p>{part.more}</p>}
+    </Part>
+  );
+}
+
+function PreviewForm({
+  preview,
+  action,
+}: {
+  readonly preview: Preview;
+  readonly action: (data: FormData) => Promise<void>;
+}) {
+  const { saved } = preview;
+  return (
+    <form action={action}>
+      <input type="hidden" name="draftId" value={preview.draftId} />
+      <Sheet sheet={preview.columns} />
+      {preview.questions === null ? null : <Questions questions={preview.questions} />}
+      {preview.issues === null ? null : <Lines part={preview.issues} prefix="issue" />}
+      {preview.notes === null ? null : <Lines part={preview.notes} prefix="note" />}
+      <Part margin={saved.margin}>
+        <h2>{saved.heading}</h2>
+        <ul>
+          {saved.lines.map((line) => (
+            <li key={line}>{line}</li>
+          ))}
+        </ul>
+        <p className={styles.actions}>
+          {saved.submit === null ? null : (
+            <button type="submit" className="do" name="intent" value="import">
+              {saved.submit}
+            </button>
+          )}
+          {saved.rejected === null ? null : <a href={saved.rejected.href}>{saved.rejected.label}</a>}
+          <button type="submit" className="say" name="intent" value="drop">
+            {saved.drop}
+          </button>
+        </p>
+      </Part>
+    </form>
+  );
+}
+
+/** The import: choose a file, see what it says and would change, confirm, and what was written. */
+export function Import({
+  model,
+  action,
+}: {
+  readonly model: ImportPage;
+  readonly action: (data: FormData) => Promise<void>;
+}) {
+  return (
+    <>
+      <PageHead title={model.title} lede={model.lede} />
+      {model.upload === null ? null : <Upload upload={model.upload} />}
+      {model.preview === null ? null : <PreviewForm preview={model.preview} action={action} />}
+      {model.done === null ? null : (
+        <Part margin={model.lede}>
+          {model.done.lines.map((line) => (
+            <p key={line}>{line}</p>
+          ))}
+          <p className={styles.actions}>
+            {model.done.links.map((link) => (
+              <a key={link.href} href={link.href}>
+                {link.label}
+              </a>
+            ))}
+          </p>
+        </Part>
+      )}
+    </>
+  );
+}

@@ -1,0 +1,84 @@
+import Link from "next/link";
+import type { RosterCell, RosterPage } from "@/lib/report/page-model";
+import { Glyph, Verdict } from "../glyph/glyph";
+import { Strip } from "../strip/strip";
+import styles from "./roster.module.css";
+
+function Cell({ cell, none }: { readonly cell: RosterCell | null; readonly none: string }) {
+  if (cell === null)
+    return (
+      <td className={styles.none}>
+        <span aria-hidden="true">–</span>
+        <span className="said">{none}</span>
+      </td>
+    );
+  return (
+    <td>
+      <Link href={cell.href} className={styles.cell}>
+        <Strip model={cell.strip} />
+        {cell.glyph === "steady" ? null : <Glyph glyph={cell.glyph} size={16} />}
+      </Link>
+    </td>
+  );
+}
+
+/** The roster as one table; "in band" lines up across a row. */
+export function RosterTable({ evidence }: { readonly evidence: RosterPage["evidence"] }) {
+  return (
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable without a pointer.
+    <section className={`${styles.scroll} ${styles.wide}`} tabIndex={0} aria-label={evidence.margin}>
+      <table className={styles.roster}>
+        <thead>
+          <tr>
+            <td colSpan={2} />
+            {evidence.groups.map((group) => (
+              <th key={group.label} scope="colgroup" colSpan={group.span}>
+                {group.label}
+              </th>
+            ))}
+            <td colSpan={2} />
+          </tr>
+          <tr>
+            <th scope="col">{evidence.studentLabel}</th>
+            <th scope="col">{evidence.inHandLabel}</th>
+            {evidence.columns.map((column) => (
+              <th key={column.id} scope="col">
+                {column.name}
+                <span className={styles.band}>{column.band}</span>
+              </th>
+            ))}
+            <th scope="col">{evidence.contactLabel}</th>
+            <th scope="col">{evidence.lastLabel}</th>
+          </tr>
+        </thead>
+        <tbody>
+          {evidence.rows.map((row) => (
+            <tr key={row.studentId}>
+              <th scope="row">
+                <Link href={row.href}>{row.alias}</Link>
+                <span className={styles.detail}>{row.detail}</span>
+              </th>
+              <td className={styles.inHand}>
+                {row.inHand === null ? null : (
+                  <>
+                    <strong>{row.inHand.name}</strong>
+                    <span className={styles.detail}>{row.inHand.position}</span>
+                    <Verdict glyph={row.inHand.glyph} word={row.inHand.word} size={16} />
+                  </>
+                )}
+              </td>
+              {evidence.columns.map((column, at) => (
+                <Cell key={column.id} cell={row.cells[at] ?? null} none={evidence.notMeasured} />
+              ))}
+              <td className={styles.end}>{row.contact}</td>
+              <td className={styles.end}>
+                {row.lastSession}
+                {row.away === "" ? null : <span className={styles.detail}>{row.away}</span>}
+              </td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </section>
+  );
+}

@@ -1,0 +1,114 @@
+import Link from "next/link";
+import type { RosterPage } from "@/lib/report/page-model";
+import type { FormAction } from "../form/form";
+import { Glyph } from "../glyph/glyph";
+import { PageHead, Part } from "../part/part";
+import { ProvedTable } from "./proved-table";
+import styles from "./roster.module.css";
+import { RosterBlocks } from "./roster-blocks";
+import { RosterTable } from "./roster-table";
+
+type Links = { readonly label: string; readonly links: RosterPage["evidence"]["sort"]["links"] };
+
+function LinkRow({ row }: { readonly row: Links }) {
+  return (
+    <nav aria-label={row.label} className={styles.linkRow}>
+      {row.links.map((link) => (
+        <Link key={link.href} href={link.href} aria-current={link.current === "yes" ? "true" : undefined}>
+          {link.label}
+        </Link>
+      ))}
+    </nav>
+  );
+}
+
+function Start({ start }: { readonly start: NonNullable<RosterPage["start"]> }) {
+  return (
+    <Part margin={start.heading}>
+      <ol className={styles.steps}>
+        {start.steps.map((step) => (
+          <li key={step.label}>
+            <h2>
+              <Link href={step.href}>{step.label}</Link>
+            </h2>
+            <p>{step.text}</p>
+          </li>
+        ))}
+      </ol>
+    </Part>
+  );
+}
+
+/** Every student: what is newly proved, one thing to do next, the evidence in strips, what would settle the rest. */
+export function Roster({ model, seenAction }: { readonly model: RosterPage; readonly seenAction: FormAction }) {
+  const { proved, next, evidence, settle } = model;
+  if (model.start !== null)
+    return (
+      <>
+        <PageHead title={model.start.heading} lede={model.lede} />
+        <Start start={model.start} />
+      </>
+    );
+  return (
+    <>
+      <PageHead title={model.title} lede={model.lede} />
+      <Part margin={proved.margin} note={proved.since}>
+        <h2>{proved.heading}</h2>
+        {proved.rows.length === 0 ? <p>{proved.empty}</p> : <ProvedTable proved={proved} />}
+        {proved.seen === null ? null : (
+          <form action={seenAction} className={styles.seen}>
+            <button type="submit" className="do">
+              {proved.seen.label}
+            </button>
+            <p>{proved.seen.explains}</p>
+          </form>
+        )}
+      </Part>
+      {next === null ? null : (
+        <Part margin={next.margin}>
+          <h2>{next.heading}</h2>
+          <p>{next.text}</p>
+          <p>
+            <Link className="do" href={next.link.href}>
+              {next.link.label}
+            </Link>
+          </p>
+        </Part>
+      )}
+      <Part margin={evidence.margin} explains={evidence.explains}>
+        <h2>{evidence.heading}</h2>
+        <div className={styles.tools}>
+          <ul className={styles.key}>
+            {evidence.key.map((item) => (
+              <li key={item.glyph}>
+                <Glyph glyph={item.glyph} /> {item.label}
+              </li>
+            ))}
+          </ul>
+          <LinkRow row={evidence.sort} />
+          <a className={styles.download} href={evidence.download.href}>
+            {evidence.download.label}
+          </a>
+        </div>
+        <RosterTable evidence={evidence} />
+        <RosterBlocks evidence={evidence} />
+        {evidence.pages === null ? null : <LinkRow row={evidence.pages} />}
+      </Part>
+      {settle === null ? null : (
+        <Part margin={settle.margin}>
+          <h2>{settle.heading}</h2>
+          <ul className={styles.settle}>
+            {settle.items.map((item) => (
+              <li key={item.href}>
+                <Link href={item.href}>
+                  <strong>{item.student}</strong>
+                </Link>{" "}
+                {item.text}
+              </li>
+            ))}
+          </ul>
+        </Part>
+      )}
+    </>
+  );
+}

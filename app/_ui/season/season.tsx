@@ -1,0 +1,111 @@
+import Link from "next/link";
+import type { SeasonPage, SeasonRow } from "@/lib/report/page-model";
+import { Facts } from "../facts/facts";
+import { Verdict } from "../glyph/glyph";
+import { PageHead, Part } from "../part/part";
+import { SmallChart } from "../small-chart/small-chart";
+import { Table } from "../table/table";
+import styles from "./season.module.css";
+
+function Row({ row }: { readonly row: SeasonRow }) {
+  return (
+    <li className={styles.row} data-place={row.place}>
+      <div className={styles.words}>
+        <h3>
+          <Link href={row.href}>{row.name}</Link>
+        </h3>
+        <Verdict glyph={row.glyph} word={row.word} size={16} />
+        <p>{row.text}</p>
+      </div>
+      <SmallChart chart={row.chart} />
+      <Facts facts={row.facts} arrangement="list" />
+    </li>
+  );
+}
+
+/** A student's season. */
+export function Season({ model }: { readonly model: SeasonPage }) {
+  return (
+    <>
+      <PageHead
+        title={model.title}
+        lede={model.lede}
+        before={
+          <Link className={styles.back} href={model.back.href}>
+            {model.back.label}
+          </Link>
+        }
+      >
+        {model.clubGroups === null ? null : (
+          <nav aria-label={model.clubGroups.label} className={styles.clubs}>
+            {model.clubGroups.links.map((link) => (
+              <Link key={link.href} href={link.href} aria-current={link.current === "yes" ? "page" : undefined}>
+                {link.label}
+              </Link>
+            ))}
+          </nav>
+        )}
+        {model.notices.map((notice) => (
+          <p key={notice}>{notice}</p>
+        ))}
+        <p className={styles.actions}>
+          {model.actions.map((action) => (
+            <a key={action.href} href={action.href}>
+              {action.label}
+            </a>
+          ))}
+        </p>
+      </PageHead>
+      <Part margin={model.proved.margin}>
+        <h2>{model.proved.heading}</h2>
+        {model.proved.items.length === 0 ? <p>{model.proved.empty}</p> : null}
+        {model.proved.items.map((item) => (
+          <div key={item.href}>
+            <h3>
+              <Link className={styles.proved} href={item.href}>
+                <Verdict glyph={item.glyph} word={item.heading} />
+              </Link>
+            </h3>
+            <p>{item.text}</p>
+          </div>
+        ))}
+      </Part>
+      {model.next === null ? null : (
+        <Part margin={model.next.margin}>
+          <h2>{model.next.heading}</h2>
+          <p>{model.next.text}</p>
+          <p>{model.next.alters}</p>
+        </Part>
+      )}
+      <Part margin={model.evidence.margin} explains={model.evidence.explains}>
+        <h2>{model.evidence.heading}</h2>
+        {model.evidence.groups.map((group) => (
+          <section key={group.label} aria-label={group.label}>
+            <p className={styles.group}>{group.label}</p>
+            <ol className={styles.chain}>
+              {group.rows.map((row) => (
+                <Row key={row.fundamentalId} row={row} />
+              ))}
+            </ol>
+          </section>
+        ))}
+        {model.drills === null ? null : <Table model={model.drills} />}
+      </Part>
+      {model.settle === null ? null : (
+        <Part margin={model.settle.margin}>
+          <h2>{model.settle.heading}</h2>
+          <Table model={model.settle.table} />
+        </Part>
+      )}
+      <Part margin={model.sessions.margin}>
+        <h2>{model.sessions.heading}</h2>
+        <Table model={model.sessions.table} />
+        {model.cautions.map((caution) => (
+          <p key={caution} className={styles.caution}>
+            {caution}
+          </p>
+        ))}
+      </Part>
+    </>
+  );
+}

@@ -1,0 +1,74 @@
+import { useId } from "react";
+import type { SeasonChart } from "@/lib/report/chart-model";
+import { BandField, bandPlaces } from "../chart-marks/band-field";
+import { ChangeMarks } from "../chart-marks/change-marks";
+import { Hatches } from "../chart-marks/hatches";
+import { LevelMarks } from "../chart-marks/level-marks";
+import { SessionMarks } from "../chart-marks/session-marks";
+import { pixel, pixelScale } from "../chart-scale";
+import styles from "./small-chart.module.css";
+
+const HEIGHT = 84;
+const SIZES = { wide: 560, phone: 326 } as const;
+
+function Drawing({
+  chart,
+  form,
+  id,
+}: {
+  readonly chart: SeasonChart;
+  readonly form: keyof typeof SIZES;
+  readonly id: string;
+}) {
+  const width = SIZES[form];
+  const plot = { left: 4, right: width - 62, top: 4, bottom: HEIGHT - 16 };
+  const x = pixelScale(chart.x, plot.left + 4, plot.right - 4);
+  const y = pixelScale({ from: chart.y.low, to: chart.y.high }, plot.bottom, plot.top);
+  const band = chart.bands.at(-1);
+  const edges = [
+    { at: band?.high ?? null, label: band?.highLabel ?? null },
+    { at: band?.low ?? null, label: band?.lowLabel ?? null },
+  ];
+  return (
+    <svg
+      className={styles[form]}
+      viewBox={`0 0 ${width} ${HEIGHT}`}
+      width={width}
+      height={HEIGHT}
+      role="img"
+      aria-labelledby={`${id}-title ${id}-desc`}
+    >
+      <title id={`${id}-title`}>{chart.heading}</title>
+      <desc id={`${id}-desc`}>{chart.summary}</desc>
+      <Hatches id={id} />
+      <BandField
+        places={bandPlaces(chart, plot, x, y).map((place) => ({ ...place, left: plot.left, right: plot.right }))}
+      />
+      <path className={styles.axis} d={`M${plot.left} ${plot.bottom}H${plot.right}`} />
+      {chart.x.ticks.map((tick) => (
+        <path key={tick.at} className={styles.axis} d={`M${pixel(x(tick.at))} ${plot.bottom}v4`} />
+      ))}
+      <ChangeMarks changes={chart.changes} hatches={id} plot={plot} x={x} y={y} />
+      <LevelMarks levels={chart.levels} hatches={id} x={x} y={y} />
+      <SessionMarks sessions={chart.sessions} x={x} y={y} r={3} />
+      {edges.map((edge) =>
+        edge.at === null || edge.label === null ? null : (
+          <text key={edge.label} className={styles.edge} x={plot.right + 6} y={pixel(y(edge.at) + 5)}>
+            {edge.label}
+          </text>
+        ),
+      )}
+    </svg>
+  );
+}
+
+/** A season chart in the height of a few lines: sessions, levels, changes and the band; no swings. */
+export function SmallChart({ chart }: { readonly chart: SeasonChart }) {
+  const id = useId();
+  return (
+    <div className={styles.small}>
+      <Drawing chart={chart} form="wide" id={`${id}w`} />
+      <Drawing chart={chart} form="phone" id={`${id}p`} />
+    </div>
+  );
+}

@@ -1,0 +1,56 @@
+import { useId } from "react";
+import type { SeasonChart } from "@/lib/report/chart-model";
+import { type ChartForm, FORMS } from "../chart-forms";
+import { chartGeometry } from "../chart-geometry";
+import { Axes } from "../chart-marks/axes";
+import { BandField, bandPlaces } from "../chart-marks/band-field";
+import { BandWords, EarlierBandWords } from "../chart-marks/band-words";
+import { ChangeMarks } from "../chart-marks/change-marks";
+import marks from "../chart-marks/chart-marks.module.css";
+import { Hatches } from "../chart-marks/hatches";
+import { LevelMarks } from "../chart-marks/level-marks";
+import { SessionMarks, swingPath } from "../chart-marks/session-marks";
+import { Reasons, Ribbons, StoryLane } from "../chart-marks/story-lane";
+import styles from "./static-chart.module.css";
+
+function Drawing({ chart, form, id }: { readonly chart: SeasonChart; readonly form: ChartForm; readonly id: string }) {
+  const geometry = chartGeometry(chart, form);
+  const { width, height, plot, x, y, size } = geometry;
+  return (
+    <svg
+      className={styles[form]}
+      viewBox={`0 0 ${width} ${height}`}
+      width={width}
+      height={height}
+      role="img"
+      aria-labelledby={`${id}-title ${id}-desc`}
+    >
+      <title id={`${id}-title`}>{chart.heading}</title>
+      <desc id={`${id}-desc`}>{chart.summary}</desc>
+      <Hatches id={id} />
+      <BandField places={bandPlaces(chart, plot, x, y)} />
+      <Axes chart={chart} geometry={geometry} />
+      <ChangeMarks changes={chart.changes} hatches={id} plot={plot} x={x} y={y} />
+      <LevelMarks levels={chart.levels} hatches={id} x={x} y={y} />
+      <path className={marks.swing} d={swingPath(chart.sessions, x, y, size)} />
+      <SessionMarks sessions={chart.sessions} x={x} y={y} r={size.dot} />
+      <Ribbons geometry={geometry} />
+      <BandWords chart={chart} geometry={geometry} />
+      <EarlierBandWords chart={chart} geometry={geometry} />
+      <StoryLane geometry={geometry} />
+      <Reasons geometry={geometry} />
+    </svg>
+  );
+}
+
+/** The season chart as still drawings, one for each width; the style sheet shows the one that fits, and paper has its own. */
+export function StaticChart({ chart }: { readonly chart: SeasonChart }) {
+  const id = useId();
+  return (
+    <div className={styles.drawings}>
+      {FORMS.map((form) => (
+        <Drawing key={form} chart={chart} form={form} id={`${id}${form}`} />
+      ))}
+    </div>
+  );
+}

@@ -1,0 +1,46 @@
+import { useId } from "react";
+import type { TableModel } from "@/lib/report/page-model";
+import styles from "./table.module.css";
+
+/** A table of finished cells in a region of its own that scrolls sideways, with the keyboard too. */
+export function Table({ model }: { readonly model: TableModel }) {
+  const id = useId();
+  return (
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable without a pointer.
+    <section className={styles.scroll} tabIndex={0} aria-labelledby={id}>
+      <table className={styles.table}>
+        <caption id={id}>{model.caption}</caption>
+        <thead>
+          <tr>
+            {model.columns.map((column) => (
+              <th key={column.label} scope="col" className={column.align === "end" ? styles.end : undefined}>
+                {column.label}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {model.rows.map((row, at) => (
+            // biome-ignore lint/suspicious/noArrayIndexKey: rows of a finished table never move.
+            <tr key={at} className={row.tone === "quiet" ? styles.quiet : undefined}>
+              {row.cells.map((cell, place) => {
+                const column = model.columns[place];
+                const key = column?.label ?? String(place);
+                const align = column?.align === "end" ? styles.end : undefined;
+                return place === 0 ? (
+                  <th key={key} scope="row" className={align}>
+                    {cell}
+                  </th>
+                ) : (
+                  <td key={key} className={align}>
+                    {cell}
+                  </td>
+                );
+              })}
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </section>
+  );
+}

@@ -1,0 +1,30 @@
+import Link from "next/link";
+import type { TextPage as TextPageModel } from "@/lib/report/form-model";
+import { PageHead, Part } from "../part/part";
+import styles from "./text-page.module.css";
+
+/** A page of plain words and links. */
+export function TextPage({ model }: { readonly model: TextPageModel }) {
+  return (
+    <>
+      <PageHead title={model.title} lede={model.lede} />
+      {model.parts.map((part) => (
+        <Part key={part.margin} margin={part.margin}>
+          <h2>{part.heading}</h2>
+          {part.paragraphs.map((paragraph) => (
+            <p key={paragraph}>{paragraph}</p>
+          ))}
+          {part.links.length === 0 ? null : (
+            <ul className={styles.links}>
+              {part.links.map((link) => (
+                <li key={link.href}>
+                  <Link href={link.href}>{link.label}</Link>
+                </li>
+              ))}
+            </ul>
+          )}
+        </Part>
+      ))}
+    </>
+  );
+}

@@ -1,0 +1,85 @@
+import { and, asc, eq } from "drizzle-orm";
+import type { AcademyScope, StudentScope } from "@/lib/domain/scope";
+import type { Database } from "../client";
+import { student } from "../schema";
+import { analysis } from "../schema-work";
+
+/** What names an analysis in force and the data that it rests on. */
+export interface CurrentAnalysis {
+  readonly studentId: string;
+  readonly fundamentalId: string;
+  readonly clubGroup: string;
+  readonly dataRevision: number;
+  readonly noiseModel: string;
+}
+
+const fields = {
+  studentId: analysis.studentId,
+  fundamentalId: analysis.fundamentalId,
+  clubGroup: analysis.clubGroup,
+  dataRevision: analysis.dataRevision,
+  noiseModel: analysis.noiseModel,
+};
+
+function inForce(scope: AcademyScope | StudentScope, policyVersion: string) {
+  const mine = "studentId" in scope ? eq(analysis.studentId, scope.studentId) : eq(analysis.academyId, scope.academyId);
+  return and(mine, eq(analysis.policyVersion, policyVersion), eq(analysis.dataRevision, student.revision));
+}
+
+const order = [asc(analysis.studentId), asc(analysis.fundamentalId), asc(analysis.clubGroup)] as const;
+
+/** The whole analyses of one student that rest on the data as they are now. */
+export function readCurrentAnalyses(
+  db: Database,
+  scope: StudentScope,
+  policyVersion: string,
+): (CurrentAnalysis & { readonly body: string })[] {
+  return db.orm
+    .select({ ...fields, body: analysis.body })
+    .from(analysis)
+    .innerJoin(student, eq(student.id, analysis.studentId))
+    .where(inForce(scope, policyVersion))
+    .orderBy(...order)
+    .all();
+}
+
+/** The names of the academy's analyses that rest on the data as they are now. */
+export function readCurrentKeys(db: Database, scope: AcademyScope, policyVersion: string): CurrentAnalysis[] {
+  return db.orm
+    .select(fields)
+    .from(analysis)
+    .innerJoin(student, eq(student.id, analysis.studentId))
+    .where(inForce(scope, policyVersion))
+    .orderBy(...order)
+    .all();
+}
+
+/** Their small parts. */
+export function readCurrentSummaries(
+  db: Database,
+  scope: AcademyScope,
+  policyVersion: string,
+): (CurrentAnalysis & { readonly summary: string })[] {
+  return db.orm
+    .select({ ...fields, summary: analysis.summary })
+    .from(analysis)
+    .innerJoin(student, eq(student.id, analysis.studentId))
+    .where(inForce(scope, policyVersion))
+    .orderBy(...order)
+    .all();
+}
+
+/** Students with readings whose data have changed since they were last judged under that policy, or who never were. */
+export function readStaleStudents(db: Database, scope: AcademyScope, policyVersion: string): string[] {
+  return db.sqlite
+    .prepare<[string, string], string>(
+      `SELECT student.id FROM student
+       WHERE student.academy_id = ?
+         AND EXISTS (SELECT 1 FROM reading WHERE reading.student_id = student.id)
+         AND NOT EXISTS (SELECT 1 FROM analysis WHERE analysis.student_id = student.id
+           AND analysis.policy_version = ? AND analysis.data_revision = student.revision)
+       ORDER BY student.id`,
+    )
+    .pluck()
+    .all(scope.academyId, policyVersion);
+}

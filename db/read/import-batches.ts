@@ -1,0 +1,37 @@
+import { and, desc, eq, sql } from "drizzle-orm";
+import type { AcademyScope } from "@/lib/domain/scope";
+import type { Database } from "../client";
+import { importBatch } from "../schema";
+
+/** One import as kept; `answers` lists what was changed, guessed or set aside, opaque here. */
+export type ImportBatch = Omit<typeof importBatch.$inferSelect, "academyId">;
+
+const fields = {
+  id: importBatch.id,
+  fileName: importBatch.fileName,
+  contentHash: importBatch.contentHash,
+  form: importBatch.form,
+  rows: importBatch.rows,
+  readings: importBatch.readings,
+  answers: importBatch.answers,
+  createdAt: importBatch.createdAt,
+};
+
+/** Latest first. */
+export function readImportBatches(db: Database, scope: AcademyScope): ImportBatch[] {
+  return db.orm
+    .select(fields)
+    .from(importBatch)
+    .where(eq(importBatch.academyId, scope.academyId))
+    .orderBy(desc(importBatch.createdAt), desc(sql`rowid`))
+    .all();
+}
+
+/** The import that brought this very content, if there was one. */
+export function readImportBatch(db: Database, scope: AcademyScope, contentHash: string): ImportBatch | undefined {
+  return db.orm
+    .select(fields)
+    .from(importBatch)
+    .where(and(eq(importBatch.academyId, scope.academyId), eq(importBatch.contentHash, contentHash)))
+    .get();
+}
