@@ -77,6 +77,10 @@ export interface Expectation {
   readonly provedBetween: readonly [number, number] | null;
   /** Whether the roster's list should hold it at the end. */
   readonly listed: "listed" | "unlisted" | "either";
+  /** Judged up to these positions, the owning rule holds. */
+  readonly ownedAt?: readonly number[];
+  /** Bounds of the mean swing of each of the last three sessions, and of all sessions before them together. */
+  readonly lure?: { readonly last: readonly [number, number]; readonly before: readonly [number, number] };
 }
 
 /** One planned student. */

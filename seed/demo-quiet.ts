@@ -28,13 +28,13 @@ const ALIASES =
 
 /** Middle and spread of students' levels, in the unit. Own choice near the goal bands. */
 const LEVELS: Readonly<Partial<Record<FundamentalId, readonly [number, number]>>> = {
-  "trail-v": [62, 18],
-  "foot-line": [1, 3],
+  "trail-v": [57, 16],
+  "foot-line": [0.5, 3],
   "setup-tilt": [6, 3],
-  "posture-bend": [36, 4],
-  hinge: [86, 7],
-  "hip-sway": [5, 5],
-  "tilt-kept": [1, 3],
+  "posture-bend": [37, 4],
+  hinge: [88, 6],
+  "hip-sway": [3, 5],
+  "tilt-kept": [2, 3],
   "impact-tilt": [14, 4],
   "own-lead-heel": [6, 4],
 };
@@ -89,10 +89,8 @@ function session(day: number, swings: number, random: Random): SessionPlan {
   };
 }
 
-/** A modest true change: two to four times what a session mean wavers by, most of them toward the middle. */
-function changedPath(level: number, middle: number, unit: number, count: number, random: Random): LevelPath {
-  const inward = (level > middle ? -1 : 1) * (random.uniform() < 0.7 ? 1 : -1);
-  const to = level + inward * unit * between(random, 2, 4);
+/** A modest true change between two levels. */
+function changedPath(level: number, to: number, count: number, random: Random): LevelPath {
   const at = whole(random, Math.floor(count / 3), Math.ceil((2 * count) / 3));
   const shape = random.uniform();
   if (shape < 0.5) return step(level, to, at);
@@ -101,20 +99,31 @@ function changedPath(level: number, middle: number, unit: number, count: number,
   return relapse(level, to, at, level, Math.min(count - 1, at + 4));
 }
 
+/** Who changes was coached there: off the middle at first and mostly toward it; by two to four times what a session mean wavers by. */
+function quietPath(middle: number, spread: number, unit: number, count: number, random: Random): LevelPath {
+  const usual = middle + spread * normal(random);
+  const size = unit * between(random, 2, 4);
+  const inward = random.uniform() < 0.75;
+  if (random.uniform() >= QUIET_CHANGING) return flat(usual);
+  const side = usual < middle ? -1 : 1;
+  const far = middle + side * Math.max(Math.abs(usual - middle), size);
+  return inward
+    ? changedPath(far, far - side * size, count, random)
+    : changedPath(usual, usual + side * size, count, random);
+}
+
 function track(
   id: FundamentalId,
-  plan: { clubGroup: ClubGroup; wildness: number },
+  plan: { readonly clubGroup: ClubGroup; readonly wildness: number },
   count: number,
   random: Random,
 ): TrackPlan {
   const [middle, spread] = LEVELS[id] ?? [BALL[plan.clubGroup], 4];
-  const level = middle + spread * normal(random);
   const usual = usualNoise(id);
   const unit = plan.wildness * Math.hypot(usual.daySd, usual.swingSd / 2);
-  const changes = random.uniform() < QUIET_CHANGING;
   return {
     fundamentalId: id,
-    path: changes ? changedPath(level, middle, unit, count, random) : flat(level),
+    path: quietPath(middle, spread, unit, count, random),
     aidedLevel: null,
     missed: 0.06,
     notMeasurable: 0.02,

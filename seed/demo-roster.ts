@@ -17,7 +17,7 @@ export const DEMO_STUDENTS: readonly StudentPlan[] = [...STORY_STUDENTS, ...QUIE
 
 /** The seed of a student: searched for those with a story, the common one for the others. */
 export function seedOf(plan: StudentPlan): number {
-  return (seeds.seeds as Readonly<Record<string, number>>)[plan.id] ?? QUIET_SEED + Number(plan.id.slice(1));
+  return (seeds.seeds as Readonly<Record<string, number>>)[plan.id] ?? QUIET_SEED;
 }
 
 /** Everything that is entered, student by student. */

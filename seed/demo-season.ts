@@ -26,6 +26,13 @@ export interface ReadSeason {
 /** Stream numbers beside those of the tracks, which count from 0. */
 const STREAMS = { cameras: 1000, strikes: 1001, topTilt: 1002 } as const;
 
+/** Streams of one student; the next student's begin after them, so that equal seeds share nothing. */
+const STREAMS_EACH = 10_000;
+
+function streamOf(plan: StudentPlan, seed: number, stream: number): Random {
+  return randomFrom(seed, Number(plan.id.slice(1)) * STREAMS_EACH + stream);
+}
+
 /** A fundamental of the demo academy; throws on one that it doesn't have. */
 export function requireFundamental(id: FundamentalId): Fundamental {
   const found = findFundamental(id, [LEAD_HEEL]);
@@ -122,11 +129,11 @@ function topTilt(
 
 /** The season of one student, determined by the plan and the seed. */
 export function readSeason(plan: StudentPlan, seed: number): ReadSeason {
-  const cameras = drawCameras(plan.sessions, randomFrom(seed, STREAMS.cameras));
+  const cameras = drawCameras(plan.sessions, streamOf(plan, seed, STREAMS.cameras));
   const simulated = new Map<FundamentalId, readonly SimulatedSession[]>();
   const tracks: ReadTrack[] = [];
   plan.tracks.forEach((track, i) => {
-    const random = randomFrom(seed, i);
+    const random = streamOf(plan, seed, i);
     const sessions = simulateTrack(plan, track, cameras, random);
     simulated.set(track.fundamentalId, sessions);
     if (track.fundamentalId === "tilt-kept") return;
@@ -142,12 +149,12 @@ export function readSeason(plan: StudentPlan, seed: number): ReadSeason {
   const [setup, kept] = [simulated.get("setup-tilt"), simulated.get("tilt-kept")];
   const keptPlan = plan.tracks.find((track) => track.fundamentalId === "tilt-kept");
   if (setup && kept && keptPlan) {
-    const random = randomFrom(seed, STREAMS.topTilt);
+    const random = streamOf(plan, seed, STREAMS.topTilt);
     tracks.push(
       asRead(plan, { ...keptPlan, fundamentalId: "top-tilt" }, topTilt(setup, kept, cameras, random), random),
     );
   }
-  const strikes = randomFrom(seed, STREAMS.strikes);
+  const strikes = streamOf(plan, seed, STREAMS.strikes);
   const solid = plan.sessions.map((session) => {
     if (session.balls === null) return null;
     return Array.from({ length: session.balls }, () => strikes.uniform() < session.solidShare).filter(Boolean).length;

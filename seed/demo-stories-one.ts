@@ -50,7 +50,14 @@ export const ARI: StudentPlan = {
   ],
   assignments: [{ drill: "d01", start: 33, end: 96, dose: "10 minutes, 5 days a week" }],
   expected: [
-    { fundamentalId: "trail-v", words: ["gain"], earlier: [], provedBetween: [5, 7], listed: "listed" },
+    {
+      fundamentalId: "trail-v",
+      words: ["gain"],
+      earlier: [],
+      provedBetween: [5, 7],
+      listed: "listed",
+      ownedAt: [9, 13],
+    },
     { fundamentalId: "hinge", words: ["gain", "open"], earlier: [], provedBetween: null, listed: "either" },
   ],
 };
@@ -123,7 +130,16 @@ export const CAL: StudentPlan = {
     storyTrack("tilt-kept", flat(0)),
   ],
   assignments: [{ drill: "d05", start: 108, end: null, dose: "10 set-ups a day" }],
-  expected: [{ fundamentalId: "setup-tilt", words: ["open"], earlier: [], provedBetween: null, listed: "unlisted" }],
+  expected: [
+    {
+      fundamentalId: "setup-tilt",
+      words: ["open"],
+      earlier: [],
+      provedBetween: null,
+      listed: "unlisted",
+      lure: { last: [3.6, 5.4], before: [1, 2.4] },
+    },
+  ],
 };
 
 const withSticks: Partial<SessionPlan> = { circumstance: "aid-in-view", aid: "two sticks at the toes" };
@@ -163,7 +179,7 @@ export const DOT: StudentPlan = {
     { drill: "d03", start: 82, end: null, dose: "10 minutes, 4 days a week" },
   ],
   expected: [
-    { fundamentalId: "foot-line", words: ["slip"], earlier: ["gain"], provedBetween: [12, 13], listed: "listed" },
+    { fundamentalId: "foot-line", words: ["slip"], earlier: ["gain"], provedBetween: [14, 15], listed: "listed" },
   ],
 };
 

@@ -187,7 +187,16 @@ export const IVO: StudentPlan = {
   ].map((track) => (track.fundamentalId === "setup-tilt" ? { ...track, missed: 0 } : track)),
   events: [{ kind: "break", day: 93, note: "A month away.", rebaselines: [] }],
   assignments: [{ drill: "d06", start: 135, end: null, dose: "10 stops, 3 days a week" }],
-  expected: [{ fundamentalId: "tilt-kept", words: ["slip"], earlier: [], provedBetween: [11, 12], listed: "listed" }],
+  expected: [
+    {
+      fundamentalId: "tilt-kept",
+      words: ["slip"],
+      earlier: [],
+      provedBetween: [11, 12],
+      listed: "listed",
+      ownedAt: [9],
+    },
+  ],
 };
 
 /** One thing up, another down: hips stay, the lean is lost and the strike with it. */

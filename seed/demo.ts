@@ -4,10 +4,10 @@ import { migrateDb } from "@/db/migrate";
 import { readAcademyIds } from "@/db/read/academies";
 import { readReadingsInForce } from "@/db/read/readings";
 import { insertAcademy } from "@/db/write/academies";
-import { insertGoalBand } from "@/db/write/bands";
 import { insertAssignment, insertDrill } from "@/db/write/drills";
 import { insertEvent } from "@/db/write/events";
-import { insertOwnFundamental } from "@/db/write/fundamentals";
+import { insertGoalBand } from "@/db/write/goal-bands";
+import { insertOwnFundamental } from "@/db/write/own-fundamentals";
 import { insertCorrection } from "@/db/write/readings";
 import { insertSession } from "@/db/write/sessions";
 import { insertHeight, insertStudent } from "@/db/write/students";
@@ -40,7 +40,7 @@ function insertRules(db: Database): void {
     seasonStart: DEMO_SEASON_START,
     createdAt: now,
   });
-  insertOwnFundamental(db, scope, { id: LEAD_HEEL.id, definition: JSON.stringify(LEAD_HEEL), now });
+  insertOwnFundamental(db, scope, { id: LEAD_HEEL.id, definition: JSON.stringify(LEAD_HEEL) }, now);
   for (const drill of DEMO_DRILLS) insertDrill(db, scope, drill);
 }
 
