@@ -2,7 +2,7 @@ import { createWriteStream } from "node:fs";
 import type { JudgedTrack } from "@/lib/domain/judged-track";
 import type { TrackVerdict } from "@/lib/domain/track-verdict";
 import { parseTrackLine } from "@/lib/ingest/parse-track-line";
-import { judgeTrack } from "@/lib/verdict/judge-track";
+import { type Detail, judgeTrack } from "@/lib/verdict/judge-track";
 import type { Policy } from "@/lib/verdict/policy";
 import { type ListedLook, rosterList } from "@/lib/verdict/roster-list";
 import { wordsFor } from "@/lib/words/catalogue";
@@ -54,7 +54,13 @@ function unknownNoise(
   return null;
 }
 
-function judgeLine(line: string, number: number, noise: NoiseOfPool, policy: Policy): BadLine | GoodLine {
+function judgeLine(
+  line: string,
+  number: number,
+  noise: NoiseOfPool,
+  policy: Policy,
+  detail: Detail,
+): BadLine | GoodLine {
   const outcome = parseTrackLine(line);
   if (outcome.kind === "issue")
     return badLine(outcome.id, number, outcome.issue.field, outcome.issue.code, outcome.issue.value);
@@ -63,7 +69,7 @@ function judgeLine(line: string, number: number, noise: NoiseOfPool, policy: Pol
   const unknown = unknownNoise(track, noiseFor);
   if (unknown)
     return badLine(track.id, number, `sessions[${unknown.at}].noiseModel`, "unknown-noise-model", unknown.name);
-  return { kind: "good", ...judgeTrack(track, noiseFor, policy, "looks") };
+  return { kind: "good", ...judgeTrack(track, noiseFor, policy, detail) };
 }
 
 /** The verdict as it is written: its looks only when they are asked for, and what the list says when there is one. */
@@ -90,12 +96,13 @@ async function analyze(args: AnalyzeArguments, spool: Spool): Promise<number> {
   // With a list the verdicts are kept aside until every track has been looked at.
   const aside = args.list === null ? null : new LineWriter(createWriteStream(spool.file("verdicts"), { mode: 0o600 }));
   const tracks: (readonly ListedLook[])[] = [];
+  const detail = args.looks === "yes" || aside !== null ? "looks" : "latest";
   let status = 0;
   let number = 0;
   for await (const line of readLines(input)) {
     number += 1;
     if (line.trim() === "") continue;
-    const judged = judgeLine(line, number, noise, args.policy);
+    const judged = judgeLine(line, number, noise, args.policy, detail);
     if (judged.kind === "bad") status = 1;
     else if (aside) tracks.push(judged.listedLooks);
     if (aside)

@@ -30,7 +30,7 @@ export function policyWith(
     const valueText = text.slice(at + 1).trim();
     const name = THRESHOLD_NAMES.find((known) => known === key);
     if (name === undefined) return { kind: "issue", issue: { code: "policy-unknown", key, known: THRESHOLD_NAMES } };
-    const { low, high } = THRESHOLDS[name];
+    const [low, high] = THRESHOLDS[name].bounds;
     const value = Number(valueText);
     if (valueText === "" || !(value >= low && value <= high))
       return { kind: "issue", issue: { code: "policy-value", key, text: valueText, low, high } };

@@ -17,6 +17,17 @@ function root(dimensions: number): number {
  * Source: Weyl 1916 on equidistribution; powers of the generalised golden ratio as steps.
  */
 export function spreadPoints(count: number, dimensions: number): readonly Float64Array[] {
+  const key = `${count}/${dimensions}`;
+  const before = laid.get(key);
+  if (before !== undefined) return before;
+  const points = layPoints(count, dimensions);
+  laid.set(key, points);
+  return points;
+}
+
+const laid = new Map<string, readonly Float64Array[]>();
+
+function layPoints(count: number, dimensions: number): readonly Float64Array[] {
   const step = root(dimensions);
   return Array.from({ length: count }, (_, n) =>
     Float64Array.from({ length: dimensions }, (_, d) => {

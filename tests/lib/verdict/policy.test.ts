@@ -9,8 +9,8 @@ describe("policy", () => {
       expect(threshold.unit).not.toBe("");
       expect(threshold.reason).not.toBe("");
       expect(threshold.source).not.toBe("");
-      expect(threshold.value).toBeGreaterThanOrEqual(threshold.low);
-      expect(threshold.value).toBeLessThanOrEqual(threshold.high);
+      expect(threshold.value).toBeGreaterThanOrEqual(threshold.bounds[0]);
+      expect(threshold.value).toBeLessThanOrEqual(threshold.bounds[1]);
     }
   });
 
