@@ -173,7 +173,16 @@ export const reading = sqliteTable(
   },
   (table) => [
     uniqueIndex("reading_once").on(table.swingId, table.fundamentalId, table.reader, table.reread),
-    index("reading_track").on(table.studentId, table.fundamentalId, table.sessionId, table.value),
+    // Tracks are listed and looks are found from this index alone.
+    index("reading_track").on(
+      table.studentId,
+      table.fundamentalId,
+      table.sessionId,
+      table.reread,
+      table.reader,
+      table.swingId,
+      table.value,
+    ),
   ],
 );
 

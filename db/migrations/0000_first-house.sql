@@ -90,7 +90,7 @@ CREATE TABLE `reading` (
 );
 --> statement-breakpoint
 CREATE UNIQUE INDEX `reading_once` ON `reading` (`swing_id`,`fundamental_id`,`reader`,`reread`);--> statement-breakpoint
-CREATE INDEX `reading_track` ON `reading` (`student_id`,`fundamental_id`,`session_id`,`value`);--> statement-breakpoint
+CREATE INDEX `reading_track` ON `reading` (`student_id`,`fundamental_id`,`session_id`,`reread`,`reader`,`swing_id`,`value`);--> statement-breakpoint
 CREATE TABLE `session` (
 	`id` text PRIMARY KEY NOT NULL,
 	`student_id` text NOT NULL,

@@ -18,13 +18,16 @@ export function readTrackKeys(db: Database, scope: AcademyScope | StudentScope):
   const one = "studentId" in scope;
   // A reading by the session's reader exists or not: corrections change its value, not its being there.
   const statement = db.sqlite.prepare<[string], TrackKey>(
-    `SELECT reading.student_id AS studentId, reading.fundamental_id AS fundamentalId,
-       session.club_group AS clubGroup, count(DISTINCT session.id) AS sessions, max(session.day) AS lastDay
-     FROM reading
-       JOIN session ON session.id = reading.session_id AND session.reader = reading.reader AND reading.reread = 0
-     WHERE ${one ? "reading.student_id = ?" : "reading.student_id IN (SELECT id FROM student WHERE academy_id = ?)"}
-     GROUP BY reading.student_id, reading.fundamental_id, session.club_group
-     ORDER BY reading.student_id, reading.fundamental_id, session.club_group`,
+    `SELECT student_id AS studentId, fundamental_id AS fundamentalId, club_group AS clubGroup,
+       count(*) AS sessions, max(day) AS lastDay
+     FROM (
+       SELECT DISTINCT student_id, fundamental_id, session_id, reader FROM reading
+       WHERE reread = 0 AND ${one ? "student_id = ?" : "student_id IN (SELECT id FROM student WHERE academy_id = ?)"}
+     ) AS reading
+       CROSS JOIN session USING (student_id, reader)
+     WHERE session.id = reading.session_id
+     GROUP BY student_id, fundamental_id, club_group
+     ORDER BY student_id, fundamental_id, club_group`,
   );
   return statement.all(one ? scope.studentId : scope.academyId);
 }

@@ -52,7 +52,7 @@ export interface SessionStatements {
   readonly statedSd: Sqlite.Statement<[string, string, number]>;
   readonly swing: Sqlite.Statement<[string, number, string | null]>;
   readonly swingAt: Found<[string, number], number>;
-  readonly reading: Sqlite.Statement<[Record<string, unknown>]>;
+  readonly reading: Sqlite.Statement<(string | number | null)[]>;
   readonly readingAt: Found<[number, string, string, number], { id: number; value: number | null; typed: string }>;
   readonly correctedTo: Found<[number], { value: number | null; typed: string }>;
 }
@@ -88,8 +88,7 @@ export function prepareSessionStatements({ sqlite }: Database): SessionStatement
     reading: sqlite.prepare(
       `INSERT INTO reading (student_id, fundamental_id, session_id, swing_id, reader, reread, value, typed, unit,
          sign_rule, entered_at, batch_id)
-       VALUES (:studentId, :fundamentalId, :sessionId, :swingId, :reader, :reread, :value, :typed, :unit,
-         :signRule, :now, :batchId)
+       VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)
        ON CONFLICT DO NOTHING`,
     ),
     readingAt: sqlite.prepare(
@@ -125,6 +124,31 @@ function conflictWith(
   };
 }
 
+// By place, not by name: binding by name takes half the time of a large import.
+function writeReading(
+  { reading }: SessionStatements,
+  swingId: number,
+  { studentId, sessionId, reader, reread }: EnteringReader,
+  { fundamentalId, value, typed, unit, signRule }: EnteredReading,
+  { now, batchId }: RowOrigin,
+): boolean {
+  const { changes } = reading.run(
+    studentId,
+    fundamentalId,
+    sessionId,
+    swingId,
+    reader,
+    reread,
+    value,
+    typed,
+    unit,
+    signRule,
+    now,
+    batchId,
+  );
+  return changes === 1;
+}
+
 /** Adds what is missing; what is on file stays. To be called inside a transaction. */
 export function enterSwings(
   statements: SessionStatements,
@@ -141,8 +165,7 @@ export function enterSwings(
     if (swingId === undefined) throw new Error(`no swing ${swing.number} in session ${entering.sessionId}`);
     newSwings += made.changes;
     for (const reading of swing.readings) {
-      const row = { ...entering, ...reading, ...origin, swingId };
-      if (statements.reading.run(row).changes === 1) {
+      if (writeReading(statements, swingId, entering, reading, origin)) {
         newReadings += 1;
         continue;
       }

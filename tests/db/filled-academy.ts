@@ -1,0 +1,101 @@
+import type { Database } from "@/db/client";
+import { insertAnalysis } from "@/db/write/analyses";
+import { insertDraft } from "@/db/write/drafts";
+import { insertAssignment, insertDrill } from "@/db/write/drills";
+import { insertEvent } from "@/db/write/events";
+import { insertGoalBand } from "@/db/write/goal-bands";
+import { insertImport } from "@/db/write/imports";
+import { insertLookNoise } from "@/db/write/looks";
+import { insertNoiseModel } from "@/db/write/noise-models";
+import { insertOwnFundamental } from "@/db/write/own-fundamentals";
+import { insertCorrection } from "@/db/write/readings";
+import { insertRosterList } from "@/db/write/roster-lists";
+import { insertSeen } from "@/db/write/seen";
+import { insertHeight } from "@/db/write/students";
+import type { EnteredSession, ImportPlan } from "@/lib/domain/session-entry";
+import { academyScope, countingStamp, entered, NOW, openAcademy, sessionOn, studentScope } from "./academy-fixture";
+
+const capture = {
+  view: "face-on",
+  placement: "same",
+  placementLabel: "bay 1",
+  squareness: "square",
+  offBy: null,
+  setAsideReason: null,
+  filmReference: null,
+} as const;
+
+export function planOf(sessions: readonly (readonly [alias: string, session: EnteredSession])[]): ImportPlan {
+  return {
+    fileName: "values.csv",
+    contentHash: "hash-1",
+    form: "long",
+    rows: sessions.length,
+    newStudents: [],
+    sessions: sessions.map(([alias, session]) => ({ alias, session })),
+    answers: "[]",
+  };
+}
+
+export function importDoor(prefix = "i", now = NOW) {
+  return { ...countingStamp(prefix, now), scopeOf: (studentId: string) => studentScope(studentId) };
+}
+
+/** A session a day from 1 January 2031. */
+export function season(sessions: number, swings: number): EnteredSession[] {
+  return Array.from({ length: sessions }, (_, index) =>
+    sessionOn(new Date(Date.UTC(2031, 0, 1 + index)).toISOString().slice(0, 10), {
+      captures: [capture],
+      statedCaptureSds: [{ fundamentalId: "hinge", sd: 0.5 }],
+      marks: ["wind"],
+      swings: Array.from({ length: swings }, (_swing, place) => ({
+        number: place + 1,
+        note: null,
+        readings: [
+          entered(80 + ((index * 7 + place * 3) % 20) / 4),
+          entered(place, "setup-tilt"),
+          entered(null, "top-tilt"),
+        ],
+      })),
+    }),
+  );
+}
+
+/** An academy with at least one row in every table. */
+export async function openFilledAcademy(file?: string, sessions = 3, swings = 4): Promise<Database> {
+  const db = await openAcademy(file);
+  const plan = planOf(season(sessions, swings).map((session) => ["Ulla", session]));
+  if (insertImport(db, academyScope(), plan, importDoor()).kind !== "imported") throw new Error("not imported");
+  const student = studentScope();
+  insertCorrection(db, student, { readingId: 1, value: 90, typed: "90", who: "Coach", why: "wrong still", now: NOW });
+  insertHeight(db, student, { day: "2031-01-01", cm: 151.5 });
+  insertEvent(db, student, { id: "e1", kind: "growth", day: "2031-01-02", note: "", rebaselines: ["hinge"] });
+  insertDrill(db, academyScope(), { id: "d1", name: "Wall", fundamentalId: "hinge", how: "Slowly.", cautions: "" });
+  const assignment = { id: "g1", drillId: "d1", fundamentalId: "hinge", start: "2031-01-02", end: null, dose: "20" };
+  insertAssignment(db, student, assignment);
+  const band = {
+    fundamentalId: "hinge",
+    clubGroup: "iron",
+    scope: "student",
+    ageFrom: null,
+    ageTo: null,
+    studentId: "s1",
+    low: 85,
+    high: null,
+    from: "2031-01-01",
+    reason: "wrist",
+  } as const;
+  insertGoalBand(db, academyScope(), band, countingStamp("band"));
+  insertOwnFundamental(db, academyScope(), { id: "own-river", definition: "{}" }, NOW);
+  const model = { pool: "hinge iron", learnedUpTo: "2031-01-03", poolSessions: 50, fittedAt: NOW, body: "{}" };
+  const { name } = insertNoiseModel(db, academyScope(), { ...model, nameOf: (number) => `hinge-iron-${number}` });
+  const sessionId = db.sqlite.prepare<[], string>("SELECT id FROM session ORDER BY day").pluck().get() ?? "";
+  insertLookNoise(db, student, [{ sessionId, fundamentalId: "hinge", noiseModelName: name }]);
+  const key = { asOf: "2031-01-03", policyVersion: "p1" };
+  const kept = { noiseModel: name, dataRevision: 1, summary: "{}", body: "{}" };
+  insertAnalysis(db, student, { fundamentalId: "hinge", clubGroup: "iron", ...key, ...kept });
+  insertRosterList(db, academyScope(), { ...key, inputDigest: "d", body: "[]" });
+  insertSeen(db, academyScope(), { viewer: "owner", seenAt: NOW, asOf: key.asOf, body: "[]" });
+  insertDraft(db, academyScope(), { id: "f1", kind: "import", body: "text", updatedAt: NOW });
+  return db;
+}

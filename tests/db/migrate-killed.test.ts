@@ -1,0 +1,86 @@
+import { type ChildProcess, spawn } from "node:child_process";
+import { once } from "node:events";
+import { copyFileSync, rmSync } from "node:fs";
+import path from "node:path";
+import { expect, test } from "vitest";
+import { checkBackup, digestTables } from "@/db/backup";
+import { openDatabase } from "@/db/client";
+import { readTableNames } from "@/db/digest";
+import { migrateDb } from "@/db/migrate";
+import { countRows } from "./academy-fixture";
+import { openFilledAcademy } from "./filled-academy";
+import { emptyFolder, plantMigration, rebuildStatements } from "./planted-migrations";
+
+const SEED = 20310301;
+const TRIES = 8;
+const JOURNAL = "__drizzle_migrations";
+
+function seededUniform(seed: number): () => number {
+  let state = seed;
+  return () => {
+    state = (state * 48271) % 2147483647;
+    return state / 2147483647;
+  };
+}
+
+function saying(child: ChildProcess, word: string): Promise<void> {
+  return new Promise((resolve, reject) => {
+    child.stdout?.on("data", (chunk) => {
+      if (String(chunk).includes(word)) resolve();
+    });
+    child.once("exit", () => reject(new Error(`ended without saying ${word}`)));
+  });
+}
+
+function startMigrating(file: string, folder: string): ChildProcess {
+  const script = path.resolve("tests", "db", "migrate-process.ts");
+  return spawn(process.execPath, ["--import", "tsx", script, file, folder], { stdio: ["ignore", "pipe", "inherit"] });
+}
+
+test(`a migration killed at ${TRIES} random moments leaves a sound database, all of it before or after`, async () => {
+  const folder = emptyFolder();
+  const filled = path.join(folder, "filled.db");
+  const db = await openFilledAcademy(filled, 600, 10);
+  const tables = readTableNames(db.sqlite).filter((table) => table !== JOURNAL);
+  const before = await digestTables(db, tables);
+  const migrations = plantMigration(["session", "swing", "reading"].flatMap((table) => rebuildStatements(db, table)));
+  db.close();
+
+  const whole = path.join(folder, "whole.db");
+  copyFileSync(filled, whole);
+  const unhurt = startMigrating(whole, migrations);
+  await saying(unhurt, "begun");
+  const started = performance.now();
+  await saying(unhurt, "done");
+  const duration = performance.now() - started;
+  await once(unhurt, "exit");
+
+  const uniform = seededUniform(SEED);
+  const outcomes: string[] = [];
+  for (let attempt = 0; attempt < TRIES; attempt += 1) {
+    const file = path.join(folder, `try-${attempt}.db`);
+    copyFileSync(filled, file);
+    const child = startMigrating(file, migrations);
+    await saying(child, "begun");
+    const delay = ((attempt + uniform()) / TRIES) * 1.1 * duration;
+    await new Promise((resolve) => setTimeout(resolve, delay));
+    const exited = child.exitCode === null ? once(child, "exit") : Promise.resolve();
+    child.kill("SIGKILL");
+    await exited;
+
+    const reopened = openDatabase(file);
+    expect(reopened.sqlite.pragma("integrity_check", { simple: true })).toBe("ok");
+    expect(reopened.sqlite.pragma("foreign_key_check")).toEqual([]);
+    expect(await digestTables(reopened, tables)).toEqual(before);
+    const applied = countRows(reopened, JOURNAL);
+    outcomes.push(`${Math.round(delay)} ms: ${applied === 2 ? "after" : "before"}`);
+    const { copy } = await migrateDb(reopened, migrations);
+    expect(copy === null).toBe(applied === 2);
+    expect(countRows(reopened, JOURNAL)).toBe(2);
+    expect(await digestTables(reopened, tables)).toEqual(before);
+    reopened.close();
+    if (copy !== null) expect((await checkBackup(copy)).kind).toBe("sound");
+  }
+  process.stdout.write(`seed ${SEED}, ${TRIES} kills within ${Math.round(duration)} ms: ${outcomes.join(", ")}\n`);
+  rmSync(folder, { recursive: true });
+});
