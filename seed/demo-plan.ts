@@ -79,8 +79,12 @@ export interface Expectation {
   readonly listed: "listed" | "unlisted" | "either";
   /** Judged up to these positions, the owning rule holds. */
   readonly ownedAt?: readonly number[];
-  /** Bounds of the mean swing of each of the last three sessions, and of all sessions before them together. */
-  readonly lure?: { readonly last: readonly [number, number]; readonly before: readonly [number, number] };
+  /** Bounds of the mean swing of each of the last `count` judged sessions, and of the mean of those before. */
+  readonly lure?: {
+    readonly count: number;
+    readonly last: readonly [number, number];
+    readonly before: readonly [number, number];
+  };
 }
 
 /** One planned student. */

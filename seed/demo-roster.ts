@@ -2,10 +2,9 @@ import { orderedFundamentals } from "@/lib/domain/catalogue";
 import type { Reading } from "@/lib/domain/session";
 import { type StudentRecord, type TrackHistory, trackHistories } from "@/lib/verdict/track-history";
 import { DEMO_BANDS, LEAD_HEEL } from "./demo-drills";
-import { type DemoStudent, enterStudent } from "./demo-entries";
+import type { DemoStudent } from "./demo-entries";
 import { DEMO_SEASON_START, DEMO_TODAY, type StudentPlan } from "./demo-plan";
-import { QUIET_SEED, QUIET_STUDENTS } from "./demo-quiet";
-import seeds from "./demo-seeds.json";
+import { QUIET_STUDENTS } from "./demo-quiet";
 import { ARI, BEA, CAL, DOT, ELI } from "./demo-stories-one";
 import { FAY, GUS, HANA, IVO, JUN } from "./demo-stories-two";
 
@@ -14,16 +13,6 @@ export const STORY_STUDENTS: readonly StudentPlan[] = [ARI, BEA, CAL, DOT, ELI, 
 
 /** Everybody of the demo academy. */
 export const DEMO_STUDENTS: readonly StudentPlan[] = [...STORY_STUDENTS, ...QUIET_STUDENTS];
-
-/** The seed of a student: searched for those with a story, the common one for the others. */
-export function seedOf(plan: StudentPlan): number {
-  return (seeds.seeds as Readonly<Record<string, number>>)[plan.id] ?? QUIET_SEED;
-}
-
-/** Everything that is entered, student by student. */
-export function demoEntries(): readonly DemoStudent[] {
-  return DEMO_STUDENTS.map((plan) => enterStudent(plan, seedOf(plan)));
-}
 
 function readingsInForce({ sessions, corrections }: DemoStudent): Reading[] {
   return sessions.flatMap(({ id, session }) =>

@@ -1,5 +1,7 @@
+import type { BuiltInId } from "@/lib/domain/catalogue";
 import {
   type CameraPlan,
+  type Expectation,
   SECOND_READER,
   type SessionPlan,
   SQUARE,
@@ -137,7 +139,7 @@ export const CAL: StudentPlan = {
       earlier: [],
       provedBetween: null,
       listed: "unlisted",
-      lure: { last: [3.6, 5.4], before: [1, 2.4] },
+      lure: { count: 3, last: [3.6, 5.4], before: [1, 2.4] },
     },
   ],
 };
@@ -193,6 +195,14 @@ const siblingFilms: CameraPlan = {
 };
 const bySister: Partial<SessionPlan> = { cameras: { "face-on": siblingFilms, "down-the-line": SQUARE } };
 
+const unclaimed = (fundamentalId: BuiltInId): Expectation => ({
+  fundamentalId,
+  words: ["open"],
+  earlier: [],
+  provedBetween: null,
+  listed: "unlisted",
+});
+
 /** Everything leans more from the day on which the sister films from the side. */
 export const ELI: StudentPlan = {
   ...HOME,
@@ -222,11 +232,11 @@ export const ELI: StudentPlan = {
     storyTrack("tilt-kept", flat(-1)),
     storyTrack("impact-tilt", flat(12)),
   ],
-  expected: (["setup-tilt", "top-tilt", "impact-tilt", "hinge", "tilt-kept"] as const).map((fundamentalId) => ({
-    fundamentalId,
-    words: fundamentalId === "tilt-kept" ? ["open", "steady"] : ["open"],
-    earlier: [],
-    provedBetween: null,
-    listed: "unlisted",
-  })),
+  expected: [
+    { ...unclaimed("setup-tilt"), lure: { count: 5, last: [7.5, 14], before: [4, 6] } },
+    { ...unclaimed("top-tilt"), lure: { count: 5, last: [6.5, 14], before: [3, 5] } },
+    { ...unclaimed("impact-tilt"), lure: { count: 5, last: [14, 22], before: [11, 13] } },
+    unclaimed("hinge"),
+    { ...unclaimed("tilt-kept"), words: ["open", "steady"] },
+  ],
 };

@@ -1,4 +1,3 @@
-import path from "node:path";
 import { type Database, inTransaction, openDatabase } from "@/db/client";
 import { migrateDb } from "@/db/migrate";
 import { readAcademyIds } from "@/db/read/academies";
@@ -12,10 +11,10 @@ import { insertCorrection } from "@/db/write/readings";
 import { insertSession } from "@/db/write/sessions";
 import { insertHeight, insertStudent } from "@/db/write/students";
 import type { AcademyScope, StudentScope } from "@/lib/domain/scope";
+import { demoEntries } from "./demo-academy";
 import { DEMO_BANDS, DEMO_DRILLS, LEAD_HEEL } from "./demo-drills";
 import type { DemoStudent } from "./demo-entries";
 import { DEMO_READER, DEMO_SEASON_START, DEMO_TODAY } from "./demo-plan";
-import { demoEntries } from "./demo-roster";
 
 const ACADEMY = "demo";
 const scope = { academyId: ACADEMY } as AcademyScope;
@@ -106,7 +105,7 @@ async function fill(file: string): Promise<void> {
   }
 }
 
-fill(path.resolve(process.env.PROOFBAND_DATA || "data", "demo", "proofband.db")).catch((error: unknown) => {
+fill(`${process.env.PROOFBAND_DATA || "data"}/demo/proofband.db`).catch((error: unknown) => {
   console.error(error instanceof Error ? error.message : String(error));
   process.exitCode = 1;
 });

@@ -91,15 +91,17 @@ function sessionMeans(history: TrackHistory): number[] {
     .map((session) => session.swings.reduce((sum, value) => sum + value, 0) / session.swings.length);
 }
 
-/** Whether the last three films look like a change to the naked eye, as the story wants it. */
+/** Whether the last films look like a change to the naked eye, as the story wants it. */
 export function lures(expected: Expectation, history: TrackHistory): boolean {
   if (expected.lure === undefined) return true;
-  const { last, before } = expected.lure;
+  const { count, last, before } = expected.lure;
   const means = sessionMeans(history);
-  const earlier = means.slice(0, -3);
+  const earlier = means.slice(0, -count);
   const average = earlier.reduce((sum, mean) => sum + mean, 0) / earlier.length;
   return (
-    means.slice(-3).every((mean) => mean >= last[0] && mean <= last[1]) && average >= before[0] && average <= before[1]
+    means.slice(-count).every((mean) => mean >= last[0] && mean <= last[1]) &&
+    average >= before[0] &&
+    average <= before[1]
   );
 }
 

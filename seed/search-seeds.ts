@@ -1,10 +1,9 @@
-import { writeFileSync } from "node:fs";
-import path from "node:path";
 import { POLICY } from "@/lib/verdict/policy";
 import type { TrackHistory } from "@/lib/verdict/track-history";
 import { type DemoStudent, enterStudent } from "./demo-entries";
 import type { Expectation, StudentPlan } from "./demo-plan";
-import { DEMO_STUDENTS, demoTracks, STORY_STUDENTS, seedOf } from "./demo-roster";
+import { QUIET_SEED } from "./demo-quiet";
+import { DEMO_STUDENTS, demoTracks, STORY_STUDENTS } from "./demo-roster";
 import { differences, judgeDemo, judgeHistory, lures, type NoiseByPool, storyOf } from "./judge-demo";
 
 /** Spare evidence, so that noise learned a little differently tells the same story; natural log of the Bayes factor. */
@@ -15,8 +14,6 @@ const MOST_TRIES = 5000;
 
 /** Rounds of searching with the noise that the last round's students teach. */
 const ROUNDS = 6;
-
-const KEPT_IN = path.join(import.meta.dirname, "demo-seeds.json");
 
 function hasSpare(expected: Expectation, evidence: number, largest: number, words: string): boolean {
   if (words === "open" || words === "steady") return largest <= POLICY.limit - SPARE.open;
@@ -68,7 +65,7 @@ function searchSeed(plan: StudentPlan, from: number, pools: NoiseByPool): number
 }
 
 function enterAll(seeds: Readonly<Record<string, number>>): readonly DemoStudent[] {
-  return DEMO_STUDENTS.map((plan) => enterStudent(plan, seeds[plan.id] ?? seedOf(plan)));
+  return DEMO_STUDENTS.map((plan) => enterStudent(plan, seeds[plan.id] ?? QUIET_SEED));
 }
 
 /** Students whose story isn't told when everybody is judged together, with the reasons. */
@@ -83,7 +80,7 @@ function untold(students: readonly DemoStudent[]): { readonly pools: NoiseByPool
       if (expected.listed === "unlisted" && track.listed) reasons.push("is listed");
       if (reasons.length === 0) continue;
       plans.add(plan);
-      console.log(`${plan.alias}, ${expected.fundamentalId}: ${reasons.join("; ")}`);
+      console.error(`${plan.alias}, ${expected.fundamentalId}: ${reasons.join("; ")}`);
     }
   }
   return { pools, plans };
@@ -97,7 +94,7 @@ function search(): void {
     for (const plan of wanted) {
       const before = seeds[plan.id] as number;
       seeds[plan.id] = searchSeed(plan, round === 0 ? before : before + 1, pools);
-      console.log(`round ${round + 1}: ${plan.alias} after ${seeds[plan.id]} seeds`);
+      console.error(`round ${round + 1}: ${plan.alias} after ${seeds[plan.id]} seeds`);
     }
     const left = untold(enterAll(seeds));
     pools = left.pools;
@@ -105,8 +102,9 @@ function search(): void {
   }
   if (wanted.length > 0) throw new Error("some stories aren't told; no seed was kept");
   const tries = Object.values(seeds).reduce((sum, seed) => sum + seed, 0);
-  writeFileSync(KEPT_IN, `${JSON.stringify({ policyVersion: POLICY.version, tries, seeds }, null, 2)}\n`);
-  console.log(`${tries} seeds were tried in all.`);
+  console.log(JSON.stringify({ policyVersion: POLICY.version, tries, seeds }, null, 2));
+  console.error(`${tries} seeds were tried in all.`);
 }
 
+// What it prints is kept: node --import tsx seed/search-seeds.ts > seed/demo-seeds.json
 search();

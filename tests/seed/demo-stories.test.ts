@@ -1,0 +1,96 @@
+import { beforeAll, describe, expect, it } from "vitest";
+import { demoEntries, seedOf } from "@/seed/demo-academy";
+import { STORY_STUDENTS } from "@/seed/demo-roster";
+import seeds from "@/seed/demo-seeds.json";
+import { differences, type JudgedDemo, type JudgedDemoTrack, judgeDemo, storyOf } from "@/seed/judge-demo";
+import { demoTruth, type TrackTruth } from "@/seed/truth";
+
+let demo: JudgedDemo;
+
+beforeAll(() => {
+  demo = judgeDemo(demoEntries());
+}, 180_000);
+
+const truths = new Map(demoTruth().map((truth) => [`${truth.studentId}/${truth.fundamentalId}`, truth]));
+
+function truthOf(track: JudgedDemoTrack): TrackTruth {
+  const truth = truths.get(`${track.studentId}/${track.history.fundamental.id}`);
+  if (truth === undefined) throw new Error(`nothing is known of ${track.history.judged.id}`);
+  return truth;
+}
+
+/** True levels at the judged sessions: those since the track began anew. */
+function judgedLevels(track: JudgedDemoTrack): readonly number[] {
+  const days = new Set(track.history.judged.sessions.map((session) => session.date));
+  return truthOf(track)
+    .levels.filter(({ day }) => days.has(day))
+    .map(({ level }) => level);
+}
+
+describe("the ten seasons, scored against their truth", () => {
+  const stories = STORY_STUDENTS.flatMap((plan) => plan.expected.map((expected) => ({ plan, expected })));
+
+  it.each(stories)("$plan.alias, $expected.fundamentalId: $expected.words", ({ plan, expected }) => {
+    const track = storyOf(plan, expected, demo.tracks);
+    expect(differences(expected, track, demo.pools)).toEqual([]);
+    if (expected.listed !== "either") expect(track.listed ? "listed" : "unlisted").toBe(expected.listed);
+  });
+
+  it("Fay's gain stops outside the band", () => {
+    const fay = demo.tracks.find(({ history }) => history.judged.id === "s06/hip-sway/hybrid");
+    expect(fay?.judgement.verdict.position).toBe("outside");
+    expect(fay?.judgement.verdict.ownedSince).toBeNull();
+  });
+
+  it("Eli's jump is in the data: four degrees at least between the means before and since the sister films", () => {
+    for (const id of ["setup-tilt", "top-tilt", "impact-tilt"]) {
+      const sessions = demo.tracks.find(({ history }) => history.judged.id === `s05/${id}/iron`)?.history.judged
+        .sessions;
+      const mean = (list: typeof sessions): number => {
+        const values = (list ?? []).flatMap((session) => session.swings);
+        return values.reduce((sum, value) => sum + value, 0) / values.length;
+      };
+      const sisters = sessions?.filter((session) => session.captureSetup !== undefined);
+      const others = sessions?.filter((session) => session.captureSetup === undefined);
+      expect(mean(sisters) - mean(others)).toBeGreaterThan(4);
+    }
+  });
+
+  it("every story's seed was found by the search, and its tries are counted", () => {
+    expect(Object.keys(seeds.seeds)).toEqual(STORY_STUDENTS.map((plan) => plan.id));
+    expect(seeds.tries).toBe(STORY_STUDENTS.reduce((sum, plan) => sum + seedOf(plan), 0));
+  });
+});
+
+describe("everybody's season, scored against its truth", () => {
+  const changed = (track: JudgedDemoTrack): boolean => new Set(judgedLevels(track).map((l) => l.toFixed(6))).size > 1;
+
+  it("of tracks that never change, at most 5 % + 3 se are called changed, with about 430 of them: 8.2 %", () => {
+    const flat = demo.tracks.filter((track) => !changed(track));
+    expect(flat.length).toBeGreaterThan(380);
+    const wrong = flat.filter((track) => track.judgement.verdict.changes.length > 0);
+    expect(wrong.length / flat.length).toBeLessThan(0.05 + 3 * Math.sqrt((0.05 * 0.95) / flat.length));
+  });
+
+  it("of what the roster's list holds, at most one is not truly changed, and none goes the wrong way", () => {
+    const listed = demo.tracks.filter((track) => track.listed);
+    expect(listed.length).toBeGreaterThanOrEqual(6);
+    expect(listed.filter((track) => !changed(track)).length).toBeLessThanOrEqual(1);
+    for (const track of listed.filter(changed)) {
+      const levels = judgedLevels(track);
+      const change = track.judgement.verdict.change;
+      const before = track.judgement.verdict.changes.length > 1 ? Math.min(...levels) : (levels[0] as number);
+      expect(Math.sign(change?.size.estimate ?? 0)).toBe(Math.sign((levels.at(-1) as number) - before));
+    }
+  });
+
+  it("the level now lies within its 95 of 100 interval in 95 % of tracks, less 3 se for about 500", () => {
+    const known = demo.tracks.filter((track) => track.judgement.verdict.levelNow !== null);
+    const held = known.filter((track) => {
+      const level = track.judgement.verdict.levelNow;
+      const truth = judgedLevels(track).at(-1) as number;
+      return level !== null && level.low95 <= truth && truth <= level.high95;
+    });
+    expect(held.length / known.length).toBeGreaterThan(0.95 - 3 * Math.sqrt((0.95 * 0.05) / known.length));
+  });
+});
