@@ -1,6 +1,6 @@
 import { type ChildProcess, spawn } from "node:child_process";
 import { once } from "node:events";
-import { copyFileSync, rmSync } from "node:fs";
+import { copyFileSync, readdirSync, rmSync } from "node:fs";
 import path from "node:path";
 import { expect, test } from "vitest";
 import { checkBackup, digestTables } from "@/db/backup";
@@ -32,6 +32,12 @@ function saying(child: ChildProcess, word: string): Promise<void> {
   });
 }
 
+async function copyToAppear(file: string): Promise<void> {
+  const begins = `${path.basename(file)}.before-`;
+  const isThere = () => readdirSync(path.dirname(file)).some((name) => name.startsWith(begins) && !/part/.test(name));
+  while (!isThere()) await new Promise((resolve) => setTimeout(resolve, 1));
+}
+
 function startMigrating(file: string, folder: string): ChildProcess {
   const script = path.resolve("tests", "db", "migrate-process.ts");
   return spawn(process.execPath, ["--import", "tsx", script, file, folder], { stdio: ["ignore", "pipe", "inherit"] });
@@ -40,7 +46,7 @@ function startMigrating(file: string, folder: string): ChildProcess {
 test(`a migration killed at ${TRIES} random moments leaves a sound database, all of it before or after`, async () => {
   const folder = emptyFolder();
   const filled = path.join(folder, "filled.db");
-  const db = await openFilledAcademy(filled, 600, 10);
+  const db = await openFilledAcademy(filled, 300, 10);
   const tables = readTableNames(db.sqlite).filter((table) => table !== JOURNAL);
   const before = await digestTables(db, tables);
   const migrations = plantMigration(["session", "swing", "reading"].flatMap((table) => rebuildStatements(db, table)));
@@ -51,8 +57,10 @@ test(`a migration killed at ${TRIES} random moments leaves a sound database, all
   const unhurt = startMigrating(whole, migrations);
   await saying(unhurt, "begun");
   const started = performance.now();
-  await saying(unhurt, "done");
-  const duration = performance.now() - started;
+  const done = saying(unhurt, "done").then(() => performance.now());
+  await copyToAppear(whole);
+  const copied = performance.now();
+  const ended = await done;
   await once(unhurt, "exit");
 
   const uniform = seededUniform(SEED);
@@ -62,7 +70,11 @@ test(`a migration killed at ${TRIES} random moments leaves a sound database, all
     copyFileSync(filled, file);
     const child = startMigrating(file, migrations);
     await saying(child, "begun");
-    const delay = ((attempt + uniform()) / TRIES) * 1.1 * duration;
+    // Half of the kills fall anywhere, half after the copy, when the tables themselves are rebuilt.
+    const anywhere = attempt < TRIES / 2;
+    if (!anywhere) await copyToAppear(file);
+    const share = ((attempt % (TRIES / 2)) + uniform()) / (TRIES / 2);
+    const delay = share * 1.6 * (ended - (anywhere ? started : copied));
     await new Promise((resolve) => setTimeout(resolve, delay));
     const exited = child.exitCode === null ? once(child, "exit") : Promise.resolve();
     child.kill("SIGKILL");
@@ -73,7 +85,7 @@ test(`a migration killed at ${TRIES} random moments leaves a sound database, all
     expect(reopened.sqlite.pragma("foreign_key_check")).toEqual([]);
     expect(await digestTables(reopened, tables)).toEqual(before);
     const applied = countRows(reopened, JOURNAL);
-    outcomes.push(`${Math.round(delay)} ms: ${applied === 2 ? "after" : "before"}`);
+    outcomes.push(`${anywhere ? "" : "copy + "}${Math.round(delay)} ms: ${applied === 2 ? "after" : "before"}`);
     const { copy } = await migrateDb(reopened, migrations);
     expect(copy === null).toBe(applied === 2);
     expect(countRows(reopened, JOURNAL)).toBe(2);
@@ -81,6 +93,8 @@ test(`a migration killed at ${TRIES} random moments leaves a sound database, all
     reopened.close();
     if (copy !== null) expect((await checkBackup(copy)).kind).toBe("sound");
   }
-  process.stdout.write(`seed ${SEED}, ${TRIES} kills within ${Math.round(duration)} ms: ${outcomes.join(", ")}\n`);
+  process.stdout.write(
+    `seed ${SEED}, ${TRIES} kills within ${Math.round(ended - started)} ms: ${outcomes.join(", ")}\n`,
+  );
   rmSync(folder, { recursive: true });
 });

@@ -1,0 +1,29 @@
+import { expect, test } from "vitest";
+import { readTableNames } from "@/db/digest";
+import { countRows } from "./academy-fixture";
+import { openFilledAcademy } from "./filled-academy";
+
+test("rows without their parent can't be written, in any table that has one", async () => {
+  const db = await openFilledAcademy();
+  const references = readTableNames(db.sqlite).flatMap((table) =>
+    db.sqlite
+      .prepare<[string], { from: string }>('SELECT "from" FROM pragma_foreign_key_list(?)')
+      .all(table)
+      .map(({ from }) => ({ table, from })),
+  );
+  expect(references.length).toBeGreaterThan(20);
+  for (const { table, from } of references) {
+    const dangling = () =>
+      db.sqlite.prepare(`UPDATE ${table} SET ${from} = '987654' WHERE rowid = (SELECT min(rowid) FROM ${table})`).run();
+    expect(dangling, `${table}.${from}`).toThrow(/FOREIGN KEY/);
+  }
+});
+
+test("a student's rows go with the student; another academy's and the noise models stay", async () => {
+  const db = await openFilledAcademy();
+  db.sqlite.exec("DELETE FROM student WHERE id = 's1'");
+  const gone = ["session", "capture", "stated_capture_sd", "swing", "reading", "correction", "height", "event"];
+  const alsoGone = ["drill_assignment", "goal_band", "look_noise", "analysis"];
+  for (const table of [...gone, ...alsoGone]) expect(`${table} ${countRows(db, table)}`).toBe(`${table} 0`);
+  expect([countRows(db, "student"), countRows(db, "noise_model"), countRows(db, "drill")]).toEqual([2, 1, 1]);
+});
