@@ -1,0 +1,65 @@
+import { mkdtempSync, rmSync } from "node:fs";
+import os from "node:os";
+import path from "node:path";
+import { closeDatabases, databaseFile } from "@/app/_server/database";
+import { admitOwner, admitToStudent, type Viewer } from "@/app/_server/gate";
+import { loadFundamental } from "@/app/_server/load-fundamental";
+import { loadRoster } from "@/app/_server/load-roster";
+import { loadSeason } from "@/app/_server/load-season";
+import { loadRules } from "@/app/_server/load-verdicts";
+import { fillBigAcademy } from "./big-academy";
+import { type Measured, measureLater } from "./measured";
+import { servedFigures } from "./served-bench";
+
+const STUDENT = "s1003";
+
+async function viewerOf(): Promise<Viewer> {
+  const viewer = await admitOwner({ choice: "demo", locale: null });
+  if (viewer === null) throw new Error("the bench academy isn't there");
+  return viewer;
+}
+
+/** What the pages take on a database of so many readings: their models in this process, then whole from the built server. */
+export async function pageFigures(readings: number): Promise<readonly Measured[]> {
+  const folder = mkdtempSync(path.join(os.tmpdir(), "proofband-bench-"));
+  process.env.PROOFBAND_DATA = folder;
+  try {
+    const filled = await fillBigAcademy(databaseFile("demo"), readings);
+    const viewer = await viewerOf();
+    const nothing = (): string => "";
+    const judged = await measureLater(
+      `judging ${filled.students} students x 10 tracks for the first time`,
+      { times: 1, unmeasured: 0 },
+      (ms) =>
+        `${(ms / (filled.students * 10)).toFixed(1)} ms a track, ${filled.readings.toLocaleString("en")} readings`,
+      () => loadRules(viewer),
+    );
+    const pages: readonly (readonly [string, () => Promise<unknown>])[] = [
+      ["roster", () => loadRoster(viewer, { sort: undefined, page: undefined })],
+      ["season", () => loadSeason(studentOf(viewer), undefined)],
+      ["fundamental", () => loadFundamental(studentOf(viewer), "hinge", undefined)],
+    ];
+    const figures = [judged];
+    for (const [name, load] of pages)
+      figures.push(
+        await measureLater(
+          `${name} page's model at ${filled.readings} readings`,
+          { times: 9, unmeasured: 1 },
+          nothing,
+          load,
+        ),
+      );
+    closeDatabases();
+    const addresses = ["/students", `/students/${STUDENT}`, `/students/${STUDENT}/hinge`];
+    return [...figures, ...(await servedFigures(addresses, filled.readings))];
+  } finally {
+    closeDatabases();
+    rmSync(folder, { recursive: true, force: true });
+  }
+}
+
+function studentOf(viewer: Viewer) {
+  const student = admitToStudent(viewer, STUDENT);
+  if (student === null) throw new Error("the bench student isn't there");
+  return { ...viewer, student };
+}

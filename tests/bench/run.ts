@@ -1,0 +1,36 @@
+import os from "node:os";
+import { parseArgs } from "node:util";
+import { engineFigures } from "./engine-bench";
+import { importFigures } from "./import-bench";
+import { type Measured, saidFigures, yardstick } from "./measured";
+import { pageFigures } from "./pages-bench";
+
+const { values } = parseArgs({
+  options: { readings: { type: "string", default: "500000" }, only: { type: "string" } },
+});
+
+const PARTS: Readonly<Record<string, () => readonly Measured[] | Promise<readonly Measured[]>>> = {
+  engine: engineFigures,
+  import: importFigures,
+  pages: () => pageFigures(Number(values.readings)),
+};
+
+async function bench(): Promise<void> {
+  const wanted = Object.entries(PARTS).filter(([name]) => values.only === undefined || values.only === name);
+  if (wanted.length === 0) throw new RangeError(`--only takes one of ${Object.keys(PARTS).join(", ")}: ${values.only}`);
+  const figures: Measured[] = [yardstick()];
+  for (const [name, part] of wanted) {
+    console.error(`measuring: ${name}`);
+    figures.push(...(await part()));
+  }
+  console.log(`Node ${process.version}, ${os.cpus().length} x ${os.cpus()[0]?.model ?? "unknown processor"}\n`);
+  console.log(saidFigures(figures));
+}
+
+bench().then(
+  () => process.exit(0),
+  (error: unknown) => {
+    console.error(error instanceof Error ? error.message : String(error));
+    process.exit(1);
+  },
+);
