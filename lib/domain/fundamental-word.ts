@@ -28,5 +28,5 @@ export const FUNDAMENTAL_WORDS: Readonly<Record<BuiltInId, readonly string[]>> =
   "head-drift": ["head drift at top", "head move", "head movement", "head sway"],
   "impact-tilt": ["side tilt at impact", "tilt at impact", "side tilt impact"],
   "hip-shift": ["hip shift at impact", "hip shift impact", "hips at impact"],
-  "shaft-lean": ["shaft lean at impact", "lean", "forward shaft lean"],
+  "shaft-lean": ["shaft lean at impact", "forward shaft lean"],
 };
