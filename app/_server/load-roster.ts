@@ -1,4 +1,3 @@
-import { isValid, parseISO } from "date-fns";
 import { readCurrentSummaries } from "@/db/read/current-analyses";
 import { readLastSeen } from "@/db/read/seen";
 import { readLastSessionDays, readLatestContacts } from "@/db/read/sessions";
@@ -145,9 +144,9 @@ export async function loadRoster(viewer: Viewer, wish: RosterWish): Promise<Rost
   return buildRosterPage(words, source);
 }
 
+/** The day of pressing where the academy is; on the demo, whose today stands still, that day. */
 function seenDay(viewer: Viewer, seenAt: string, asOf: string): string {
-  const at = parseISO(seenAt);
-  return viewer.academy.fixedToday === null && isValid(at) ? dayIn(viewer.academy.zone, at) : asOf;
+  return viewer.academy.fixedToday === null ? dayIn(viewer.academy.zone, new Date(seenAt)) : asOf;
 }
 
 function sortStudents(everyone: Everyone, sort: RosterSort): readonly RosterStudent[] {

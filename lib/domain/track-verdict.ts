@@ -90,7 +90,7 @@ export interface TrackVerdict {
   readonly position: Position | null;
   /** The owning rule: since which look's date it has held; null: it doesn't hold. */
   readonly ownedSince: CalendarDay | null;
-  /** Parts of the doubt of one session mean, in the unit; null without a used session. */
+  /** Sds in the unit: of a day, of one swing, of one reading, of one place of the camera; null without a used session. */
   readonly errorBudget: {
     readonly day: number;
     readonly swing: number;

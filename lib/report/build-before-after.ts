@@ -7,7 +7,7 @@ import { sayLevel } from "@/lib/words/number-words";
 import type { FundamentalPage } from "./page-model";
 import { drawnChanges } from "./said";
 
-/** The levels of a season one under the other, with the days of each and what was counted in them; null without a change on the list. */
+/** The levels of a season one under the other, with the days of each and what was counted in them; null without a proved change. */
 export function buildBeforeAfter(
   words: Words,
   history: TrackHistory,
@@ -18,18 +18,12 @@ export function buildBeforeAfter(
   const first = used[0]?.session.day;
   const last = used.at(-1)?.session.day;
   if (changes.length === 0 || !first || !last || verdict.levelNow === null) return null;
-  const periods = changes.map((change, place) => ({
-    from: place === 0 ? first : (changes[place - 1]?.to ?? first),
+  const periods = changes.map(({ change }, place) => ({
+    from: place === 0 ? first : (changes[place - 1]?.change.to ?? first),
     to: change.from,
     level: change.before,
   }));
-  const latest = changes.at(-1);
-  if (latest)
-    periods.push({
-      from: latest.to,
-      to: last,
-      level: verdict.changes.at(-1) === latest ? verdict.levelNow : latest.after,
-    });
+  periods.push({ from: changes.at(-1)?.change.to ?? first, to: last, level: verdict.levelNow });
   const { low, high } = history.goal;
   const counted = (from: string, to: string): string => {
     const swings = used

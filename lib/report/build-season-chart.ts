@@ -10,7 +10,7 @@ import { sayFundamental } from "@/lib/words/say-fundamental";
 import { sayHappened, saySize } from "@/lib/words/say-verdict";
 import { monthTicks, valueTicks } from "./axis";
 import type { ChartBand, ChartChange, ChartLevel, ChartSession, SeasonChart } from "./chart-model";
-import { changeTone, drawnChanges, saidVerdict } from "./said";
+import { changeTone, type DrawnChange, drawnChanges, saidVerdict } from "./said";
 
 /** Everything that one season chart draws. */
 export interface ChartSource {
@@ -32,16 +32,20 @@ export function buildSeasonChart(words: Words, source: ChartSource): SeasonChart
   const changes = drawnChanges(verdict);
   const levels = chartLevels(words, history, verdict, changes);
   const firstDay = source.from ?? history.sessions[0]?.session.day ?? source.asOf;
-  const x = { from: dayNumber(firstDay), to: Math.max(dayNumber(source.asOf), dayNumber(firstDay) + 1) };
+  const [start, end] = [dayNumber(firstDay), Math.max(dayNumber(source.asOf), dayNumber(firstDay) + 1)];
+  // A little air, so that no session stands on an axis.
+  const air = Math.max(1, Math.round((end - start) * 0.02));
+  const x = { from: start - air, to: end + air };
   const y = valueRange(history, sessions, levels);
-  const chartChanges = changes.map((change) => chartChange(words, history, change));
+  const chartChanges = changes.map((drawn) => chartChange(words, history, drawn));
   const heading = chartHeading(words, changes.length, history);
   return {
     heading,
     summary: summary(words, heading, history, verdict, changes),
-    unitLabel: words.say(`unit.${unit}.name`),
+    unitLabel: words.say(`unit.${unit}.short`),
     bandLabel: words.say("chart.goal-band"),
-    x: { ...x, ticks: monthTicks(words, firstDay, dayFromNumber(x.to), 9) },
+    levelLabel: words.say("chart.level"),
+    x: { ...x, ticks: monthTicks(words, dayFromNumber(x.from), dayFromNumber(x.to), 9) },
     y: {
       ...y,
       ticks: valueTicks(y.low, y.high, 6, (value, decimals) => withUnit(words, sayNumber(value, decimals), unit)),
@@ -116,7 +120,7 @@ function chartLevels(
   words: Words,
   history: TrackHistory,
   verdict: TrackVerdict,
-  changes: readonly ProvedChange[],
+  changes: readonly DrawnChange[],
 ): ChartLevel[] {
   const unit = history.fundamental.unit;
   const judged = history.sessions.filter((entry) => entry.index !== null && entry.apart === null);
@@ -138,34 +142,32 @@ function chartLevels(
     return [level(start, end, verdict.levelNow, saidVerdict(verdict) === "steady" ? "proved" : "open")];
   const levels: ChartLevel[] = [];
   let from = start;
-  changes.forEach((change, place) => {
-    levels.push(level(from, Math.max(from, dayNumber(change.from)), change.before, "proved"));
+  changes.forEach(({ change, standing }, place) => {
+    const drawn = standing === "listed" ? "proved" : "open";
+    levels.push(level(from, Math.max(from, dayNumber(change.from)), change.before, drawn));
     from = Math.min(end, dayNumber(change.to));
-    if (place === changes.length - 1) {
-      const latest = verdict.changes.at(-1) === change;
-      levels.push(level(from, end, latest ? (verdict.levelNow ?? change.after) : change.after, "proved"));
-    }
+    if (place === changes.length - 1) levels.push(level(from, end, verdict.levelNow ?? change.after, drawn));
   });
   return levels;
 }
 
-function chartChange(words: Words, history: TrackHistory, change: ProvedChange): ChartChange {
+function chartChange(words: Words, history: TrackHistory, drawn: DrawnChange): ChartChange {
+  const { change, standing } = drawn;
+  const size = saySize(words, change, history.fundamental.unit);
+  const key =
+    change.verdict === "steady" ? "moved.same" : change.moved === null ? change.verdict : `moved.${change.moved}`;
   return {
     from: dayNumber(change.from),
     to: dayNumber(change.to),
-    direction: changeTone(change),
+    direction: changeTone(drawn),
     before: change.before.estimate,
     after: change.after.estimate,
     afterLow: change.after.low95,
     afterHigh: change.after.high95,
-    label: words.say("chart.change", {
-      word: words.say(
-        change.moved === null
-          ? `verdict.${change.verdict === "steady" ? "moved.same" : change.verdict}`
-          : `verdict.moved.${change.moved}`,
-      ),
-      size: saySize(words, change, history.fundamental.unit),
-    }),
+    label:
+      standing === "alone"
+        ? words.say("chart.change-alone", { size })
+        : words.say("chart.change", { word: words.say(`verdict.${key}`), size }),
     daysLabel: sayHappened(words, change),
   };
 }
@@ -210,7 +212,7 @@ function summary(
   heading: string,
   history: TrackHistory,
   verdict: TrackVerdict,
-  changes: readonly ProvedChange[],
+  changes: readonly DrawnChange[],
 ): string {
   const unit = history.fundamental.unit;
   const first = history.sessions[0];
@@ -223,7 +225,7 @@ function summary(
       stretch: first && last ? sayStretch(words, first.session.day, last.session.day) : "",
       band: sayBand(words, history.goal, unit),
     }),
-    ...changes.map((change) =>
+    ...changes.map(({ change }) =>
       words.say("chart.summary-change", {
         before: sayLevel(words, change.before, unit),
         after: sayLevel(words, change.after, unit),

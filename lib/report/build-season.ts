@@ -1,42 +1,21 @@
 import { daysBetween } from "@/lib/domain/calendar-day";
 import { PHASES } from "@/lib/domain/fundamental";
-import type { Session } from "@/lib/domain/session";
-import type { DrillAssignment, Student, StudentEvent } from "@/lib/domain/student";
-import type { TrackVerdict } from "@/lib/domain/track-verdict";
+import type { Student } from "@/lib/domain/student";
 import type { TrackHistory } from "@/lib/verdict/track-history";
 import type { Words } from "@/lib/words/catalogue";
 import { sayDay, sayStretch } from "@/lib/words/day-words";
 import { sayLevel, sayShare, saySure } from "@/lib/words/number-words";
 import { sayFundamental } from "@/lib/words/say-fundamental";
-import { sayFromTo, sayHappened, sayPosition, saySettle, saySize } from "@/lib/words/say-verdict";
+import { sayFromTo, sayHappened, sayPosition, saySize } from "@/lib/words/say-verdict";
 import { AWAY_DAYS, verdictSentence } from "./build-fundamental";
 import { buildSeasonChart } from "./build-season-chart";
 import { cautionsFor } from "./cautions";
 import { chooseInHand } from "./order-of-work";
-import type { Fact, Link, SeasonPage, SeasonRow } from "./page-model";
-import { provedAlone, saidGlyph, saidKey, saidVerdict } from "./said";
+import type { Fact, SeasonPage, SeasonRow } from "./page-model";
+import { provedAlone, saidGlyph, saidKey } from "./said";
+import type { SeasonSource, SeasonTrack } from "./season-source";
+import { drillTable, seasonSettle, sessionTable } from "./season-tables";
 import { buildTrackSummary } from "./track-summary";
-
-/** One judged track of a season. */
-export interface SeasonTrack {
-  readonly history: TrackHistory;
-  readonly verdict: TrackVerdict;
-}
-
-/** Everything that a student's season page rests on. */
-export interface SeasonSource {
-  readonly student: Student;
-  /** Of the club group shown, in the order of work. */
-  readonly tracks: readonly SeasonTrack[];
-  readonly sessions: readonly Session[];
-  readonly drills: readonly DrillAssignment[];
-  readonly events: readonly StudentEvent[];
-  readonly consent: "given" | "missing";
-  readonly asOf: string;
-  readonly today: string;
-  readonly clubs: readonly (Link & { readonly current: "yes" | "no" })[];
-  readonly clubGroup: string | null;
-}
 
 /** A student's season: what is proved, the one next thing, every fundamental in the order of work, what would settle the rest. */
 export function buildSeasonPage(words: Words, source: SeasonSource): SeasonPage {
@@ -104,7 +83,7 @@ export function buildSeasonPage(words: Words, source: SeasonSource): SeasonPage 
     },
     clubGroups: source.clubs.length > 1 ? { label: words.say("club.choose"), links: source.clubs } : null,
     drills: drillTable(words, source),
-    settle: settlePart(words, tracks),
+    settle: seasonSettle(words, tracks),
     sessions: sessionTable(words, source),
     actions: [
       { href: `/students/${student.id}/sessions/new`, label: words.say("season.add-session") },
@@ -185,86 +164,5 @@ function seasonRow(
       .join(" "),
     chart: buildSeasonChart(words, { history, verdict, drills: [], events: source.events, asOf: source.asOf, from }),
     facts,
-  };
-}
-
-function drillTable(words: Words, source: SeasonSource): SeasonPage["drills"] {
-  if (source.drills.length === 0) return null;
-  return {
-    caption: words.say("season.drills"),
-    columns: ["drill", "for", "days", "dose"].map((column) => ({
-      label: words.say(`season.drills.${column}`),
-      align: "start" as const,
-    })),
-    rows: source.drills.map((drill) => ({
-      cells: [
-        drill.drill,
-        source.tracks.find((track) => track.history.fundamental.id === drill.fundamentalId)
-          ? sayFundamental(
-              words,
-              (source.tracks.find((track) => track.history.fundamental.id === drill.fundamentalId) as SeasonTrack)
-                .history.fundamental,
-            )
-          : words.say("season.drills.other"),
-        drill.end === null
-          ? words.say("season.drills.since", { day: sayDay(words, drill.start, "short") })
-          : sayStretch(words, drill.start, drill.end),
-        drill.dose,
-      ],
-      tone: "plain" as const,
-    })),
-  };
-}
-
-function settlePart(words: Words, tracks: readonly SeasonTrack[]): SeasonPage["settle"] {
-  const open = tracks.filter(({ verdict }) => saidVerdict(verdict) === "open" && verdict.settle !== null);
-  if (open.length === 0) return null;
-  return {
-    margin: words.say("season.margin.settle"),
-    heading: words.say("season.settle.heading", { open: open.length }),
-    table: {
-      caption: words.say("season.settle.caption"),
-      columns: ["question", "now", "settles"].map((column) => ({
-        label: words.say(`season.settle.${column}`),
-        align: "start" as const,
-      })),
-      rows: open.map(({ history, verdict }) => ({
-        cells: [
-          words.say("season.settle.has-changed", { name: sayFundamental(words, history.fundamental) }),
-          saySure(words, verdict.evidence.noChange),
-          verdict.settle === null ? "" : saySettle(words, verdict.settle, history.fundamental.cameraSdUnknown),
-        ],
-        tone: "plain" as const,
-      })),
-    },
-  };
-}
-
-function sessionTable(words: Words, source: SeasonSource): SeasonPage["sessions"] {
-  return {
-    margin: words.say("season.margin.sessions"),
-    heading: words.say("season.sessions.heading", { sessions: source.sessions.length }),
-    table: {
-      caption: words.say("season.sessions.caption"),
-      columns: ["day", "club", "circumstance", "contact", "note"].map((column) => ({
-        label: words.say(`season.sessions.${column}`),
-        align: "start" as const,
-      })),
-      rows: [...source.sessions].reverse().map((session) => ({
-        cells: [
-          sayDay(words, session.day, "full"),
-          session.club ?? words.say(`club.${session.clubGroup}`),
-          words.say(`circumstance.${session.circumstance}`),
-          session.solid === null || session.balls === null
-            ? ""
-            : words.say("contact.solid", { solid: session.solid, balls: session.balls }),
-          session.note ?? "",
-        ],
-        tone:
-          session.circumstance === "unaided" && session.setAsideReason === null
-            ? ("plain" as const)
-            : ("quiet" as const),
-      })),
-    },
   };
 }

@@ -17,7 +17,8 @@ export function buildStrip(summary: TrackSummary, from: string, to: string, sent
   const span = Math.max(1, dayNumber(to) - first);
   const x = (day: string): number => clamp((dayNumber(day) - first) / span, 0, 1);
   const y = heightOf(summary);
-  const changes = drawnChanges(summary.verdict);
+  // A strip draws only what is on the list: it has no room to say more.
+  const changes = drawnChanges(summary.verdict).filter((drawn) => drawn.standing === "listed");
   const used = summary.sessions.filter((session) => session.mark === "used");
   const start = used[0]?.date;
   const end = used.at(-1)?.date;
@@ -25,7 +26,7 @@ export function buildStrip(summary: TrackSummary, from: string, to: string, sent
   const levels: Strip["levels"][number][] = [];
   if (start && end && level) {
     let since = start;
-    for (const change of changes) {
+    for (const { change } of changes) {
       levels.push({ x0: x(since), x1: x(change.from), y: y(change.before.estimate) });
       since = change.to;
     }
@@ -38,12 +39,12 @@ export function buildStrip(summary: TrackSummary, from: string, to: string, sent
       .filter((session) => session.date >= from)
       .map((session) => ({ x: x(session.date), y: y(session.mean), mark: session.mark })),
     levels,
-    changes: changes.map((change) => ({
-      x0: x(change.from),
-      x1: x(change.to),
-      y0: y(change.before.estimate),
-      y1: y(change.after.estimate),
-      direction: changeTone(change),
+    changes: changes.map((drawn) => ({
+      x0: x(drawn.change.from),
+      x1: x(drawn.change.to),
+      y0: y(drawn.change.before.estimate),
+      y1: y(drawn.change.after.estimate),
+      direction: changeTone(drawn),
     })),
     edges: edgesOf(summary.goal),
   };

@@ -29,19 +29,28 @@ export function provedAlone(verdict: TrackVerdict): "alone" | "no" {
   return verdict.change !== null && verdict.listed !== true ? "alone" : "no";
 }
 
-/** The proved changes that pages draw: those that stood on the roster's list between their proof and the next one's. */
-export function drawnChanges(verdict: TrackVerdict): readonly ProvedChange[] {
-  return verdict.changes.filter((change, place) => {
+/** A proved change as it is drawn: in its colour when it stood on the roster's list, else as enough for its track alone. */
+export interface DrawnChange {
+  readonly change: ProvedChange;
+  readonly standing: "listed" | "alone";
+}
+
+/** The proved changes of a track in order, each with whether it stood on the roster's list between its proof and the next one's. */
+export function drawnChanges(verdict: TrackVerdict): readonly DrawnChange[] {
+  return verdict.changes.map((change, place) => {
     const next = verdict.changes[place + 1];
-    if (next === undefined) return verdict.listed === true;
-    return (verdict.looks ?? []).some(
-      (look) => look.listed === true && look.date >= change.provedOn && look.date < next.provedOn,
-    );
+    const listed =
+      next === undefined
+        ? verdict.listed === true
+        : (verdict.looks ?? []).some(
+            (look) => look.listed === true && look.date >= change.provedOn && look.date < next.provedOn,
+          );
+    return { change, standing: listed ? "listed" : "alone" };
   });
 }
 
 /** Which way a proved change is drawn: toward the band, away from it, or neither. */
-export function changeTone(change: ProvedChange): "toward" | "away" | "neither" {
-  if (change.moved !== null) return "neither";
+export function changeTone({ change, standing }: DrawnChange): "toward" | "away" | "neither" {
+  if (change.moved !== null || standing === "alone") return "neither";
   return change.verdict === "gain" ? "toward" : change.verdict === "slip" ? "away" : "neither";
 }

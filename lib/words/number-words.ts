@@ -88,8 +88,20 @@ export function saySure(words: Words, noChange: number): string {
   if (!(noChange > 0.001)) return words.say("sure.under-1000");
   const odds = 1 / noChange;
   if (odds < 2) return words.say("sure.likely-nothing", { share: sayNumber(Math.round(noChange * 100), 0) });
-  const rounded = odds < 20 ? Math.round(odds) : odds < 100 ? Math.round(odds / 5) * 5 : Math.round(odds / 50) * 50;
-  return words.say("sure.one-in", { odds: sayNumber(rounded, 0) });
+  return words.say("sure.one-in", { odds: sayNumber(roundedOdds(odds), 0) });
+}
+
+/** The chance that it is nothing, for a table whose head says so: “1 in 40”. */
+export function saySureShort(words: Words, noChange: number): string {
+  if (!(noChange > 0.001)) return words.say("sure.short.under-1000");
+  return noChange > 0.5
+    ? words.say("sure.short.share", { share: sayNumber(Math.round(noChange * 100), 0) })
+    : words.say("sure.short.one-in", { odds: sayNumber(roundedOdds(1 / noChange), 0) });
+}
+
+function roundedOdds(odds: number): number {
+  if (odds < 20) return Math.round(odds);
+  return odds < 100 ? Math.round(odds / 5) * 5 : Math.round(odds / 50) * 50;
 }
 
 /** How many times better the films fit a lasting change than none. */

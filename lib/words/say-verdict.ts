@@ -74,3 +74,14 @@ export function saySettle(words: Words, plan: SettlePlan, usualCaptureSd: number
     chance: sayNumber(Math.round(plan.chance * 100), 0),
   });
 }
+
+/** The same for a table or a list. */
+export function saySettleShort(words: Words, plan: SettlePlan, usualCaptureSd: number): string {
+  if ("none" in plan)
+    return words.say(plan.none === "first-look" ? "settle.none.short.first-look" : "settle.none.short");
+  return words.say(plan.captureSd < usualCaptureSd * 0.75 ? "settle.short-with-care" : "settle.short", {
+    films: plan.sessions,
+    swings: plan.swingsEach,
+    chance: sayNumber(Math.round(plan.chance * 100), 0),
+  });
+}

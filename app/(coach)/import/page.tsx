@@ -3,7 +3,6 @@ import { loadFrame } from "../../_server/load-frame";
 import { loadUploadPage } from "../../_server/load-import";
 import { Frame } from "../../_ui/frame/frame";
 import { Import } from "../../_ui/import/import";
-import { answerImport } from "./actions";
 
 interface Asked {
   readonly searchParams: Promise<{ readonly problem?: string }>;
@@ -13,7 +12,7 @@ export default async function ImportRoute({ searchParams }: Asked) {
   const viewer = await requireViewer();
   return (
     <Frame model={loadFrame(viewer)} current="import">
-      <Import model={loadUploadPage(viewer, (await searchParams).problem)} action={answerImport} />
+      <Import model={loadUploadPage(viewer, (await searchParams).problem)} />
     </Frame>
   );
 }

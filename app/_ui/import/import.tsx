@@ -66,13 +66,13 @@ export function Import({
   action,
 }: {
   readonly model: ImportPage;
-  readonly action: (data: FormData) => Promise<void>;
+  readonly action?: (data: FormData) => Promise<void>;
 }) {
   return (
     <>
       <PageHead title={model.title} lede={model.lede} />
       {model.upload === null ? null : <Upload upload={model.upload} />}
-      {model.preview === null ? null : <PreviewForm preview={model.preview} action={action} />}
+      {model.preview === null || !action ? null : <PreviewForm preview={model.preview} action={action} />}
       {model.done === null ? null : (
         <Part margin={model.lede}>
           {model.done.lines.map((line) => (

@@ -1,174 +1,116 @@
 "use client";
 
 import { useId } from "react";
-import {
-  ComposedChart,
-  Customized,
-  ErrorBar,
-  ReferenceArea,
-  ReferenceLine,
-  ResponsiveContainer,
-  Scatter,
-  Tooltip,
-  useXAxisScale,
-  useYAxisScale,
-  XAxis,
-  YAxis,
-} from "recharts";
+import { ComposedChart, ErrorBar, Scatter, Tooltip, XAxis, YAxis } from "recharts";
 import type { ChartSession, SeasonChart } from "@/lib/report/chart-model";
-import { wedgePath } from "../chart-marks/change-marks";
+import type { ChartForm } from "../chart-forms";
+import { type ChartGeometry, chartGeometry } from "../chart-geometry";
+import { Axes } from "../chart-marks/axes";
+import { BandField, bandPlaces } from "../chart-marks/band-field";
+import { BandWords, EarlierBandWords } from "../chart-marks/band-words";
+import { ChangeMarks } from "../chart-marks/change-marks";
 import marks from "../chart-marks/chart-marks.module.css";
 import { Hatches } from "../chart-marks/hatches";
+import { LevelMarks } from "../chart-marks/level-marks";
 import { SessionDot, swingPath } from "../chart-marks/session-marks";
+import { Reasons, Ribbons, StoryLane } from "../chart-marks/story-lane";
 import styles from "./live-chart.module.css";
 
 interface Point extends ChartSession {
   readonly doubt: readonly [number, number];
 }
 
-/** Swings and wedges in one layer: a mark for each swing would be a thousand nodes. */
-function Layer({ chart }: { readonly chart: SeasonChart }) {
-  const x = useXAxisScale();
-  const y = useYAxisScale();
-  if (!x || !y) return null;
-  const toX = (value: number) => Number(x(value) ?? 0);
-  const toY = (value: number) => Number(y(value) ?? 0);
+/** Everything of the still drawing but the sessions, in the very places: a mark for each swing would be a thousand nodes. */
+function Ground({
+  chart,
+  geometry,
+  id,
+}: {
+  readonly chart: SeasonChart;
+  readonly geometry: ChartGeometry;
+  readonly id: string;
+}) {
+  const { plot, x, y, size } = geometry;
   return (
     <g>
-      {chart.changes.map((change) => (
-        <g key={change.from} className={marks[change.direction]}>
-          <path className={marks.wedge} d={wedgePath(change, toX, toY)} />
-        </g>
-      ))}
-      <path className={marks.swing} d={swingPath(chart.sessions, toX, toY, { tick: 8, tickOff: 12 })} />
+      <Hatches id={id} />
+      <BandField places={bandPlaces(chart, plot, x, y)} />
+      <Axes chart={chart} geometry={geometry} />
+      <ChangeMarks changes={chart.changes} hatches={id} plot={plot} x={x} y={y} />
+      <LevelMarks levels={chart.levels} hatches={id} x={x} y={y} />
+      <path className={marks.swing} d={swingPath(chart.sessions, x, y, size)} />
+      <Ribbons geometry={geometry} />
+      <BandWords chart={chart} geometry={geometry} />
+      <EarlierBandWords chart={chart} geometry={geometry} />
+      <StoryLane geometry={geometry} />
+      <Reasons geometry={geometry} />
     </g>
   );
 }
 
-function Told({
-  active,
-  payload,
-}: {
+interface ToldProps {
   readonly active?: boolean;
   readonly payload?: readonly { readonly payload?: Point }[];
-}) {
+}
+
+function Told({ active, payload }: ToldProps) {
   const session = payload?.[0]?.payload;
   return active && session ? <p className={styles.told}>{session.sentence}</p> : null;
 }
 
-function labelOf(ticks: readonly { readonly at: number; readonly label: string }[], at: number): string {
-  return ticks.find((tick) => tick.at === at)?.label ?? "";
+interface Placed {
+  readonly cx?: number;
+  readonly cy?: number;
+  readonly payload?: Point;
 }
 
 /** The season chart to be pointed at and stepped through; it draws the model and computes nothing. */
-export function LiveChart({ chart, title }: { readonly chart: SeasonChart; readonly title: string }) {
+export function LiveChart({
+  chart,
+  title,
+  form,
+}: {
+  readonly chart: SeasonChart;
+  readonly title: string;
+  readonly form: ChartForm;
+}) {
   const id = useId().replaceAll(":", "");
+  const geometry = chartGeometry(chart, form);
+  const { plot, width, height, size } = geometry;
   const points: Point[] = chart.sessions.map((session) => ({
     ...session,
     doubt: [session.mean - session.low, session.high - session.mean],
   }));
   return (
-    <ResponsiveContainer width="100%" height="100%">
-      <ComposedChart
-        data={points}
-        margin={{ top: 12, right: 96, bottom: 4, left: 0 }}
-        accessibilityLayer
-        title={title}
-        desc={chart.summary}
+    <ComposedChart
+      data={points}
+      width={width}
+      height={height}
+      margin={{ top: plot.top, right: width - plot.right, bottom: height - plot.bottom, left: plot.left }}
+      accessibilityLayer
+      title={title}
+      desc={chart.summary}
+    >
+      <Ground chart={chart} geometry={geometry} id={id} />
+      <XAxis type="number" dataKey="day" domain={[chart.x.from, chart.x.to]} allowDataOverflow hide />
+      <YAxis type="number" domain={[chart.y.low, chart.y.high]} allowDataOverflow hide />
+      <Scatter
+        dataKey="mean"
+        isAnimationActive={false}
+        shape={({ cx, cy, payload }: Placed) => (
+          <SessionDot mark={payload?.mark ?? "used"} cx={cx ?? 0} cy={cy ?? 0} r={size.dot} />
+        )}
       >
-        <Customized component={<Hatches id={id} />} />
-        <XAxis
-          type="number"
-          dataKey="day"
-          domain={[chart.x.from, chart.x.to]}
-          ticks={chart.x.ticks.map((tick) => tick.at)}
-          tickFormatter={(at: number) => labelOf(chart.x.ticks, at)}
-          padding={{ left: 14, right: 10 }}
-          allowDataOverflow
-        />
-        <YAxis
-          type="number"
-          domain={[chart.y.low, chart.y.high]}
-          ticks={chart.y.ticks.map((tick) => tick.at)}
-          tickFormatter={(at: number) => labelOf(chart.y.ticks, at)}
-          width={64}
-          allowDataOverflow
-        />
-        {chart.bands.map((band) => (
-          <ReferenceArea
-            key={band.from}
-            x1={band.from}
-            x2={band.to}
-            y1={band.low ?? chart.y.low}
-            y2={band.high ?? chart.y.high}
-            className={styles.band}
-            ifOverflow="hidden"
-          />
-        ))}
-        {chart.bands.at(-1)?.high == null ? null : (
-          <ReferenceLine
-            y={chart.bands.at(-1)?.high ?? 0}
-            className={styles.edge}
-            label={{ value: chart.bands.at(-1)?.highLabel ?? "", position: "right" }}
-          />
-        )}
-        {chart.bands.at(-1)?.low == null ? null : (
-          <ReferenceLine
-            y={chart.bands.at(-1)?.low ?? 0}
-            className={styles.edge}
-            label={{ value: chart.bands.at(-1)?.lowLabel ?? "", position: "right" }}
-          />
-        )}
-        {chart.changes.map((change) => (
-          <ReferenceArea
-            key={change.from}
-            x1={change.from}
-            x2={change.to}
-            fill={`url(#${id}-${change.direction})`}
-            fillOpacity={1}
-            ifOverflow="hidden"
-          />
-        ))}
-        {chart.levels.map((level) => (
-          <ReferenceArea
-            key={`shade ${level.from} ${level.value}`}
-            x1={level.from}
-            x2={level.to}
-            y1={level.low}
-            y2={level.high}
-            className={level.standing === "proved" ? styles.shade : styles.openShade}
-            ifOverflow="hidden"
-          />
-        ))}
-        {chart.levels.map((level) => (
-          <ReferenceLine
-            key={`line ${level.from} ${level.value}`}
-            segment={[
-              { x: level.from, y: level.value },
-              { x: level.to, y: level.value },
-            ]}
-            className={level.standing === "proved" ? styles.level : styles.openLevel}
-          />
-        ))}
-        <Layer chart={chart} />
-        <Scatter
-          dataKey="mean"
+        <ErrorBar
+          dataKey="doubt"
+          direction="y"
+          width={0}
+          strokeWidth={1.75}
+          stroke="var(--ink)"
           isAnimationActive={false}
-          shape={(point: { cx?: number; cy?: number; payload?: Point }) => (
-            <SessionDot mark={point.payload?.mark ?? "used"} cx={point.cx ?? 0} cy={point.cy ?? 0} r={4.5} />
-          )}
-        >
-          <ErrorBar
-            dataKey="doubt"
-            direction="y"
-            width={0}
-            strokeWidth={1.75}
-            stroke="var(--ink)"
-            isAnimationActive={false}
-          />
-        </Scatter>
-        <Tooltip content={<Told />} isAnimationActive={false} cursor={false} />
-      </ComposedChart>
-    </ResponsiveContainer>
+        />
+      </Scatter>
+      <Tooltip content={<Told />} isAnimationActive={false} cursor={false} />
+    </ComposedChart>
   );
 }

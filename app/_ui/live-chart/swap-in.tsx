@@ -1,39 +1,42 @@
 "use client";
 
-import { type ReactNode, useEffect, useState } from "react";
+import { type ReactNode, useEffect, useRef, useState } from "react";
 import type { SeasonChart } from "@/lib/report/chart-model";
+import { type ChartForm, FORM_SIZES, formFor } from "../chart-forms";
 import { LiveChart } from "./live-chart";
 import styles from "./live-chart.module.css";
 
+interface Shown {
+  readonly form: ChartForm;
+  readonly scale: number;
+}
+
 /**
- * Shows the still drawing that came with the page, and on a wide screen puts the live chart in its place once scripts
- * run; in print and on a phone the still one stays.
+ * Shows the still drawing that came with the page, and puts the live chart in its very place once scripts run; on a phone
+ * and in print the still one stays.
  */
-export function SwapIn({
-  chart,
-  title,
-  children,
-}: {
-  readonly chart: SeasonChart;
-  readonly title: string;
-  readonly children: ReactNode;
-}) {
-  const [live, setLive] = useState<"still" | "live">("still");
+export function SwapIn(props: { readonly chart: SeasonChart; readonly title: string; readonly children: ReactNode }) {
+  const box = useRef<HTMLDivElement>(null);
+  const [shown, setShown] = useState<Shown | null>(null);
   useEffect(() => {
-    const wide = window.matchMedia("(min-width: 1100px)");
-    const choose = () => setLive(wide.matches ? "live" : "still");
-    choose();
-    wide.addEventListener("change", choose);
-    return () => wide.removeEventListener("change", choose);
+    const element = box.current;
+    if (!element) return;
+    const watcher = new ResizeObserver(() => {
+      const width = element.clientWidth;
+      const form = formFor(width);
+      setShown(form === "phone" ? null : { form, scale: width / FORM_SIZES[form].width });
+    });
+    watcher.observe(element);
+    return () => watcher.disconnect();
   }, []);
   return (
-    <div className={styles.box} data-chart={live}>
-      <div className={live === "live" ? styles.stillBehind : styles.still}>{children}</div>
-      {live === "live" ? (
-        <div className={styles.live}>
-          <LiveChart chart={chart} title={title} />
+    <div ref={box} className={styles.box} data-chart={shown === null ? "still" : "live"}>
+      <div className={shown === null ? undefined : styles.behind}>{props.children}</div>
+      {shown === null ? null : (
+        <div className={styles.live} style={{ transform: `scale(${shown.scale})` }}>
+          <LiveChart chart={props.chart} title={props.title} form={shown.form} />
         </div>
-      ) : null}
+      )}
     </div>
   );
 }

@@ -1,6 +1,6 @@
 import Link from "next/link";
 import type { RosterCell, RosterPage } from "@/lib/report/page-model";
-import { Glyph, Verdict } from "../glyph/glyph";
+import { Glyph } from "../glyph/glyph";
 import { Strip } from "../strip/strip";
 import styles from "./roster.module.css";
 
@@ -16,7 +16,7 @@ function Cell({ cell, none }: { readonly cell: RosterCell | null; readonly none:
     <td>
       <Link href={cell.href} className={styles.cell}>
         <Strip model={cell.strip} />
-        {cell.glyph === "steady" ? null : <Glyph glyph={cell.glyph} size={16} />}
+        {cell.glyph === "steady" || cell.glyph === "open" ? null : <Glyph glyph={cell.glyph} size={16} />}
       </Link>
     </td>
   );
@@ -61,9 +61,13 @@ export function RosterTable({ evidence }: { readonly evidence: RosterPage["evide
               <td className={styles.inHand}>
                 {row.inHand === null ? null : (
                   <>
-                    <strong>{row.inHand.name}</strong>
-                    <span className={styles.detail}>{row.inHand.position}</span>
-                    <Verdict glyph={row.inHand.glyph} word={row.inHand.word} size={16} />
+                    <span className={styles.inHandName}>
+                      <Glyph glyph={row.inHand.glyph} size={16} />
+                      {row.inHand.name}
+                    </span>
+                    <span className={styles.detail}>
+                      {row.inHand.position} · {row.inHand.word}
+                    </span>
                   </>
                 )}
               </td>

@@ -3,7 +3,7 @@ import { loadFrame } from "../../../_server/load-frame";
 import { loadPreviewPage } from "../../../_server/load-import";
 import { Frame } from "../../../_ui/frame/frame";
 import { Import } from "../../../_ui/import/import";
-import { answerImport } from "../actions";
+import { answerImport } from "./actions";
 
 interface Asked {
   readonly params: Promise<{ readonly draftId: string }>;

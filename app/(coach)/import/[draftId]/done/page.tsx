@@ -4,7 +4,6 @@ import { buildOutcomePage, findOutcome } from "../../../../_server/import-outcom
 import { loadFrame } from "../../../../_server/load-frame";
 import { Frame } from "../../../../_ui/frame/frame";
 import { Import } from "../../../../_ui/import/import";
-import { answerImport } from "../../actions";
 
 interface Asked {
   readonly params: Promise<{ readonly draftId: string }>;
@@ -16,7 +15,7 @@ export default async function DoneRoute({ params }: Asked) {
   if (!outcome) notFound();
   return (
     <Frame model={loadFrame(viewer)} current="import">
-      <Import model={buildOutcomePage(viewer.words, outcome)} action={answerImport} />
+      <Import model={buildOutcomePage(viewer.words, outcome)} />
     </Frame>
   );
 }

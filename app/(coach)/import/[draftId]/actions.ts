@@ -1,9 +1,9 @@
 "use server";
 
 import { notFound, redirect } from "next/navigation";
-import { requireViewer } from "../../_server/gate";
-import { confirmImport, dropImport, findImportDraft, keepAnswers } from "../../_server/import-desk";
-import { keepOutcome } from "../../_server/import-outcome";
+import { requireViewer } from "../../../_server/gate";
+import { confirmImport, dropImport, findImportDraft, keepAnswers } from "../../../_server/import-desk";
+import { keepOutcome } from "../../../_server/import-outcome";
 
 /** Keeps the answers; with the button that imports, writes what is ready. */
 export async function answerImport(data: FormData): Promise<void> {

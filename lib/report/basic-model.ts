@@ -1,0 +1,49 @@
+/** What a mark shows; the word beside it says the same. `moved` is a proved move that is neither better nor worse. */
+export type Glyph = "gain" | "slip" | "steady" | "open" | "moved";
+
+/** A link with its words. */
+export interface Link {
+  readonly href: string;
+  readonly label: string;
+}
+
+/** One fact: its name and its value, both finished. */
+export interface Fact {
+  readonly name: string;
+  readonly value: string;
+  /** A quiet second line; empty: none. */
+  readonly note: string;
+}
+
+/** A table with finished cells. */
+export interface TableModel {
+  readonly caption: string;
+  readonly columns: readonly { readonly label: string; readonly align: "start" | "end" }[];
+  /** `quiet` rows are set aside. */
+  readonly rows: readonly { readonly cells: readonly string[]; readonly tone: "plain" | "quiet" }[];
+}
+
+/** What stands around every page. */
+export interface FrameModel {
+  readonly product: string;
+  readonly academyName: string;
+  readonly viewer: string;
+  readonly asOf: string;
+  /** Said on every page of the demo; null elsewhere. */
+  readonly demo: {
+    readonly line: string;
+    /** A sentence of its own behind the line; empty: none. */
+    readonly about: string;
+    readonly start: Link;
+  } | null;
+  readonly navigation: readonly (Link & { readonly id: string })[];
+  readonly skip: string;
+  readonly chartWords: ChartWords;
+}
+
+/** The few words that a chart's own controls need. */
+export interface ChartWords {
+  readonly goalBand: string;
+  readonly table: string;
+  readonly liveChart: string;
+}

@@ -1,0 +1,92 @@
+import type { Words } from "@/lib/words/catalogue";
+import { sayDay, sayStretch } from "@/lib/words/day-words";
+import { saySure } from "@/lib/words/number-words";
+import { sayFundamental } from "@/lib/words/say-fundamental";
+import { saySettleShort } from "@/lib/words/say-verdict";
+import type { SeasonPage } from "./page-model";
+import { saidVerdict } from "./said";
+import type { SeasonSource, SeasonTrack } from "./season-source";
+
+/** The drills of the season; null without any. */
+export function drillTable(words: Words, source: SeasonSource): SeasonPage["drills"] {
+  if (source.drills.length === 0) return null;
+  return {
+    caption: words.say("season.drills"),
+    columns: ["drill", "for", "days", "dose"].map((column) => ({
+      label: words.say(`season.drills.${column}`),
+      align: "start" as const,
+    })),
+    rows: source.drills.map((drill) => ({
+      cells: [
+        drill.drill,
+        source.tracks.find((track) => track.history.fundamental.id === drill.fundamentalId)
+          ? sayFundamental(
+              words,
+              (source.tracks.find((track) => track.history.fundamental.id === drill.fundamentalId) as SeasonTrack)
+                .history.fundamental,
+            )
+          : words.say("season.drills.other"),
+        drill.end === null
+          ? words.say("season.drills.since", { day: sayDay(words, drill.start, "short") })
+          : sayStretch(words, drill.start, drill.end),
+        drill.dose,
+      ],
+      tone: "plain" as const,
+    })),
+  };
+}
+
+/** What would settle the open questions; null without any. */
+export function seasonSettle(words: Words, tracks: readonly SeasonTrack[]): SeasonPage["settle"] {
+  const open = tracks.filter(({ verdict }) => saidVerdict(verdict) === "open" && verdict.settle !== null);
+  if (open.length === 0) return null;
+  return {
+    margin: words.say("season.margin.settle"),
+    heading: words.say("season.settle.heading", { open: open.length }),
+    table: {
+      caption: words.say("season.settle.caption"),
+      columns: ["question", "now", "settles"].map((column) => ({
+        label: words.say(`season.settle.${column}`),
+        align: "start" as const,
+      })),
+      rows: open.map(({ history, verdict }) => ({
+        cells: [
+          words.say("season.settle.has-changed", { name: sayFundamental(words, history.fundamental) }),
+          saySure(words, verdict.evidence.noChange),
+          verdict.settle === null ? "" : saySettleShort(words, verdict.settle, history.fundamental.cameraSdUnknown),
+        ],
+        tone: "plain" as const,
+      })),
+    },
+  };
+}
+
+/** The sessions, latest first. */
+export function sessionTable(words: Words, source: SeasonSource): SeasonPage["sessions"] {
+  return {
+    margin: words.say("season.margin.sessions"),
+    heading: words.say("season.sessions.heading", { sessions: source.sessions.length }),
+    table: {
+      caption: words.say("season.sessions.caption"),
+      columns: ["day", "club", "circumstance", "contact", "note"].map((column) => ({
+        label: words.say(`season.sessions.${column}`),
+        align: "start" as const,
+      })),
+      rows: [...source.sessions].reverse().map((session) => ({
+        cells: [
+          sayDay(words, session.day, "full"),
+          session.club ?? words.say(`club.${session.clubGroup}`),
+          words.say(`circumstance.${session.circumstance}`),
+          session.solid === null || session.balls === null
+            ? ""
+            : words.say("contact.solid", { solid: session.solid, balls: session.balls }),
+          session.note ?? "",
+        ],
+        tone:
+          session.circumstance === "unaided" && session.setAsideReason === null
+            ? ("plain" as const)
+            : ("quiet" as const),
+      })),
+    },
+  };
+}
