@@ -29,8 +29,8 @@ export async function addSession(
   if (!consentInForce(readConsents(db, student), "measure", viewer.today))
     return refuse({}, words.say("session-form.no-consent"));
   const { fundamentals } = loadAcademyRules(db, viewer.scope, viewer.academy);
-  const { hand, birthYear } = readStudent(db, student);
-  const parsed = parseSessionForm(data, { today: viewer.today, fundamentals, hand, birthYear, reader: viewer.name });
+  const { birthYear } = readStudent(db, student);
+  const parsed = parseSessionForm(data, { today: viewer.today, fundamentals, birthYear, reader: viewer.name });
   if (parsed.kind === "issues") {
     const errors = sayFieldIssues(words, parsed.issues);
     return refuse(errors, words.say("session-form.refusal", { problems: Object.keys(errors).length }));

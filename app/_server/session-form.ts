@@ -56,6 +56,15 @@ export function buildSessionForm(
         one({ name: "solid", kind: "number" }),
         one({ name: "balls", kind: "number" }),
         one({ name: "note", kind: "textarea" }),
+        ...(source.draft === null
+          ? []
+          : [
+              one({
+                name: "confirmUnusual",
+                kind: "checkbox",
+                options: [{ value: "yes", label: words.say("session-form.confirmUnusual.yes") }],
+              }),
+            ]),
       ]),
       ...VIEWS.map((view) => ({
         margin: words.say("session-form.part.film", { view: words.say(`view.${view}`) }),

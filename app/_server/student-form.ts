@@ -13,7 +13,7 @@ export function field(
   const typed = draft?.entries.filter(([name]) => name === spec.name).at(-1)?.[1];
   const hint = `${form}.${spec.name}.hint`;
   return {
-    label: words.say(`${form}.${spec.name}`),
+    label: spec.label ?? words.say(`${form}.${spec.name}`),
     hint: words.has(hint) ? words.say(hint) : "",
     options: [],
     required: "no",

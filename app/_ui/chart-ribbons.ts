@@ -38,7 +38,7 @@ export function placeRibbons(
     const to = inside ? start + width : onRight ? labelX + words : start + width;
     const free = rows.findIndex((row) => row.every((taken) => to + PAD <= taken.from || taken.to + PAD <= from));
     const row = free < 0 ? rows.length : free;
-    (rows[row] ??= []).push({ from, to });
+    rows[row] = [...(rows[row] ?? []), { from, to }];
     const fits = onRight || labelX - words >= 0;
     return {
       kind,

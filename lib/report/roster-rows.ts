@@ -4,7 +4,7 @@ import type { Words } from "@/lib/words/catalogue";
 import { sayDay } from "@/lib/words/day-words";
 import { sayLevel, saySureShort } from "@/lib/words/number-words";
 import { sayFundamental } from "@/lib/words/say-fundamental";
-import { sayFromTo, sayHappened, sayPosition, saySize } from "@/lib/words/say-verdict";
+import { sayFromTo, sayHappenedShort, sayPosition, saySize } from "@/lib/words/say-verdict";
 import { AWAY_DAYS } from "./build-fundamental";
 import { buildStrip } from "./build-strip";
 import { chooseInHand, type RankedTrack } from "./order-of-work";
@@ -33,7 +33,7 @@ export function provedRow(words: Words, source: RosterSource, proof: NewProof): 
     levels: sayFromTo(words, change, fundamental.unit),
     size: saySize(words, change, fundamental.unit),
     tone: tone === "neither" ? "plain" : tone,
-    days: sayHappened(words, change),
+    days: sayHappenedShort(words, change),
     sure: saySureShort(words, summary.verdict.evidence.noChange),
     position: sayPosition(words, summary.verdict.position, summary.verdict.levelNow, summary.goal, fundamental.unit),
     strip: buildStrip(summary, source.from, source.asOf, stripSentence(words, summary, fundamental)),

@@ -3,6 +3,7 @@ import analyze from "./messages/en/analyze.json";
 import coach from "./messages/en/coach.json";
 import commands from "./messages/en/commands.json";
 import desk from "./messages/en/desk.json";
+import form from "./messages/en/form.json";
 import frame from "./messages/en/frame.json";
 import importing from "./messages/en/import.json";
 import { pseudoMessage } from "./pseudo-message";
@@ -28,6 +29,7 @@ const messages: Readonly<Record<string, string>> = {
   ...coach,
   ...commands,
   ...desk,
+  ...form,
   ...frame,
 };
 const written = new Map<string, Words>();

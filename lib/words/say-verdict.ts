@@ -40,6 +40,11 @@ export function sayHappened(words: Words, change: ProvedChange): string {
     : words.say("change.step", { stretch: sayStretch(words, change.from, change.to) });
 }
 
+/** The same for a table whose head says what it is. */
+export function sayHappenedShort(words: Words, change: ProvedChange): string {
+  return change.shape === "gradual" ? sayHappened(words, change) : sayStretch(words, change.from, change.to);
+}
+
 /** Where the level lies against the band, and by how much it is outside. */
 export function sayPosition(
   words: Words,

@@ -32,7 +32,7 @@ export function Sheet({ sheet }: { readonly sheet: SheetModel }) {
               return (
                 <Fragment key={row.number}>
                   {before && before.number + 1 < row.number ? (
-                    <tr aria-hidden="true">
+                    <tr>
                       <td>{sheet.gap}</td>
                     </tr>
                   ) : null}

@@ -1,0 +1,148 @@
+import { isCalendarDay } from "@/lib/domain/calendar-day";
+import { isClubGroup } from "@/lib/domain/club-group";
+import { type Fundamental, VIEWS } from "@/lib/domain/fundamental";
+import { CIRCUMSTANCES, PLACEMENTS, SQUARENESS } from "@/lib/domain/session";
+import type { EnteredCapture, EnteredReading, EnteredSession, EnteredSwing } from "@/lib/domain/session-entry";
+import { type FieldIssue, type FormOutcome, fieldText } from "./field-issue";
+import { parseValue } from "./parse-value";
+
+/** What a session's form is read against. */
+export interface SessionFormContext {
+  /** The day where the student is; later days are refused. */
+  readonly today: string;
+  readonly fundamentals: readonly Fundamental[];
+  readonly birthYear: number | null;
+  readonly reader: string;
+}
+
+type Collect = (field: string, code: string, args?: FieldIssue["args"]) => null;
+
+/** Which of a few words a field holds; an absent field holds the standing one. */
+function choice<T extends string>(data: FormData, name: string, words: readonly T[], standing: T, add: Collect): T {
+  const text = fieldText(data, name) || standing;
+  const found = words.find((word) => word === text);
+  if (found === undefined) add(name, "choose");
+  return found ?? standing;
+}
+
+/** A whole number from 0 up to a limit; an empty field is null. */
+function count(data: FormData, name: string, most: number, add: Collect): number | null {
+  const text = fieldText(data, name);
+  if (text === "") return null;
+  return /^\d{1,4}$/.test(text) && Number(text) <= most ? Number(text) : add(name, "not-a-count", { most });
+}
+
+function readCaptures(data: FormData, add: Collect): EnteredCapture[] {
+  return VIEWS.map((view) => {
+    const placement = choice(data, `placement.${view}`, PLACEMENTS, "unknown", add);
+    const label = fieldText(data, `placementLabel.${view}`).slice(0, 60);
+    const squareness = choice(data, `squareness.${view}`, SQUARENESS, "unknown", add);
+    if (placement === "same" && label === "") add(`placementLabel.${view}`, "place-needed");
+    const offBy = parseValue(fieldText(data, `offBy.${view}`));
+    const amount = offBy.kind === "number" ? offBy.value : null;
+    if (squareness === "off" && amount === null) add(`offBy.${view}`, "off-by-needed");
+    return {
+      view,
+      placement,
+      placementLabel: placement === "same" ? label || null : null,
+      squareness,
+      offBy: squareness === "off" ? amount : null,
+      setAsideReason: null,
+      filmReference: fieldText(data, `film.${view}`).slice(0, 200) || null,
+    };
+  });
+}
+
+/** One cell of the grid; null: nothing was read there, or it can't be taken. */
+function readCell(data: FormData, name: string, fundamental: Fundamental, add: Collect): EnteredReading | null {
+  const typed = fieldText(data, name);
+  const parsed = parseValue(typed);
+  const reading = (value: number | null): EnteredReading => ({
+    fundamentalId: fundamental.id,
+    value,
+    typed,
+    unit: fundamental.unit,
+    signRule: "neutral",
+  });
+  switch (parsed.kind) {
+    case "blank":
+      return null;
+    case "not-measurable":
+      return reading(null);
+    case "number": {
+      const { low, high } = fundamental.plausible;
+      const unusual = parsed.value < low || parsed.value > high;
+      // The sentence tells nothing of this student: reading stays blind.
+      if (unusual && fieldText(data, "confirmUnusual") !== "yes") return add(name, "unusual", { value: typed });
+      return reading(parsed.value);
+    }
+    case "either":
+      return add(name, "thousands", { value: typed });
+    default:
+      return add(name, "not-a-value", { value: typed });
+  }
+}
+
+function readSwings(data: FormData, fundamentals: readonly Fundamental[], add: Collect): EnteredSwing[] {
+  const swings = new Map<number, EnteredReading[]>();
+  for (const name of data.keys()) {
+    const match = /^r\.(\d{1,2})\.(.+)$/.exec(name);
+    const fundamental = fundamentals.find((each) => each.id === match?.[2]);
+    if (!match || !fundamental) continue;
+    const reading = readCell(data, name, fundamental, add);
+    const number = Number(match[1]);
+    if (reading) swings.set(number, [...(swings.get(number) ?? []), reading]);
+  }
+  return [...swings].sort(([a], [b]) => a - b).map(([number, readings]) => ({ number, note: null, readings }));
+}
+
+/**
+ * A session's form: when and how it was filmed, and a grid of readings named `r.<swing>.<fundamental>`.
+ *
+ * Values beyond what is plausible for anyone are asked back once and pass with `confirmUnusual`.
+ */
+export function parseSessionForm(data: FormData, context: SessionFormContext): FormOutcome<EnteredSession> {
+  const issues: FieldIssue[] = [];
+  const add: Collect = (field, code, args = {}) => {
+    issues.push({ field, code, args });
+    return null;
+  };
+  const day = fieldText(data, "day");
+  if (!isCalendarDay(day)) add("day", "not-a-day");
+  else if (day > context.today) add("day", "future", { today: context.today });
+  else if (context.birthYear !== null && Number(day.slice(0, 4)) < context.birthYear) add("day", "before-birth");
+  const clubGroup = fieldText(data, "clubGroup");
+  if (!isClubGroup(clubGroup)) add("clubGroup", "choose");
+  const circumstance = choice(data, "circumstance", CIRCUMSTANCES, "unaided", add);
+  const balls = count(data, "balls", 1000, add);
+  const solid = count(data, "solid", 1000, add);
+  if (solid !== null && balls === null) add("balls", "balls-needed");
+  if (solid !== null && balls !== null && solid > balls) add("solid", "more-than-balls");
+  const daysSincePractice = count(data, "daysSincePractice", 1000, add);
+  const captures = readCaptures(data, add);
+  const swings = readSwings(data, context.fundamentals, add);
+  if (swings.length === 0 && !issues.some((issue) => issue.field.startsWith("r."))) add("r.1", "no-readings");
+  if (issues.length > 0 || !isClubGroup(clubGroup)) return { kind: "issues", issues };
+  return {
+    kind: "ok",
+    value: {
+      day,
+      sequence: null,
+      clubGroup,
+      club: fieldText(data, "club").slice(0, 60) || null,
+      reader: context.reader,
+      circumstance,
+      aid: circumstance === "aid-in-view" ? fieldText(data, "aid").slice(0, 60) || null : null,
+      stanceWidthCm: null,
+      daysSincePractice,
+      marks: [],
+      note: fieldText(data, "note").slice(0, 2000) || null,
+      solid: balls === null ? null : solid,
+      balls: solid === null ? null : balls,
+      setAsideReason: null,
+      captures,
+      statedCaptureSds: [],
+      swings,
+    },
+  };
+}

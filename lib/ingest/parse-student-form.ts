@@ -1,0 +1,60 @@
+import { z } from "zod";
+import { HANDS } from "@/lib/domain/handedness";
+import { type FieldIssue, type FormOutcome, fieldText } from "./field-issue";
+
+/** A student as a form gives it. */
+export interface EnteredStudent {
+  readonly alias: string;
+  readonly birthYear: number | null;
+  readonly hand: "right" | "left";
+  readonly zone: string;
+  readonly clubs: string;
+  readonly consentGivenBy: string;
+}
+
+const OLDEST = 110;
+
+function isZone(text: string): boolean {
+  try {
+    new Intl.DateTimeFormat("en", { timeZone: text });
+    return true;
+  } catch {
+    return false;
+  }
+}
+
+function schema(thisYear: number) {
+  return z.object({
+    alias: z.string().min(1, "required").max(60, "too-long"),
+    birthYear: z
+      .string()
+      .regex(/^(\d{4})?$/, "not-a-year")
+      .transform((text) => (text === "" ? null : Number(text)))
+      .refine((year) => year === null || (year <= thisYear && year >= thisYear - OLDEST), "not-a-year"),
+    hand: z.enum(HANDS, "choose"),
+    zone: z.string().refine(isZone, "not-a-zone"),
+    clubs: z.string().max(60, "too-long"),
+    consentGivenBy: z.string().min(1, "required").max(60, "too-long"),
+    consentOnPaper: z.literal("yes", "consent"),
+  });
+}
+
+/**
+ * A student's form.
+ *
+ * @param today `YYYY-MM-DD`; nobody is born later
+ */
+export function parseStudentForm(data: FormData, { today }: { readonly today: string }): FormOutcome<EnteredStudent> {
+  const fields = ["alias", "birthYear", "hand", "zone", "clubs", "consentGivenBy", "consentOnPaper"];
+  const parsed = schema(Number(today.slice(0, 4))).safeParse(
+    Object.fromEntries(fields.map((name) => [name, fieldText(data, name)])),
+  );
+  if (parsed.success) {
+    const { consentOnPaper: _, ...value } = parsed.data;
+    return { kind: "ok", value };
+  }
+  const issues = parsed.error.issues.map(
+    (issue): FieldIssue => ({ field: String(issue.path[0] ?? ""), code: issue.message, args: {} }),
+  );
+  return { kind: "issues", issues };
+}
