@@ -21,7 +21,7 @@ type Collect = (field: string, code: string, args?: FieldIssue["args"]) => null;
 function choice<T extends string>(data: FormData, name: string, words: readonly T[], standing: T, add: Collect): T {
   const text = fieldText(data, name) || standing;
   const found = words.find((word) => word === text);
-  if (found === undefined) add(name, "choose");
+  if (found === undefined) add(name, "not-a-choice");
   return found ?? standing;
 }
 
@@ -29,7 +29,9 @@ function choice<T extends string>(data: FormData, name: string, words: readonly 
 function count(data: FormData, name: string, most: number, add: Collect): number | null {
   const text = fieldText(data, name);
   if (text === "") return null;
-  return /^\d{1,4}$/.test(text) && Number(text) <= most ? Number(text) : add(name, "not-a-count", { most });
+  return /^\d{1,4}$/.test(text) && Number(text) <= most
+    ? Number(text)
+    : add(name, "not-a-count", { low: 0, high: most });
 }
 
 function readCaptures(data: FormData, add: Collect): EnteredCapture[] {
@@ -37,10 +39,10 @@ function readCaptures(data: FormData, add: Collect): EnteredCapture[] {
     const placement = choice(data, `placement.${view}`, PLACEMENTS, "unknown", add);
     const label = fieldText(data, `placementLabel.${view}`).slice(0, 60);
     const squareness = choice(data, `squareness.${view}`, SQUARENESS, "unknown", add);
-    if (placement === "same" && label === "") add(`placementLabel.${view}`, "place-needed");
+    if (placement === "same" && label === "") add(`placementLabel.${view}`, "label-missing");
     const offBy = parseValue(fieldText(data, `offBy.${view}`));
     const amount = offBy.kind === "number" ? offBy.value : null;
-    if (squareness === "off" && amount === null) add(`offBy.${view}`, "off-by-needed");
+    if (squareness === "off" && amount === null) add(`offBy.${view}`, "off-by-missing");
     return {
       view,
       placement,
@@ -77,9 +79,9 @@ function readCell(data: FormData, name: string, fundamental: Fundamental, add: C
       return reading(parsed.value);
     }
     case "either":
-      return add(name, "thousands", { value: typed });
+      return add(name, "two-readings", { value: typed });
     default:
-      return add(name, "not-a-value", { value: typed });
+      return add(name, "not-a-number", { value: typed });
   }
 }
 
@@ -108,16 +110,17 @@ export function parseSessionForm(data: FormData, context: SessionFormContext): F
     return null;
   };
   const day = fieldText(data, "day");
-  if (!isCalendarDay(day)) add("day", "not-a-day");
-  else if (day > context.today) add("day", "future", { today: context.today });
-  else if (context.birthYear !== null && Number(day.slice(0, 4)) < context.birthYear) add("day", "before-birth");
+  if (!isCalendarDay(day)) add("day", "not-a-date");
+  else if (day > context.today) add("day", "future-date", { today: context.today });
+  else if (context.birthYear !== null && Number(day.slice(0, 4)) < context.birthYear)
+    add("day", "before-birth", { year: context.birthYear });
   const clubGroup = fieldText(data, "clubGroup");
-  if (!isClubGroup(clubGroup)) add("clubGroup", "choose");
+  if (!isClubGroup(clubGroup)) add("clubGroup", "not-a-choice");
   const circumstance = choice(data, "circumstance", CIRCUMSTANCES, "unaided", add);
   const balls = count(data, "balls", 1000, add);
   const solid = count(data, "solid", 1000, add);
   if (solid !== null && balls === null) add("balls", "balls-needed");
-  if (solid !== null && balls !== null && solid > balls) add("solid", "more-than-balls");
+  if (solid !== null && balls !== null && solid > balls) add("solid", "more-solid-than-balls");
   const daysSincePractice = count(data, "daysSincePractice", 1000, add);
   const captures = readCaptures(data, add);
   const swings = readSwings(data, context.fundamentals, add);

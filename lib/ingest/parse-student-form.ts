@@ -13,6 +13,7 @@ export interface EnteredStudent {
 }
 
 const OLDEST = 110;
+const LONGEST = 60;
 
 function isZone(text: string): boolean {
   try {
@@ -25,17 +26,17 @@ function isZone(text: string): boolean {
 
 function schema(thisYear: number) {
   return z.object({
-    alias: z.string().min(1, "required").max(60, "too-long"),
+    alias: z.string().min(1, "missing").max(LONGEST, "too-long"),
     birthYear: z
       .string()
       .regex(/^(\d{4})?$/, "not-a-year")
       .transform((text) => (text === "" ? null : Number(text)))
       .refine((year) => year === null || (year <= thisYear && year >= thisYear - OLDEST), "not-a-year"),
-    hand: z.enum(HANDS, "choose"),
+    hand: z.enum(HANDS, "not-a-choice"),
     zone: z.string().refine(isZone, "not-a-zone"),
-    clubs: z.string().max(60, "too-long"),
-    consentGivenBy: z.string().min(1, "required").max(60, "too-long"),
-    consentOnPaper: z.literal("yes", "consent"),
+    clubs: z.string().max(LONGEST, "too-long"),
+    consentGivenBy: z.string().min(1, "missing").max(LONGEST, "too-long"),
+    consentOnPaper: z.literal("yes", "no-consent"),
   });
 }
 
@@ -53,8 +54,10 @@ export function parseStudentForm(data: FormData, { today }: { readonly today: st
     const { consentOnPaper: _, ...value } = parsed.data;
     return { kind: "ok", value };
   }
+  const thisYear = Number(today.slice(0, 4));
+  const args = { limit: LONGEST, low: thisYear - OLDEST, high: thisYear };
   const issues = parsed.error.issues.map(
-    (issue): FieldIssue => ({ field: String(issue.path[0] ?? ""), code: issue.message, args: {} }),
+    (issue): FieldIssue => ({ field: String(issue.path[0] ?? ""), code: issue.message, args }),
   );
   return { kind: "issues", issues };
 }

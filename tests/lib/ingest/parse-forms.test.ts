@@ -1,0 +1,131 @@
+import { describe, expect, it } from "vitest";
+import { BUILT_IN } from "@/lib/domain/catalogue";
+import { parseSessionForm } from "@/lib/ingest/parse-session-form";
+import { parseStudentForm } from "@/lib/ingest/parse-student-form";
+import { wordsFor } from "@/lib/words/catalogue";
+
+const form = (entries: Readonly<Record<string, string>>): FormData => {
+  const data = new FormData();
+  for (const [name, value] of Object.entries(entries)) data.set(name, value);
+  return data;
+};
+const words = wordsFor("en");
+
+describe("a student's form (real FormData)", () => {
+  const good = {
+    alias: " Nia ",
+    birthYear: "2014",
+    hand: "left",
+    zone: "Europe/Berlin",
+    clubs: "7-iron",
+    consentGivenBy: "mother",
+    consentOnPaper: "yes",
+  };
+  const read = (change: Readonly<Record<string, string>>) =>
+    parseStudentForm(form({ ...good, ...change }), { today: "2026-09-12" });
+  it("is read without blanks around", () =>
+    expect(read({})).toEqual({
+      kind: "ok",
+      value: {
+        alias: "Nia",
+        birthYear: 2014,
+        hand: "left",
+        zone: "Europe/Berlin",
+        clubs: "7-iron",
+        consentGivenBy: "mother",
+      },
+    }));
+  it("an empty birth year is not known, and never 0", () =>
+    expect(read({ birthYear: "" })).toMatchObject({ value: { birthYear: null } }));
+  it.each([
+    [{ alias: "" }, "alias"],
+    [{ alias: "x".repeat(61) }, "alias"],
+    [{ birthYear: "14" }, "birthYear"],
+    [{ birthYear: "2027" }, "birthYear"],
+    [{ birthYear: "1900" }, "birthYear"],
+    [{ hand: "both" }, "hand"],
+    [{ zone: "Mars/One" }, "zone"],
+    [{ consentGivenBy: "" }, "consentGivenBy"],
+    [{ consentOnPaper: "" }, "consentOnPaper"],
+  ])("%j is refused at its field, in words", (change, field) => {
+    const outcome = read(change);
+    if (outcome.kind !== "issues") throw new Error("taken");
+    expect(outcome.issues.map((issue) => issue.field)).toEqual([field]);
+    for (const issue of outcome.issues) expect(words.say(`form.issue.${issue.code}`, issue.args)).toMatch(/\w/);
+  });
+});
+
+describe("a session's form (real FormData)", () => {
+  const good = {
+    day: "2026-09-01",
+    clubGroup: "iron",
+    "r.1.hinge": "88",
+    "r.2.hinge": "n/m",
+    "r.2.setup-tilt": "−3,5",
+    "r.3.hinge": "",
+  };
+  const read = (change: Readonly<Record<string, string>>) =>
+    parseSessionForm(form({ ...good, ...change }), {
+      today: "2026-09-12",
+      fundamentals: BUILT_IN,
+      birthYear: 2014,
+      reader: "Wren",
+    });
+  it("numbers with a decimal comma and a true minus, not measurable, and blank is no reading", () => {
+    const outcome = read({});
+    if (outcome.kind !== "ok") throw new Error(JSON.stringify(outcome));
+    expect(
+      outcome.value.swings.map((swing) => [
+        swing.number,
+        swing.readings.map((reading) => [reading.fundamentalId, reading.value, reading.typed]),
+      ]),
+    ).toEqual([
+      [1, [["hinge", 88, "88"]]],
+      [
+        2,
+        [
+          ["hinge", null, "n/m"],
+          ["setup-tilt", -3.5, "−3,5"],
+        ],
+      ],
+    ]);
+    expect(outcome.value).toMatchObject({ reader: "Wren", circumstance: "unaided", sequence: null, balls: null });
+    expect(outcome.value.captures.map((capture) => [capture.view, capture.placement, capture.squareness])).toEqual([
+      ["face-on", "unknown", "unknown"],
+      ["down-the-line", "unknown", "unknown"],
+    ]);
+  });
+  it.each([
+    [{ day: "2026-02-30" }, "day"],
+    [{ day: "2026-09-13" }, "day"],
+    [{ day: "2013-01-01" }, "day"],
+    [{ clubGroup: "putter" }, "clubGroup"],
+    [{ "r.1.hinge": "8o" }, "r.1.hinge"],
+    [{ "r.1.hinge": "NaN" }, "r.1.hinge"],
+    [{ "r.1.hinge": "1e400" }, "r.1.hinge"],
+    [{ "r.1.hinge": "1,234" }, "r.1.hinge"],
+    [{ "r.1.hinge": "880" }, "r.1.hinge"],
+    [{ solid: "5" }, "balls"],
+    [{ solid: "12", balls: "10" }, "solid"],
+    [{ "placement.face-on": "same" }, "placementLabel.face-on"],
+    [{ "squareness.face-on": "off" }, "offBy.face-on"],
+    [{ circumstance: "asleep" }, "circumstance"],
+    [{ daysSincePractice: "-1" }, "daysSincePractice"],
+  ])("%j is refused at its field, in words", (change, field) => {
+    const outcome = read(change);
+    if (outcome.kind !== "issues") throw new Error("taken");
+    expect(outcome.issues.map((issue) => issue.field)).toEqual([field]);
+    for (const issue of outcome.issues) expect(words.say(`form.issue.${issue.code}`, issue.args)).toMatch(/\w/);
+  });
+  it("an unusual value passes once it is confirmed; the question names no range of anybody", () => {
+    expect(read({ "r.1.hinge": "170", confirmUnusual: "yes" }).kind).toBe("ok");
+    const outcome = read({ "r.1.hinge": "170" });
+    if (outcome.kind !== "issues" || !outcome.issues[0]) throw new Error("taken");
+    expect(words.say("form.issue.unusual", outcome.issues[0].args)).not.toMatch(/\d{2,} to/);
+  });
+  it("without any reading it asks for one", () =>
+    expect(read({ "r.1.hinge": "", "r.2.hinge": "", "r.2.setup-tilt": "" })).toEqual({
+      kind: "issues",
+      issues: [{ field: "r.1", code: "no-readings", args: {} }],
+    }));
+});
