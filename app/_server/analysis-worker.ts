@@ -52,6 +52,7 @@ function running(): Worker {
   if (known.worker) return known.worker;
   const worker = new Worker(
     path.join(/* turbopackIgnore: true */ process.cwd(), "app", "_server", "worker", "boot.mjs"),
+    { execArgv: [] },
   );
   worker.on(
     "message",

@@ -1,5 +1,7 @@
-// Node can't read TypeScript by itself: the worker registers the loader first and then becomes the judge.
-import { register } from "tsx/esm/api";
+// Node can't read TypeScript by itself: the worker registers the loader, for both kinds of modules, and then becomes the judge.
+import { register as registerRequire } from "tsx/cjs/api";
+import { register as registerImport } from "tsx/esm/api";
 
-register();
+registerRequire();
+registerImport();
 await import("./judge.ts");

@@ -1,0 +1,24 @@
+import { mkdtempSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import path from "node:path";
+import { closeDatabases } from "@/app/_server/database";
+import { admitOwner, type Viewer } from "@/app/_server/gate";
+import { startOwnAcademy } from "@/app/_server/own-academy";
+
+/** An own academy, empty, in a data folder of its own. */
+export async function startAcademy(): Promise<{ readonly viewer: Viewer; readonly folder: string; remove(): void }> {
+  closeDatabases();
+  const folder = mkdtempSync(path.join(tmpdir(), "proofband-test-"));
+  process.env.PROOFBAND_DATA = folder;
+  await startOwnAcademy({ name: "Range", ownerName: "Coach Lark", zone: "UTC", locale: "en" });
+  const viewer = await admitOwner({ choice: "own", locale: null });
+  if (!viewer) throw new Error("no academy was started");
+  return {
+    viewer,
+    folder,
+    remove() {
+      closeDatabases();
+      rmSync(folder, { recursive: true, force: true });
+    },
+  };
+}
