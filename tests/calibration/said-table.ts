@@ -33,7 +33,11 @@ function changedRows(scores: readonly ScenarioScore[]): string {
   return scores
     .map((score) => {
       const shares = [score.found, score.within4, score.within8, score.falseWord, score.level80, score.level95];
-      const sets = [withError(score.set80, score.steps), withError(score.set95, score.steps), String(score.set80Size)];
+      const sets = [
+        withError(score.set80, score.steps),
+        withError(score.set95, score.steps),
+        score.steps === 0 ? "-" : String(score.set80Size),
+      ];
       return `| ${[score.name, ...shares.map((cell) => withError(cell, score.series)), ...sets].join(" | ")} |`;
     })
     .join("\n");
@@ -67,7 +71,7 @@ ${unchangedRows(run.beyond)}
 ## Changed seasons
 
 Found: the right word by the last session; within 4 and 8 sessions of the change's first; false word: before the change or the wrong way first. The last three
-columns are of the steps that were said: whether the stretch holds the first session, and its median size.
+columns are of the true steps that were said, so of the clearer ones: whether the stretch holds the first session, and its median size.
 
 | scenario | found | within 4 | within 8 | false word | level now in 80 | level now in 95 | set 80 holds | set 95 holds | set 80 size |
 |---|---|---|---|---|---|---|---|---|---|

@@ -13,7 +13,7 @@ export interface SeasonScore {
   readonly steadyAtEnd: boolean;
   readonly level80: boolean;
   readonly level95: boolean;
-  /** Whether the stretch of a step holds its first session; null: no step was said. */
+  /** Whether the stretch holds the first session of a true step; null: there is none, or none was said. */
   readonly set80: boolean | null;
   readonly set95: boolean | null;
   readonly set80Size: number | null;
@@ -32,8 +32,9 @@ export function scoreSeason(simulated: SimulatedTrack, noise: NoiseModel): Seaso
   const truth = levels.at(-1) as number;
   const level = verdict.levelNow;
   const change = verdict.changes[0];
+  const isStep = changeAt !== null && levels[changeAt] !== levels[0] && levels[changeAt] === levels[changeAt + 1];
   const within = (set: readonly number[] | null | undefined): boolean | null =>
-    changeAt === null || !set ? null : set.includes(changeAt);
+    isStep && set ? set.includes(changeAt) : null;
   return {
     falseWord: early,
     foundAfter: found < 0 || changeAt === null ? null : found - changeAt + 1,
