@@ -64,7 +64,7 @@ export const DEMO_DRILLS: readonly DemoDrill[] = [
   },
 ];
 
-const anyClub = { low: 0, high: 12 };
+const anyClub = { low: 2, high: 20 };
 const GOALS: Readonly<Record<ClubGroup, typeof anyClub>> = {
   "short-iron": anyClub,
   iron: anyClub,

@@ -36,7 +36,7 @@ const LEVELS: Readonly<Partial<Record<FundamentalId, readonly [number, number]>>
   "hip-sway": [3, 5],
   "tilt-kept": [2, 3],
   "impact-tilt": [14, 4],
-  "own-lead-heel": [6, 4],
+  "own-lead-heel": [12, 3],
 };
 
 const BALL: Readonly<Record<ClubGroup, number>> = { "short-iron": 53, iron: 57, hybrid: 69, wood: 79, driver: 91 };

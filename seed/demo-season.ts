@@ -76,7 +76,7 @@ function simulateTrack(plan: StudentPlan, track: TrackPlan, cameras: Cameras, ra
       },
       camera: { kind: "given", errors: errorsOf(cameras, fundamental) },
       rounding: usual.rounding,
-      misreading: { share: 0.004, size: 8 },
+      misreading: { share: 0.004, size: 6 },
       oddSession: null,
     },
     random,

@@ -137,7 +137,7 @@ export const HANA: StudentPlan = {
     storyTrack("ball-position", flat(84)),
     storyTrack("hinge", flat(78)),
     storyTrack("hip-sway", flat(6)),
-    storyTrack("own-lead-heel", flat(9)),
+    storyTrack("own-lead-heel", flat(14)),
   ].map((track) => ({ ...track, missed: 0 })),
   expected: (["setup-tilt", "posture-bend", "ball-position", "hinge", "hip-sway"] as const).map((fundamentalId) => ({
     fundamentalId,
@@ -183,7 +183,7 @@ export const IVO: StudentPlan = {
     sideTrack("hip-sway", 2),
     storyTrack("tilt-kept", step(1.5, -4, 10)),
     sideTrack("hip-shift", -15),
-    sideTrack("own-lead-heel", 4),
+    sideTrack("own-lead-heel", 11),
   ].map((track) => (track.fundamentalId === "setup-tilt" ? { ...track, missed: 0 } : track)),
   events: [{ kind: "break", day: 93, note: "A month away.", rebaselines: [] }],
   assignments: [{ drill: "d06", start: 135, end: null, dose: "10 stops, 3 days a week" }],

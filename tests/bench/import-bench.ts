@@ -92,7 +92,7 @@ export async function importFigures(): Promise<readonly Measured[]> {
     { times: 3, unmeasured: 1 },
     rate,
     async (round) => {
-      const { plan, issues } = parseImport(input);
+      const { plan, issues, rowsReady } = parseImport(input);
       if (plan === null) throw new Error(`nothing to import: ${JSON.stringify(issues[0])}`);
       const db = databases[round];
       if (db === undefined) throw new RangeError(`no database for round ${round}`);
@@ -103,7 +103,7 @@ export async function importFigures(): Promise<readonly Measured[]> {
         scopeOf: (studentId) => ({ academyId: "bench", studentId }) as StudentScope,
       });
       if (done.kind !== "imported") throw new Error("the file was imported before");
-      if (done.readings !== rows) throw new Error(`${done.readings} of ${rows} readings were written`);
+      if (done.readings !== rowsReady) throw new Error(`${done.readings} of ${rowsReady} readings were written`);
     },
   );
   for (const db of databases) db.close();
