@@ -1,5 +1,5 @@
 /** The widths in which a season chart is drawn: each is shown at its own size or a little larger, so that words stay legible. */
-export type ChartForm = "wide" | "laptop" | "page" | "phone";
+export type ChartForm = "wide" | "laptop" | "page" | "tablet" | "phone";
 
 /** What one width of the chart gives to its parts, in pixels. */
 export interface FormSize {
@@ -16,10 +16,11 @@ export const FORM_SIZES: Readonly<Record<ChartForm, FormSize>> = {
   wide: { width: 1160, plotHeight: 376, lane: "one", dot: 4.5, tick: 8, tickOff: 12 },
   laptop: { width: 1000, plotHeight: 376, lane: "one", dot: 4.5, tick: 8, tickOff: 12 },
   page: { width: 700, plotHeight: 324, lane: "two", dot: 4.5, tick: 7, tickOff: 11 },
+  tablet: { width: 480, plotHeight: 288, lane: "two", dot: 4, tick: 5, tickOff: 9 },
   phone: { width: 326, plotHeight: 252, lane: "two", dot: 3.5, tick: 4, tickOff: 7 },
 };
 
-export const FORMS: readonly ChartForm[] = ["wide", "laptop", "page", "phone"];
+export const FORMS: readonly ChartForm[] = ["wide", "laptop", "page", "tablet", "phone"];
 
 /** The widest drawing that fits; the sheet of styles beside the drawings chooses by the same widths. */
 export function formFor(width: number): ChartForm {

@@ -14,7 +14,7 @@ import { chooseInHand } from "./order-of-work";
 import type { Fact, SeasonPage, SeasonRow } from "./page-model";
 import { provedAlone, saidGlyph, saidKey } from "./said";
 import type { SeasonSource, SeasonTrack } from "./season-source";
-import { drillTable, seasonSettle, sessionTable } from "./season-tables";
+import { drillRibbons, drillTable, seasonSettle, sessionTable } from "./season-tables";
 import { buildTrackSummary } from "./track-summary";
 
 /** A student's season: what is proved, the one next thing, every fundamental in the order of work, what would settle the rest. */
@@ -80,6 +80,7 @@ export function buildSeasonPage(words: Words, source: SeasonSource): SeasonPage 
           .filter((track) => track.history.fundamental.phase === phase)
           .map((track) => seasonRow(words, source, track, inHand?.track.fundamental.id ?? null, first ?? source.asOf)),
       })).filter((group) => group.rows.length > 0),
+      drills: drillRibbons(source, first ?? source.asOf),
     },
     clubGroups: source.clubs.length > 1 ? { label: words.say("club.choose"), links: source.clubs } : null,
     drills: drillTable(words, source),

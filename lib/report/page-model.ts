@@ -1,5 +1,5 @@
 import type { Fact, Glyph, Link, TableModel } from "./basic-model";
-import type { SeasonChart } from "./chart-model";
+import type { ChartRibbon, SeasonChart } from "./chart-model";
 
 export type { ChartWords, Fact, FrameModel, Glyph, Link, TableModel } from "./basic-model";
 export type { ProvedRow, RosterCell, RosterPage, RosterRow } from "./roster-model";
@@ -45,6 +45,8 @@ export interface SeasonPage {
     readonly explains: string;
     readonly heading: string;
     readonly groups: readonly { readonly label: string; readonly rows: readonly SeasonRow[] }[];
+    /** The season's drills on the time axis that the charts share; absent: none. */
+    readonly drills?: readonly ChartRibbon[];
   };
   readonly clubGroups: {
     readonly label: string;

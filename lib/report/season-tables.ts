@@ -1,8 +1,10 @@
+import { dayNumber } from "@/lib/domain/calendar-day";
 import type { Words } from "@/lib/words/catalogue";
 import { sayDay, sayStretch } from "@/lib/words/day-words";
 import { saySure } from "@/lib/words/number-words";
 import { sayFundamental } from "@/lib/words/say-fundamental";
 import { saySettleShort } from "@/lib/words/say-verdict";
+import type { ChartRibbon } from "./chart-model";
 import type { SeasonPage } from "./page-model";
 import { saidVerdict } from "./said";
 import type { SeasonSource, SeasonTrack } from "./season-source";
@@ -34,6 +36,17 @@ export function drillTable(words: Words, source: SeasonSource): SeasonPage["dril
       tone: "plain" as const,
     })),
   };
+}
+
+/** The drills on the time axis of the season, from its first session on. */
+export function drillRibbons(source: SeasonSource, first: string): readonly ChartRibbon[] {
+  return source.drills
+    .filter((drill) => drill.start <= source.asOf && (drill.end ?? source.asOf) >= first)
+    .map((drill) => ({
+      from: Math.max(dayNumber(first), dayNumber(drill.start)),
+      to: Math.min(dayNumber(source.asOf), dayNumber(drill.end ?? source.asOf)),
+      label: drill.drill,
+    }));
 }
 
 /** What would settle the open questions; null without any. */

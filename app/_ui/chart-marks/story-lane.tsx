@@ -70,7 +70,7 @@ export function Ribbons({ geometry }: { readonly geometry: ChartGeometry }) {
             ) : (
               <path className={styles.event} d={`M${from} ${y + 4}v12M${from} ${y + 10}H${to}M${to} ${y + 4}v12`} />
             )}
-            <text x={pixel(ribbon.labelX)} y={y + 15} textAnchor={ribbon.anchor}>
+            <text x={pixel(ribbon.labelX)} y={pixel(top + ribbon.labelRow * 26 + 15)} textAnchor={ribbon.anchor}>
               {ribbon.label}
             </text>
           </g>

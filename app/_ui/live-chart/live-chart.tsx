@@ -17,8 +17,18 @@ import { Reasons, Ribbons, StoryLane } from "../chart-marks/story-lane";
 import styles from "./live-chart.module.css";
 
 interface Point extends ChartSession {
-  readonly doubt: readonly [number, number];
+  /** The bar of a judged session, below and above its dot; null: it is not judged. */
+  readonly doubt: readonly [number, number] | null;
+  /** The same of one that is not judged, drawn broken. */
+  readonly apart: readonly [number, number] | null;
 }
+
+function pointOf(session: ChartSession): Point {
+  const bar = [session.mean - session.low, session.high - session.mean] as const;
+  return { ...session, doubt: session.mark === "used" ? bar : null, apart: session.mark === "used" ? null : bar };
+}
+
+const BAR = { direction: "y", width: 0, strokeWidth: 1.75, stroke: "var(--ink)", isAnimationActive: false } as const;
 
 /** Everything of the still drawing but the sessions, in the very places: a mark for each swing would be a thousand nodes. */
 function Ground({
@@ -77,10 +87,7 @@ export function LiveChart({
   const id = useId().replaceAll(":", "");
   const geometry = chartGeometry(chart, form);
   const { plot, width, height, size } = geometry;
-  const points: Point[] = chart.sessions.map((session) => ({
-    ...session,
-    doubt: [session.mean - session.low, session.high - session.mean],
-  }));
+  const points = chart.sessions.map(pointOf);
   return (
     <ComposedChart
       data={points}
@@ -101,14 +108,8 @@ export function LiveChart({
           <SessionDot mark={payload?.mark ?? "used"} cx={cx ?? 0} cy={cy ?? 0} r={size.dot} />
         )}
       >
-        <ErrorBar
-          dataKey="doubt"
-          direction="y"
-          width={0}
-          strokeWidth={1.75}
-          stroke="var(--ink)"
-          isAnimationActive={false}
-        />
+        <ErrorBar {...BAR} dataKey="doubt" />
+        <ErrorBar {...BAR} dataKey="apart" strokeDasharray="3 3" />
       </Scatter>
       <Tooltip content={<Told />} isAnimationActive={false} cursor={false} />
     </ComposedChart>

@@ -1,22 +1,26 @@
 import Link from "next/link";
 import type { RosterCell, RosterPage } from "@/lib/report/page-model";
 import { Glyph } from "../glyph/glyph";
-import { Strip } from "../strip/strip";
+import { EmptyStrip, Strip } from "../strip/strip";
 import styles from "./roster.module.css";
 
 function Cell({ cell, none }: { readonly cell: RosterCell | null; readonly none: string }) {
   if (cell === null)
     return (
-      <td className={styles.none}>
-        <span aria-hidden="true">–</span>
+      <td className={styles.track}>
+        <EmptyStrip />
         <span className="said">{none}</span>
       </td>
     );
   return (
-    <td>
+    <td className={styles.track}>
       <Link href={cell.href} className={styles.cell}>
-        <Strip model={cell.strip} />
-        {cell.glyph === "steady" || cell.glyph === "open" ? null : <Glyph glyph={cell.glyph} size={16} />}
+        <Strip model={cell.strip} end="shape" />
+        {cell.glyph === "steady" || cell.glyph === "open" ? null : (
+          <span className={styles.shape}>
+            <Glyph glyph={cell.glyph} size={16} />
+          </span>
+        )}
       </Link>
     </td>
   );
@@ -42,21 +46,25 @@ export function RosterTable({ evidence }: { readonly evidence: RosterPage["evide
             <th scope="col">{evidence.studentLabel}</th>
             <th scope="col">{evidence.inHandLabel}</th>
             {evidence.columns.map((column) => (
-              <th key={column.id} scope="col">
+              <th key={column.id} scope="col" className={styles.column}>
                 {column.name}
                 <span className={styles.band}>{column.band}</span>
               </th>
             ))}
-            <th scope="col">{evidence.contactLabel}</th>
-            <th scope="col">{evidence.lastLabel}</th>
+            <th scope="col" className={styles.end}>
+              {evidence.contactLabel}
+            </th>
+            <th scope="col" className={styles.end}>
+              {evidence.lastLabel}
+            </th>
           </tr>
         </thead>
         <tbody>
           {evidence.rows.map((row) => (
             <tr key={row.studentId}>
               <th scope="row">
-                <Link href={row.href}>{row.alias}</Link>
-                <span className={styles.detail}>{row.detail}</span>
+                <Link href={row.href}>{row.alias}</Link> <span className={styles.aside}>{row.detail}</span>
+                {row.away === "" ? null : <span className={styles.detail}>{row.away}</span>}
               </th>
               <td className={styles.inHand}>
                 {row.inHand === null ? null : (
@@ -65,9 +73,8 @@ export function RosterTable({ evidence }: { readonly evidence: RosterPage["evide
                       <Glyph glyph={row.inHand.glyph} size={16} />
                       {row.inHand.name}
                     </span>
-                    <span className={styles.detail}>
-                      {row.inHand.position} · {row.inHand.word}
-                    </span>
+                    <span className={styles.detail}>{row.inHand.position}</span>
+                    <span className={row.inHand.glyph === "open" ? "said" : styles.detail}>{row.inHand.word}</span>
                   </>
                 )}
               </td>
@@ -75,10 +82,7 @@ export function RosterTable({ evidence }: { readonly evidence: RosterPage["evide
                 <Cell key={column.id} cell={row.cells[at] ?? null} none={evidence.notMeasured} />
               ))}
               <td className={styles.end}>{row.contact}</td>
-              <td className={styles.end}>
-                {row.lastSession}
-                {row.away === "" ? null : <span className={styles.detail}>{row.away}</span>}
-              </td>
+              <td className={styles.end}>{row.lastSession}</td>
             </tr>
           ))}
         </tbody>

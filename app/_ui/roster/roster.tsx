@@ -3,7 +3,7 @@ import type { RosterPage } from "@/lib/report/page-model";
 import type { FormAction } from "../form/form";
 import { Glyph } from "../glyph/glyph";
 import { PageHead, Part } from "../part/part";
-import { ProvedTable } from "./proved-table";
+import { ProvedBlocks, ProvedTable } from "./proved-table";
 import styles from "./roster.module.css";
 import { RosterBlocks } from "./roster-blocks";
 import { RosterTable } from "./roster-table";
@@ -54,7 +54,14 @@ export function Roster({ model, seenAction }: { readonly model: RosterPage; read
       <PageHead title={model.title} lede={model.lede} />
       <Part margin={proved.margin} note={proved.since}>
         <h2>{proved.heading}</h2>
-        {proved.rows.length === 0 ? <p>{proved.empty}</p> : <ProvedTable proved={proved} />}
+        {proved.rows.length === 0 ? (
+          <p>{proved.empty}</p>
+        ) : (
+          <>
+            <ProvedTable proved={proved} />
+            <ProvedBlocks proved={proved} />
+          </>
+        )}
         {proved.seen === null ? null : (
           <form action={seenAction} className={styles.seen}>
             <button type="submit" className="do">

@@ -3,6 +3,7 @@ import type { SeasonPage, SeasonRow } from "@/lib/report/page-model";
 import { Facts } from "../facts/facts";
 import { Verdict } from "../glyph/glyph";
 import { PageHead, Part } from "../part/part";
+import { SeasonAxis } from "../small-chart/season-axis";
 import { SmallChart } from "../small-chart/small-chart";
 import { Table } from "../table/table";
 import styles from "./season.module.css";
@@ -20,6 +21,16 @@ function Row({ row }: { readonly row: SeasonRow }) {
       <SmallChart chart={row.chart} />
       <Facts facts={row.facts} arrangement="list" />
     </li>
+  );
+}
+
+/** The time axis of all charts, once under the last. */
+function Axis({ evidence }: { readonly evidence: SeasonPage["evidence"] }) {
+  const days = evidence.groups[0]?.rows[0]?.chart.x;
+  return days === undefined ? null : (
+    <div className={styles.axis}>
+      <SeasonAxis days={days} drills={evidence.drills ?? []} />
+    </div>
   );
 }
 
@@ -89,6 +100,7 @@ export function Season({ model }: { readonly model: SeasonPage }) {
             </ol>
           </section>
         ))}
+        <Axis evidence={model.evidence} />
         {model.drills === null ? null : <Table model={model.drills} />}
       </Part>
       {model.settle === null ? null : (

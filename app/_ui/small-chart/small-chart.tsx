@@ -2,6 +2,7 @@ import { useId } from "react";
 import type { SeasonChart } from "@/lib/report/chart-model";
 import { BandField, bandPlaces } from "../chart-marks/band-field";
 import { ChangeMarks } from "../chart-marks/change-marks";
+import marks from "../chart-marks/chart-marks.module.css";
 import { Hatches } from "../chart-marks/hatches";
 import { LevelMarks } from "../chart-marks/level-marks";
 import { SessionMarks } from "../chart-marks/session-marks";
@@ -9,20 +10,21 @@ import { pixel, pixelScale } from "../chart-scale";
 import styles from "./small-chart.module.css";
 
 const HEIGHT = 84;
-const SIZES = { wide: 560, phone: 326 } as const;
+const SIZES = { wide: 560, middle: 430, phone: 326 } as const;
 
-function Drawing({
-  chart,
-  form,
-  id,
-}: {
-  readonly chart: SeasonChart;
-  readonly form: keyof typeof SIZES;
-  readonly id: string;
-}) {
+/** The widths in which a small chart is drawn. */
+export type SmallForm = keyof typeof SIZES;
+
+/** Where the days of a small chart begin and end, in pixels of its drawing. */
+export function smallPlot(form: SmallForm) {
   const width = SIZES[form];
-  const plot = { left: 4, right: width - 62, top: 4, bottom: HEIGHT - 16 };
-  const x = pixelScale(chart.x, plot.left + 4, plot.right - 4);
+  return { width, left: 8, right: width - 66 };
+}
+
+function Drawing({ chart, form, id }: { readonly chart: SeasonChart; readonly form: SmallForm; readonly id: string }) {
+  const { width, left, right } = smallPlot(form);
+  const plot = { left: left - 4, right: right + 4, top: 4, bottom: HEIGHT - 16 };
+  const x = pixelScale(chart.x, left, right);
   const y = pixelScale({ from: chart.y.low, to: chart.y.high }, plot.bottom, plot.top);
   const band = chart.bands.at(-1);
   const edges = [
@@ -53,7 +55,12 @@ function Drawing({
       <SessionMarks sessions={chart.sessions} x={x} y={y} r={3} />
       {edges.map((edge) =>
         edge.at === null || edge.label === null ? null : (
-          <text key={edge.label} className={styles.edge} x={plot.right + 6} y={pixel(y(edge.at) + 5)}>
+          <text
+            key={edge.label}
+            className={`${marks.words} ${styles.edge}`}
+            x={plot.right + 6}
+            y={pixel(y(edge.at) + 5)}
+          >
             {edge.label}
           </text>
         ),
@@ -66,8 +73,9 @@ function Drawing({
 export function SmallChart({ chart }: { readonly chart: SeasonChart }) {
   const id = useId();
   return (
-    <div className={styles.small}>
+    <div className={`${styles.small} ${marks.small}`}>
       <Drawing chart={chart} form="wide" id={`${id}w`} />
+      <Drawing chart={chart} form="middle" id={`${id}m`} />
       <Drawing chart={chart} form="phone" id={`${id}p`} />
     </div>
   );

@@ -4,14 +4,40 @@ import styles from "./strip.module.css";
 
 const WIDTH = 94;
 const HEIGHT = 36;
+const LOW = (HEIGHT * 2) / 3;
+const HIGH = HEIGHT / 3;
+/** Pixels kept free behind the last day for a verdict's shape; the band runs on under it. */
+const SHAPE = 20;
+
+function Band({ edges, width }: { readonly edges: StripModel["edges"]; readonly width: number }) {
+  if (edges === "none") return null;
+  const top = edges === "low" ? 0 : HIGH;
+  const bottom = edges === "high" ? HEIGHT : LOW;
+  const high = edges === "low" ? "" : `M0 ${HIGH}H${width}`;
+  const low = edges === "high" ? "" : `M0 ${LOW}H${width}`;
+  return (
+    <>
+      <rect className={styles.band} x="0" y={top} width={width} height={bottom - top} />
+      <path className={styles.edge} d={high + low} />
+    </>
+  );
+}
 
 /** A track as high as a line of text; the goal band always lies at the same height. */
-export function Strip({ model, width }: { readonly model: StripModel; readonly width?: 94 | 200 | 300 }) {
+export function Strip({
+  model,
+  width,
+  end,
+}: {
+  readonly model: StripModel;
+  readonly width?: 94 | 200 | 300;
+  /** What stands behind the last day: nothing, or room for a verdict's shape. */
+  readonly end?: "nothing" | "shape";
+}) {
   const wide = width ?? WIDTH;
-  const x = (part: number) => pixel(2 + part * (wide - 4));
+  const days = end === "shape" ? wide - SHAPE : wide;
+  const x = (part: number) => pixel(2 + part * (days - 4));
   const y = (part: number) => pixel(HEIGHT * (1 - part));
-  const top = model.edges === "low" ? 0 : HEIGHT / 3;
-  const bottom = model.edges === "high" ? HEIGHT : (HEIGHT * 2) / 3;
   return (
     <svg
       className={styles.strip}
@@ -21,15 +47,7 @@ export function Strip({ model, width }: { readonly model: StripModel; readonly w
       role="img"
       aria-label={model.summary}
     >
-      {model.edges === "none" ? null : (
-        <rect className={styles.band} x="0" y={top} width={wide} height={bottom - top} />
-      )}
-      {model.edges === "both" || model.edges === "high" ? (
-        <path className={styles.edge} d={`M0 ${HEIGHT / 3}H${wide}`} />
-      ) : null}
-      {model.edges === "both" || model.edges === "low" ? (
-        <path className={styles.edge} d={`M0 ${(HEIGHT * 2) / 3}H${wide}`} />
-      ) : null}
+      <Band edges={model.edges} width={wide} />
       {model.changes.map((change) => (
         <path
           key={`${change.x0} ${change.x1}`}
@@ -48,6 +66,16 @@ export function Strip({ model, width }: { readonly model: StripModel; readonly w
         // biome-ignore lint/suspicious/noArrayIndexKey: dots of a finished strip never move.
         <circle key={at} className={styles[dot.mark]} cx={x(dot.x)} cy={y(dot.y)} r="1.6" />
       ))}
+    </svg>
+  );
+}
+
+/** The band of a row where nothing is measured; what it means is said beside it. */
+export function EmptyStrip() {
+  return (
+    <svg className={styles.strip} width={WIDTH} height={HEIGHT} viewBox={`0 0 ${WIDTH} ${HEIGHT}`} aria-hidden="true">
+      <Band edges="both" width={WIDTH} />
+      <path className={styles.none} d={`M${(WIDTH - SHAPE) / 2 - 3} ${HEIGHT / 2}h6`} />
     </svg>
   );
 }

@@ -29,11 +29,11 @@ export function Table({ model }: { readonly model: TableModel }) {
                 const align = column?.align === "end" ? styles.end : undefined;
                 return place === 0 ? (
                   <th key={key} scope="row" className={align}>
-                    {cell}
+                    <span className={styles.words}>{cell}</span>
                   </th>
                 ) : (
                   <td key={key} className={align}>
-                    {cell}
+                    <span className={styles.words}>{cell}</span>
                   </td>
                 );
               })}
