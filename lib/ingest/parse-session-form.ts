@@ -4,7 +4,9 @@ import { type Fundamental, VIEWS } from "@/lib/domain/fundamental";
 import { CIRCUMSTANCES, PLACEMENTS, SQUARENESS } from "@/lib/domain/session";
 import type { EnteredCapture, EnteredReading, EnteredSession, EnteredSwing } from "@/lib/domain/session-entry";
 import { type FieldIssue, type FormOutcome, fieldText } from "./field-issue";
+import { isOwnUnit } from "./parse-unit";
 import { parseValue } from "./parse-value";
+import { argumentWord, hasRefusedMarks } from "./text-key";
 
 /** What a session's form is read against. */
 export interface SessionFormContext {
@@ -25,6 +27,14 @@ function choice<T extends string>(data: FormData, name: string, words: readonly 
   return found ?? standing;
 }
 
+/** A free text; too long, or with marks that can't be seen, it is refused and never cut. */
+function freeText(data: FormData, name: string, limit: number, add: Collect): string | null {
+  const text = fieldText(data, name);
+  if (text.length > limit) return add(name, "too-long", { limit });
+  if (hasRefusedMarks(text)) return add(name, "hidden-mark");
+  return text || null;
+}
+
 /** A whole number from 0 up to a limit; an empty field is null. */
 function count(data: FormData, name: string, most: number, add: Collect): number | null {
   const text = fieldText(data, name);
@@ -37,20 +47,23 @@ function count(data: FormData, name: string, most: number, add: Collect): number
 function readCaptures(data: FormData, add: Collect): EnteredCapture[] {
   return VIEWS.map((view) => {
     const placement = choice(data, `placement.${view}`, PLACEMENTS, "unknown", add);
-    const label = fieldText(data, `placementLabel.${view}`).slice(0, 60);
+    const label = freeText(data, `placementLabel.${view}`, 60, add);
     const squareness = choice(data, `squareness.${view}`, SQUARENESS, "unknown", add);
-    if (placement === "same" && label === "") add(`placementLabel.${view}`, "label-missing");
+    if (placement === "same" && fieldText(data, `placementLabel.${view}`) === "")
+      add(`placementLabel.${view}`, "label-missing");
     const offBy = parseValue(fieldText(data, `offBy.${view}`));
     const amount = offBy.kind === "number" ? offBy.value : null;
-    if (squareness === "off" && amount === null) add(`offBy.${view}`, "off-by-missing");
+    if (offBy.kind !== "blank" && amount === null) {
+      add(`offBy.${view}`, "not-a-number", { value: fieldText(data, `offBy.${view}`) });
+    } else if (squareness === "off" && amount === null) add(`offBy.${view}`, "off-by-missing");
     return {
       view,
       placement,
-      placementLabel: placement === "same" ? label || null : null,
+      placementLabel: placement === "same" ? label : null,
       squareness,
       offBy: squareness === "off" ? amount : null,
       setAsideReason: null,
-      filmReference: fieldText(data, `film.${view}`).slice(0, 200) || null,
+      filmReference: freeText(data, `film.${view}`, 200, add),
     };
   });
 }
@@ -72,6 +85,9 @@ function readCell(data: FormData, name: string, fundamental: Fundamental, add: C
     case "not-measurable":
       return reading(null);
     case "number": {
+      if (parsed.unit !== null && !isOwnUnit(parsed.unit, fundamental.unit)) {
+        return add(name, "other-unit", { value: typed, own: argumentWord(fundamental.unit) });
+      }
       const { low, high } = fundamental.plausible;
       const unusual = parsed.value < low || parsed.value > high;
       // The sentence tells nothing of this student: reading stays blind.
@@ -89,8 +105,8 @@ function readSwings(data: FormData, fundamentals: readonly Fundamental[], add: C
   const swings = new Map<number, EnteredReading[]>();
   for (const name of data.keys()) {
     const match = /^r\.(\d{1,2})\.(.+)$/.exec(name);
-    const fundamental = fundamentals.find((each) => each.id === match?.[2]);
-    if (!match || !fundamental) continue;
+    const fundamental = fundamentals.find((each) => each.id === match?.[2] && each.derivedFrom === null);
+    if (!match || !fundamental || Number(match[1]) < 1) continue;
     const reading = readCell(data, name, fundamental, add);
     const number = Number(match[1]);
     if (reading) swings.set(number, [...(swings.get(number) ?? []), reading]);
@@ -122,6 +138,9 @@ export function parseSessionForm(data: FormData, context: SessionFormContext): F
   if (solid !== null && balls === null) add("balls", "balls-needed");
   if (solid !== null && balls !== null && solid > balls) add("solid", "more-solid-than-balls");
   const daysSincePractice = count(data, "daysSincePractice", 1000, add);
+  const club = freeText(data, "club", 60, add);
+  const aid = freeText(data, "aid", 60, add);
+  const note = freeText(data, "note", 2000, add);
   const captures = readCaptures(data, add);
   const swings = readSwings(data, context.fundamentals, add);
   if (swings.length === 0 && !issues.some((issue) => issue.field.startsWith("r."))) add("r.1", "no-readings");
@@ -132,14 +151,14 @@ export function parseSessionForm(data: FormData, context: SessionFormContext): F
       day,
       sequence: null,
       clubGroup,
-      club: fieldText(data, "club").slice(0, 60) || null,
+      club,
       reader: context.reader,
       circumstance,
-      aid: circumstance === "aid-in-view" ? fieldText(data, "aid").slice(0, 60) || null : null,
+      aid: circumstance === "aid-in-view" ? aid : null,
       stanceWidthCm: null,
       daysSincePractice,
       marks: [],
-      note: fieldText(data, "note").slice(0, 2000) || null,
+      note,
       solid: balls === null ? null : solid,
       balls: solid === null ? null : balls,
       setAsideReason: null,

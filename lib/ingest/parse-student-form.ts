@@ -1,6 +1,7 @@
 import { z } from "zod";
 import { HANDS } from "@/lib/domain/handedness";
 import { type FieldIssue, type FormOutcome, fieldText } from "./field-issue";
+import { hasRefusedMarks } from "./text-key";
 
 /** A student as a form gives it. */
 export interface EnteredStudent {
@@ -24,9 +25,11 @@ function isZone(text: string): boolean {
   }
 }
 
+const isPlain = (text: string): boolean => !hasRefusedMarks(text);
+
 function schema(thisYear: number) {
   return z.object({
-    alias: z.string().min(1, "missing").max(LONGEST, "too-long"),
+    alias: z.string().min(1, "missing").max(LONGEST, "too-long").refine(isPlain, "hidden-mark"),
     birthYear: z
       .string()
       .regex(/^(\d{4})?$/, "not-a-year")
@@ -34,8 +37,8 @@ function schema(thisYear: number) {
       .refine((year) => year === null || (year <= thisYear && year >= thisYear - OLDEST), "not-a-year"),
     hand: z.enum(HANDS, "not-a-choice"),
     zone: z.string().refine(isZone, "not-a-zone"),
-    clubs: z.string().max(LONGEST, "too-long"),
-    consentGivenBy: z.string().min(1, "missing").max(LONGEST, "too-long"),
+    clubs: z.string().max(LONGEST, "too-long").refine(isPlain, "hidden-mark"),
+    consentGivenBy: z.string().min(1, "missing").max(LONGEST, "too-long").refine(isPlain, "hidden-mark"),
     consentOnPaper: z.literal("yes", "no-consent"),
   });
 }

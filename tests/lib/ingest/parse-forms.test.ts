@@ -44,6 +44,7 @@ describe("a student's form (real FormData)", () => {
     [{ birthYear: "2027" }, "birthYear"],
     [{ birthYear: "1900" }, "birthYear"],
     [{ hand: "both" }, "hand"],
+    [{ alias: "N\u202eia" }, "alias"],
     [{ zone: "Mars/One" }, "zone"],
     [{ consentGivenBy: "" }, "consentGivenBy"],
     [{ consentOnPaper: "" }, "consentOnPaper"],
@@ -110,6 +111,11 @@ describe("a session's form (real FormData)", () => {
     [{ "placement.face-on": "same" }, "placementLabel.face-on"],
     [{ "squareness.face-on": "off" }, "offBy.face-on"],
     [{ circumstance: "asleep" }, "circumstance"],
+    [{ "r.1.hinge": "1.4 rad" }, "r.1.hinge"],
+    [{ "r.1.hip-sway": "9 cm" }, "r.1.hip-sway"],
+    [{ note: "x".repeat(2001) }, "note"],
+    [{ club: "7\u202eiron" }, "club"],
+    [{ "squareness.face-on": "off", "offBy.face-on": "a step" }, "offBy.face-on"],
     [{ daysSincePractice: "-1" }, "daysSincePractice"],
   ])("%j is refused at its field, in words", (change, field) => {
     const outcome = read(change);
