@@ -19,7 +19,7 @@ export function wordKey(text: string): string {
   return withoutHiddenMarks(text)
     .normalize("NFKC")
     .toLowerCase()
-    .replace(/[\s_\-–.:/]+/g, " ")
+    .replace(/[\s_\-–.,:/]+/g, " ")
     .trim();
 }
 
