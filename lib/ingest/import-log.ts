@@ -70,6 +70,8 @@ export class ImportLog {
   >();
   readonly #questions: { question: ImportQuestion; readonly at: number | null }[] = [];
 
+  readonly #told = new Set<number>();
+
   constructor(answers: ImportAnswers) {
     this.#answers = answers;
   }
@@ -85,7 +87,9 @@ export class ImportLog {
       gathered = this.#issues.get(key) ?? { rows: [], at: entry.at ?? null, entry };
       this.#issues.set(key, gathered);
     }
-    if (entry.row !== null) gathered.rows.push(entry.row);
+    if (entry.row === null) return;
+    gathered.rows.push(entry.row);
+    this.#told.add(entry.row);
   }
 
   /** `kind` keeps notes of one code apart, where their arguments differ. */
@@ -98,6 +102,7 @@ export class ImportLog {
 
   /** Puts a question with all its rows; returns the usable answer, or what stands unasked, or null: wait. */
   ask(entry: QuestionEntry, rows: readonly number[]): ImportAnswer | null {
+    for (const row of rows) this.#told.add(row);
     const given = this.#answers.get(entry.id);
     const chosen = given ? entry.options.find((candidate) => candidate.id === given.option) : undefined;
     const lacks = chosen?.fields.some(
@@ -124,6 +129,11 @@ export class ImportLog {
     });
     if (chosen && given && !lacks) return given;
     return standing === null ? null : { option: standing, fields: NOTHING };
+  }
+
+  /** Whether an issue or a question names a row already. */
+  isTold(row: number): boolean {
+    return this.#told.has(row);
   }
 
   /** Says why the answer just given to a question can't be used. */

@@ -4,7 +4,8 @@ export const DELIMITERS = [",", ";", "\t", "|"] as const;
 
 export type Delimiter = (typeof DELIMITERS)[number];
 
-export const ROW_LIMIT = 250_000;
+/** Rows of one file; what lies beyond is named and stays out. */
+export const ROW_LIMIT = 100_000;
 export const COLUMN_LIMIT = 500;
 /** After so many broken quotes the rest of the file is not taken apart any more. */
 const BROKEN_QUOTE_LIMIT = 100;

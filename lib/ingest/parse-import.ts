@@ -172,7 +172,7 @@ function finish({ shown, context, records, faults, drafts, students, sessions }:
   for (const row of drafts) {
     if (row.state !== "alive") continue;
     if (row.readings.some(({ state }) => state === "alive")) ready.add(row.row);
-    else if (row.readings.length === 0) log.note("no-reading", row.row);
+    else if (row.readings.length === 0 && !log.isTold(row.row)) log.note("no-reading", row.row);
   }
   const restRows = [...records, ...faults].flatMap(({ row }) => (ready.has(row) ? [] : [row])).sort((a, b) => a - b);
   const { issues, issuePlaces, questions, questionPlaces, notes } = log.finish();

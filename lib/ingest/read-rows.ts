@@ -8,10 +8,8 @@ import { type ParsedValue, parseValue } from "./parse-value";
 import type { ReadColumn } from "./read-columns";
 import { RowCells } from "./row-cells";
 import { columnOf, groupBy, type ImportContext, type ReadingDraft, type RowDraft } from "./row-draft";
-import { questionKey, wordKey } from "./text-key";
+import { questionKey, shownValue, wordKey } from "./text-key";
 
-/** Longest cell that is looked into. */
-const CELL_LIMIT = 20_000;
 /** More misspelt names than this are refused, not asked about one by one. */
 const QUESTION_LIMIT = 50;
 
@@ -53,15 +51,6 @@ export function readRows(
     } else if (cells.length < width) log.note("short-row", row);
     if (cells.some((cell) => cell.includes("\u0000"))) {
       log.issue({ code: "nul-sign", row, value: cells.find((cell) => cell.includes("\u0000")) });
-      draft.state = "refused";
-    }
-    if (cells.some((cell) => cell.length > CELL_LIMIT)) {
-      log.issue({
-        code: "too-long",
-        row,
-        value: cells.find((cell) => cell.length > CELL_LIMIT),
-        args: { limit: CELL_LIMIT },
-      });
       draft.state = "refused";
     }
     if (reader.isRefused(cells, "alias") || reader.isRefused(cells, "circumstance")) draft.state = "refused";
@@ -179,7 +168,7 @@ function readReadings(drafts: readonly RowDraft[], context: ImportContext): void
           row: row.row,
           column: unitColumn?.header,
           value: unitText,
-          args: { unit: unitText },
+          args: { unit: shownValue(unitText) },
           at: unitColumn?.at,
         });
         return;

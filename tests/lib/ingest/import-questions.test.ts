@@ -55,6 +55,19 @@ describe("students", () => {
     expect(asked?.options.map(({ id }) => id)).toEqual(["is-s1", "new-right", "new-left", "leave-out"]);
     expect(planLines(readFile(file, { "answer:student:beah": "is-s1" }))[0]).toContain("Bea 2026-03-08");
   });
+  it("a slip in the name of another new student is asked about, and shares that one's answer", () => {
+    const rows = [1, 2, 3].map((swing) => `Nia,2026-03-08,7-iron,${swing},66,4`);
+    const file = wide(...rows, "Nai,2026-03-08,7-iron,4,67,4");
+    expect(question(readFile(file), "student:nai")?.options[0]).toMatchObject({ id: "as-nia", args: { alias: "Nia" } });
+    expect(readFile(file, { "answer:student:nai": "as-nia" }).plan).toBeNull();
+    const whole = readFile(file, {
+      "answer:student:nia": "new-right",
+      "answer-givenBy:student:nia": "father",
+      "answer:student:nai": "as-nia",
+    });
+    expect(whole.plan?.newStudents.map(({ alias }) => alias)).toEqual(["Nia"]);
+    expect(whole.summaries).toMatchObject([{ alias: "Nia", sessions: 1, swings: 4 }]);
+  });
   it("a new student needs a hand and who gave consent; without it the rows wait", () => {
     const file = wide("Ida,2026-03-08,7-iron,1,66,4");
     const lacking = readFile(file, { "answer:student:ida": "new-left" });

@@ -45,9 +45,21 @@ export function planLines(preview: ImportPreview): readonly string[] {
 export const codes = (entries: readonly { readonly code: string }[]): readonly string[] =>
   entries.map(({ code }) => code);
 
-/** Rows that would be saved nowhere and that nothing names. */
+/** Notes that say why a row brings nothing; the others tell only how a value was read. */
+const REASONS = new Set([
+  "no-reading",
+  "left-out",
+  "duplicate-row",
+  "header-again",
+  "derived-left-out",
+  "same-reading-again",
+  "waits-for-unit",
+]);
+
+/** Rows that would be saved nowhere and for which nothing says why. */
 export function silentRows(preview: ImportPreview): readonly number[] {
-  const named = new Set([...preview.issues, ...preview.questions, ...preview.notes].flatMap(({ rows }) => rows));
+  const reasons = preview.notes.filter(({ code }) => REASONS.has(code));
+  const named = new Set([...preview.issues, ...preview.questions, ...reasons].flatMap(({ rows }) => rows));
   const whole = preview.issues.some(({ row }) => row === null);
   return whole ? [] : preview.restRows.filter((row) => !named.has(row));
 }
