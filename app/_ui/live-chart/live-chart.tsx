@@ -65,7 +65,11 @@ interface ToldProps {
 
 function Told({ active, payload }: ToldProps) {
   const session = payload?.[0]?.payload;
-  return active && session ? <p className={styles.told}>{session.sentence}</p> : null;
+  return active && session ? (
+    <p className={styles.told} role="status" aria-live="assertive">
+      {session.sentence}
+    </p>
+  ) : null;
 }
 
 interface Placed {

@@ -1,12 +1,12 @@
 import { useId } from "react";
-import type { SeasonChart } from "@/lib/report/chart-model";
+import type { ChartBand, SeasonChart } from "@/lib/report/chart-model";
 import { BandField, bandPlaces } from "../chart-marks/band-field";
 import { ChangeMarks } from "../chart-marks/change-marks";
 import marks from "../chart-marks/chart-marks.module.css";
 import { Hatches } from "../chart-marks/hatches";
 import { LevelMarks } from "../chart-marks/level-marks";
 import { SessionMarks } from "../chart-marks/session-marks";
-import { pixel, pixelScale } from "../chart-scale";
+import { type PixelScale, pixel, pixelScale } from "../chart-scale";
 import styles from "./small-chart.module.css";
 
 const HEIGHT = 84;
@@ -21,16 +21,31 @@ export function smallPlot(form: SmallForm) {
   return { width, left: 8, right: width - 66 };
 }
 
+const LINE = 16;
+
+/** The words of the band's edges, each beside its edge, drawn apart where the band is lower than a line of text. */
+function edgeWords(band: ChartBand | undefined, y: PixelScale) {
+  const edges = [
+    { at: band?.high ?? null, label: band?.highLabel ?? null },
+    { at: band?.low ?? null, label: band?.lowLabel ?? null },
+  ].flatMap(({ at, label }) => (at === null || label === null ? [] : [{ at: y(at) + 5, label }]));
+  const [high, low] = edges;
+  if (high === undefined || low === undefined || low.at - high.at >= LINE) return edges;
+  const middle = (high.at + low.at) / 2;
+  return [
+    { ...high, at: middle - LINE / 2 },
+    { ...low, at: middle + LINE / 2 },
+  ];
+}
+
 function Drawing({ chart, form, id }: { readonly chart: SeasonChart; readonly form: SmallForm; readonly id: string }) {
   const { width, left, right } = smallPlot(form);
   const plot = { left: left - 4, right: right + 4, top: 4, bottom: HEIGHT - 16 };
   const x = pixelScale(chart.x, left, right);
   const y = pixelScale({ from: chart.y.low, to: chart.y.high }, plot.bottom, plot.top);
   const band = chart.bands.at(-1);
-  const edges = [
-    { at: band?.high ?? null, label: band?.highLabel ?? null },
-    { at: band?.low ?? null, label: band?.lowLabel ?? null },
-  ];
+  const edges = edgeWords(band, y);
+  const places = bandPlaces(chart, plot, x, y);
   return (
     <svg
       className={styles[form]}
@@ -44,7 +59,11 @@ function Drawing({ chart, form, id }: { readonly chart: SeasonChart; readonly fo
       <desc id={`${id}-desc`}>{chart.summary}</desc>
       <Hatches id={id} />
       <BandField
-        places={bandPlaces(chart, plot, x, y).map((place) => ({ ...place, left: plot.left, right: plot.right }))}
+        places={places.map((place, at) => ({
+          ...place,
+          left: at === 0 ? plot.left : place.left,
+          right: at === places.length - 1 ? plot.right : place.right,
+        }))}
       />
       <path className={styles.axis} d={`M${plot.left} ${plot.bottom}H${plot.right}`} />
       {chart.x.ticks.map((tick) => (
@@ -53,18 +72,11 @@ function Drawing({ chart, form, id }: { readonly chart: SeasonChart; readonly fo
       <ChangeMarks changes={chart.changes} hatches={id} plot={plot} x={x} y={y} />
       <LevelMarks levels={chart.levels} hatches={id} x={x} y={y} />
       <SessionMarks sessions={chart.sessions} x={x} y={y} r={3} />
-      {edges.map((edge) =>
-        edge.at === null || edge.label === null ? null : (
-          <text
-            key={edge.label}
-            className={`${marks.words} ${styles.edge}`}
-            x={plot.right + 6}
-            y={pixel(y(edge.at) + 5)}
-          >
-            {edge.label}
-          </text>
-        ),
-      )}
+      {edges.map((edge) => (
+        <text key={edge.label} className={`${marks.words} ${styles.edge}`} x={plot.right + 6} y={pixel(edge.at)}>
+          {edge.label}
+        </text>
+      ))}
     </svg>
   );
 }

@@ -84,3 +84,29 @@ test("the small chart speaks the same finding and draws no swings", () => {
   expect(markup).toContain(">Three levels, two changes</title>");
   expect(markup).not.toMatch(/h8(?=[M"])|NaN|undefined/);
 });
+
+test("a goal band that changed at mid-season holds over its own days in the small chart too, and its fields never overlap", () => {
+  const chart = madeSeasonChart();
+  const [band] = chart.bands;
+  if (band === undefined) throw new Error("the made season has a band");
+  const bands = [
+    { ...band, to: 100, high: 8 },
+    { ...band, from: 100 },
+  ];
+  const [wide] = renderToStaticMarkup(createElement(SmallChart, { chart: { ...chart, bands } })).split("</svg>");
+  const fields = [...(wide ?? "").matchAll(/<rect class="[^"]*field[^"]*" x="([\d.]+)"[^>]* width="([\d.]+)"/g)];
+  const [first, second] = fields.map(([, left, width]) => ({
+    left: Number(left),
+    right: Number(left) + Number(width),
+  }));
+  expect(fields.length).toBe(2);
+  expect(first?.right).toBeCloseTo(second?.left ?? Number.NaN, 0);
+});
+
+test("the edges of a band of a tenth of a unit are named 16 px apart, not one over the other", () => {
+  const chart = madeSeasonChart();
+  const bands = [{ from: 0, to: 200, low: 3.9, high: 4, lowLabel: "3.9°", highLabel: "4.0°" }];
+  const [wide] = renderToStaticMarkup(createElement(SmallChart, { chart: { ...chart, bands } })).split("</svg>");
+  const at = (label: string) => Number(new RegExp(`y="([\\d.]+)">${label}<`).exec(wide ?? "")?.[1]);
+  expect(at("3.9°") - at("4.0°")).toBeCloseTo(16, 1);
+});
