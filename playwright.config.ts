@@ -10,7 +10,11 @@ const chromium = (process.env.PATH ?? "")
 
 export default defineConfig({
   testDir: "tests",
-  testMatch: ["e2e/**/*.spec.ts", "trust/**/*.spec.ts"],
+  // The own academy is started last: from then on a browser without a wish is shown it and no more the demo.
+  projects: [
+    { name: "demo", testMatch: ["e2e/**/*.spec.ts", "trust/**/*.spec.ts"], testIgnore: "e2e/own-academy.spec.ts" },
+    { name: "own", testMatch: "e2e/own-academy.spec.ts", dependencies: ["demo"] },
+  ],
   outputDir: ".tmp/test-results",
   workers: 1,
   fullyParallel: false,

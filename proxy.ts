@@ -41,7 +41,14 @@ function withoutForwarding(sent: Headers, origin: string): Headers {
   const { host, protocol } = new URL(origin);
   headers.set("x-forwarded-host", host);
   headers.set("x-forwarded-proto", protocol.slice(0, -1));
+  // Judged already; the framework would refuse the "null" of a plain form.
+  if (headers.get("origin") === "null") headers.set("origin", origin);
   return headers;
+}
+
+// Pages that the framework keeps for itself; asked for by name, they would answer as failures.
+function isInternal(pathname: string): boolean {
+  return pathname.startsWith("/_") && !pathname.startsWith("/_next/");
 }
 
 /** The outermost door: every request passes, also for files and for what isn't there. */
@@ -63,7 +70,8 @@ export async function proxy(request: NextRequest): Promise<NextResponse> {
   headers.set("Content-Security-Policy", policy);
   const passed = { request: { headers } };
   // Nothing is served under this address, so that the whole page for what isn't there answers.
-  const absent = await namesNobody(request.nextUrl.pathname, wishIn(request.cookies)).catch(() => false);
+  const { pathname } = request.nextUrl;
+  const absent = isInternal(pathname) || (await namesNobody(pathname, wishIn(request.cookies)).catch(() => false));
   const onward = absent ? NextResponse.rewrite(new URL("/absent", request.url), passed) : NextResponse.next(passed);
   return seal(onward, policy);
 }

@@ -33,7 +33,7 @@ export function configuredOrigins(): string[] {
 
 /**
  * Whether a request came to one of our addresses and, when it would change something, from one of our pages. A request
- * without an origin passes only when the browser says that it came from the same one.
+ * without an origin, or with an opaque one, passes only when the browser says that it came from the same one.
  */
 export function checkOrigin(request: RequestFacts, origins: readonly string[]): OriginCheck {
   const reached = origins.find((origin) => new URL(origin).host === request.host?.toLowerCase());
@@ -42,7 +42,8 @@ export function checkOrigin(request: RequestFacts, origins: readonly string[]): 
     return request.action === null ? { kind: "ours", origin: reached } : { kind: "method" };
   }
   if (!CHANGING.has(request.method)) return { kind: "method" };
-  if (request.origin === null) {
+  // Under no-referrer a browser sends "null" with the plain forms of our own pages; a foreign page can’t write Sec-Fetch-Site.
+  if (request.origin === null || request.origin === "null") {
     return request.fetchSite === "same-origin" ? { kind: "ours", origin: reached } : { kind: "foreign" };
   }
   return origins.includes(request.origin) ? { kind: "ours", origin: request.origin } : { kind: "foreign" };

@@ -21,10 +21,29 @@ function firstOf(column: string, table: string): string {
   }
 }
 
+/** A sample file as it lies in the demo after an upload that nobody has confirmed. */
+function uploadedDraft(): string {
+  const id = "uploaded-for-the-tests";
+  const file = readFileSync(path.join(served.root, "seed", "samples", "deliberately-bad.csv")).toString("base64");
+  const db = openDatabase(path.join(served.data, "demo", "proofband.db"));
+  try {
+    const academyId = db.sqlite.prepare<[], string>("SELECT id FROM academy").pluck().get() ?? "";
+    const body = JSON.stringify({ fileName: "deliberately-bad.csv", file, answers: [] });
+    db.sqlite
+      .prepare("INSERT OR IGNORE INTO draft (id, academy_id, kind, body, updated_at) VALUES (?, ?, 'import', ?, '')")
+      .run(id, academyId, body);
+    return id;
+  } finally {
+    db.close();
+  }
+}
+
 /** How each variable part is filled. A part without an entry fails, so that no new route goes unseen. */
 const PARTS: Readonly<Record<string, () => string>> = {
   studentId: () => firstOf("id", "student"),
   fundamental: () => BUILT_IN[0]?.id ?? "",
+  draftId: uploadedDraft,
+  name: () => "season-long.csv",
 };
 
 function fill(pattern: string): string {

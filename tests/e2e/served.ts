@@ -1,6 +1,6 @@
 import path from "node:path";
 
-const root = path.resolve(import.meta.dirname, "..", "..");
+const root = path.resolve(__dirname, "..", "..");
 
 /** Where the tests' own server answers, and where its data lie. */
 export const served = {

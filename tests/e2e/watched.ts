@@ -1,9 +1,8 @@
 import { readFileSync } from "node:fs";
-import { createRequire } from "node:module";
 import { type BrowserContext, test as base, expect, type Page } from "playwright/test";
 import { served } from "./served";
 
-const axeSource = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
+const axeSource = readFileSync(require.resolve("axe-core/axe.min.js"), "utf8");
 const WCAG = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"];
 
 interface Watch {
@@ -38,6 +37,11 @@ export const test = base.extend<{ watch: Watch }>({
 });
 
 export { expect };
+
+/** What a page says about a refusal; the framework keeps an announcer of its own, empty. */
+export function alert(page: Page) {
+  return page.locator("main [role=alert]").first();
+}
 
 /** Fails on anything that the accessibility rules find on the page as it stands. */
 export async function expectAccessible(page: Page): Promise<void> {

@@ -14,6 +14,7 @@ const FORGED: readonly [string, Record<string, string>][] = [
   ["opaque origin", { Host: host, Origin: "null" }],
   ["our name on another port", { Host: host, Origin: "http://127.0.0.1:1" }],
   ["our name by another scheme", { Host: host, Origin: `https://${host}` }],
+  ["opaque origin from elsewhere", { Host: host, Origin: "null", "Sec-Fetch-Site": "cross-site" }],
   ["no origin", { Host: host }],
   ["no origin, from a neighbour", { Host: host, "Sec-Fetch-Site": "same-site" }],
   [

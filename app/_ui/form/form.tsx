@@ -24,8 +24,23 @@ function Problems({ model }: { readonly model: FormModel }) {
   );
 }
 
+/** A form of one button, as a part of a page. */
+function PartForm({ model, action }: { readonly model: FormModel; readonly action: FormAction }) {
+  return (
+    <Part margin={model.heading}>
+      <form action={action} className={styles.small}>
+        <p>{model.explains}</p>
+        <button type="submit" className="say">
+          {model.submit}
+        </button>
+      </form>
+    </Part>
+  );
+}
+
 /** A form that works without scripts; what was typed and what is wrong come back with the page. */
 export function Form({ model, action }: { readonly model: FormModel; readonly action: FormAction }) {
+  if (model.place === "part") return <PartForm model={model} action={action} />;
   return (
     <form action={action} method={typeof action === "string" ? "post" : undefined}>
       <PageHead title={model.heading} lede={model.explains}>

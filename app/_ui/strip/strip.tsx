@@ -9,6 +9,8 @@ const HIGH = HEIGHT / 3;
 /** Pixels kept free behind the last day for a verdict's shape; the band runs on under it. */
 const SHAPE = 20;
 
+const MARKS = ["used", "aided", "set-aside"] as const;
+
 function Band({ edges, width }: { readonly edges: StripModel["edges"]; readonly width: number }) {
   if (edges === "none") return null;
   const top = edges === "low" ? 0 : HIGH;
@@ -62,10 +64,13 @@ export function Strip({
           d={`M${x(level.x0)} ${y(level.y)}H${x(Math.max(level.x1, level.x0 + 0.02))}`}
         />
       ))}
-      {model.dots.map((dot, at) => (
-        // biome-ignore lint/suspicious/noArrayIndexKey: dots of a finished strip never move.
-        <circle key={at} className={styles[dot.mark]} cx={x(dot.x)} cy={y(dot.y)} r="1.6" />
-      ))}
+      {MARKS.map((mark) => {
+        const dots = model.dots.filter((dot) => dot.mark === mark);
+        // One path for all: a circle each would make the roster's page several times as heavy.
+        return dots.length === 0 ? null : (
+          <path key={mark} className={styles[mark]} d={dots.map((dot) => `M${x(dot.x)} ${y(dot.y)}h0`).join("")} />
+        );
+      })}
     </svg>
   );
 }

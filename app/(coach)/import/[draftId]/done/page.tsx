@@ -1,4 +1,4 @@
-import { notFound } from "next/navigation";
+import { redirect } from "next/navigation";
 import { requireViewer } from "../../../../_server/gate";
 import { buildOutcomePage, findOutcome } from "../../../../_server/import-outcome";
 import { loadFrame } from "../../../../_server/load-frame";
@@ -11,8 +11,10 @@ interface Asked {
 
 export default async function DoneRoute({ params }: Asked) {
   const viewer = await requireViewer();
-  const outcome = findOutcome(viewer, (await params).draftId);
-  if (!outcome) notFound();
+  const { draftId } = await params;
+  const outcome = findOutcome(viewer, draftId);
+  // Not confirmed yet: the preview says so, and whether there is such a file at all.
+  if (!outcome) redirect(`/import/${draftId}`);
   return (
     <Frame model={loadFrame(viewer)} current="import">
       <Import model={buildOutcomePage(viewer.words, outcome)} />

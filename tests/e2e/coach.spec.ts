@@ -1,0 +1,94 @@
+import path from "node:path";
+import type { Page } from "playwright/test";
+import { digestTables } from "@/db/backup";
+import { openDatabase } from "@/db/client";
+import { served } from "./served";
+import { expect, expectAccessible, test } from "./watched";
+
+const WIDTHS = [390, 768, 1440];
+
+async function expectNoSidewaysScroll(page: Page): Promise<void> {
+  const over = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
+  expect(over).toBeLessThanOrEqual(0);
+}
+
+async function readingsDigest(): Promise<unknown> {
+  const db = openDatabase(path.join(served.data, "demo", "proofband.db"), "read");
+  try {
+    return await digestTables(db, [
+      "reading",
+      "correction",
+      "session",
+      "swing",
+      "capture",
+      "student",
+      "look_noise",
+      "seen",
+    ]);
+  } finally {
+    db.close();
+  }
+}
+
+test.describe
+  .serial("a coach on the demo", () => {
+    test("roster, season and one fundamental say the same level, with scripts and at every width", async ({ page }) => {
+      await page.goto("/students");
+      await expect(page.getByText(/Demo academy\. Every student here is invented/)).toBeVisible();
+      await page.getByRole("link", { name: "Ari", exact: true }).first().click();
+      await expect(page.getByRole("heading", { level: 1 })).toContainText("Ari");
+      const row = page.getByRole("listitem").filter({ has: page.getByRole("link", { name: "Trail-hand V" }) });
+      const level = await row.locator("dd").first().innerText();
+      await row.getByRole("link", { name: "Trail-hand V" }).click();
+      await expect(page.getByRole("heading", { level: 1 })).toHaveText("Ari: Trail-hand V, a real gain");
+      await expect(page.getByText(`The level is ${level}`)).toBeVisible();
+      await page.getByText("Table", { exact: true }).click();
+      await expect(page.getByRole("table").first()).toBeVisible();
+      for (const width of WIDTHS)
+        for (const address of ["/students", page.url(), page.url().replace(/\/trail-v.*/, "")]) {
+          await page.setViewportSize({ width, height: 900 });
+          await page.goto(address);
+          await expectNoSidewaysScroll(page);
+        }
+      await page.setViewportSize({ width: 1440, height: 900 });
+    });
+
+    test("the chart is whole on the server, and the live one takes its place without moving anything", async ({
+      page,
+    }) => {
+      await page.goto("/students/s01/trail-v");
+      const box = page.locator("[data-chart]");
+      await expect(box).toHaveAttribute("data-chart", "live");
+      const height = (await box.boundingBox())?.height ?? 0;
+      expect(height).toBeGreaterThan(300);
+      const dots = await page.locator("[data-chart] .recharts-scatter-symbol").count();
+      const html = await (await page.request.get("/students/s01/trail-v")).text();
+      expect(html).toContain("<svg");
+      expect(dots).toBeGreaterThan(10);
+      await expectAccessible(page);
+    });
+
+    test("looking at pages changes no reading, no look and no pressing of seen (20 views)", async ({ page }) => {
+      const before = await readingsDigest();
+      for (let view = 0; view < 10; view++) {
+        await page.goto("/students");
+        await page.goto(`/students/s0${(view % 9) + 1}`);
+      }
+      expect(await readingsDigest()).toEqual(before);
+    });
+
+    test("pressing seen puts away what is proved; the roster then says that nothing is new", async ({ page }) => {
+      await page.goto("/students");
+      await expect(page.getByRole("table").first()).toContainText("Real gain");
+      await page.getByRole("button", { name: "Seen" }).click();
+      await expect(page.getByRole("heading", { name: "Nothing new", exact: true })).toBeVisible();
+      await expectAccessible(page);
+    });
+
+    test("a sibling's film is no gain: Eli's tilts and hinge stand as not settled", async ({ page }) => {
+      for (const fundamental of ["setup-tilt", "top-tilt", "hinge"]) {
+        await page.goto(`/students/s05/${fundamental}`);
+        await expect(page.getByRole("heading", { level: 1 })).not.toContainText("real");
+      }
+    });
+  });

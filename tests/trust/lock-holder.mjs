@@ -1,0 +1,10 @@
+import { register } from "tsx/esm/api";
+
+register();
+const { takeLock } = await import("../../app/_server/server-lock.ts");
+const [, , folder, port] = process.argv;
+const lock = takeLock(folder, Number(port));
+process.stdout.write(
+  `${JSON.stringify(lock.kind === "held" ? { kind: "held", holder: lock.holder } : { kind: "taken" })}\n`,
+);
+if (lock.kind === "taken") setInterval(() => {}, 1000);
