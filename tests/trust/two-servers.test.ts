@@ -23,7 +23,13 @@ afterEach(() => {
 type Told = { readonly kind: "taken" } | { readonly kind: "held"; readonly holder: { readonly pid: number } };
 
 function startHolder(port: number): Promise<{ readonly child: ChildProcess; readonly told: Told }> {
-  const child = spawn(process.execPath, [path.join("tests", "trust", "lock-holder.mjs"), folder, String(port)]);
+  const child = spawn(process.execPath, [
+    "--import",
+    "tsx",
+    path.join("tests", "trust", "lock-holder.ts"),
+    folder,
+    String(port),
+  ]);
   started.push(child);
   return new Promise((resolve, reject) => {
     child.stdout?.once("data", (line) => resolve({ child, told: JSON.parse(String(line)) }));

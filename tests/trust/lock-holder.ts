@@ -1,8 +1,6 @@
-import { register } from "tsx/esm/api";
+import { takeLock } from "@/app/_server/server-lock";
 
-register();
-const { takeLock } = await import("../../app/_server/server-lock.ts");
-const [, , folder, port] = process.argv;
+const [, , folder = "", port] = process.argv;
 const lock = takeLock(folder, Number(port));
 process.stdout.write(
   `${JSON.stringify(lock.kind === "held" ? { kind: "held", holder: lock.holder } : { kind: "taken" })}\n`,
