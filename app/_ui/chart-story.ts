@@ -21,7 +21,7 @@ const GAP = 14;
 function levelItem(level: ChartLevel, label: string, x: PixelScale) {
   const width = Math.max(textWidth(level.label, VALUE), textWidth(label, PLAIN));
   const ideal = (x(level.from) + x(level.to) - width) / 2;
-  return { ideal, latest: Math.max(ideal, x(level.to) - width), width, at: level.from };
+  return { ideal, latest: Math.max(ideal, x(level.to) - width / 2), width, at: level.from };
 }
 
 function changeItem(change: ChartChange, x: PixelScale) {

@@ -1,9 +1,11 @@
 import { dayNumber } from "@/lib/domain/calendar-day";
 import type { TrackVerdict } from "@/lib/domain/track-verdict";
 import type { TrackHistory } from "@/lib/verdict/track-history";
+import { decidePosition } from "@/lib/verdict/worth";
 import type { Words } from "@/lib/words/catalogue";
 import { sayStretch } from "@/lib/words/day-words";
 import { sayLevel } from "@/lib/words/number-words";
+import { sayPosition } from "@/lib/words/say-verdict";
 import type { FundamentalPage } from "./page-model";
 import { drawnChanges } from "./said";
 
@@ -53,5 +55,34 @@ export function buildBeforeAfter(
         tone: "plain" as const,
       })),
     },
+    intervals: {
+      label: words.say("before-after.interval"),
+      ...spanOf([
+        ...periods.flatMap(({ level }) => [level.low95, level.high95]),
+        ...[low, high].flatMap((edge) => (edge === null ? [] : [edge])),
+      ]),
+      bandLow: low,
+      bandHigh: high,
+      rows: periods.map(({ level }) => ({
+        low: level.low95,
+        value: level.estimate,
+        high: level.high95,
+        sentence: sayPosition(
+          words,
+          decidePosition(level, history.goal),
+          level,
+          history.goal,
+          history.fundamental.unit,
+        ),
+      })),
+    },
   };
+}
+
+/** A stretch of values with a tenth of it as air on both sides. */
+function spanOf(values: readonly number[]): { readonly from: number; readonly to: number } {
+  const least = Math.min(...values);
+  const most = Math.max(...values);
+  const air = (most - least) / 10;
+  return { from: least - air, to: most + air };
 }

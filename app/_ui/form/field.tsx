@@ -28,7 +28,7 @@ function Notes({ field }: { readonly field: FieldModel }) {
 function Choices({ field }: { readonly field: FieldModel }) {
   const type = field.kind === "checkbox" ? "checkbox" : "radio";
   return (
-    <fieldset className={styles.choices} id={`field-${field.name}`} aria-describedby={describedBy(field)}>
+    <fieldset className={styles.choices} id={`field-${field.name}`} tabIndex={-1} aria-describedby={describedBy(field)}>
       <legend>{field.label}</legend>
       {field.options.map((option) => (
         <label key={option.value} className={styles.choice}>

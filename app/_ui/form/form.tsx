@@ -38,9 +38,29 @@ function PartForm({ model, action }: { readonly model: FormModel; readonly actio
   );
 }
 
+/** A form of a button alone: one more part of its page. */
+function Press({ model, action }: { readonly model: FormModel; readonly action: FormAction }) {
+  return (
+    <form action={action} method={typeof action === "string" ? "post" : undefined}>
+      <Part margin={model.heading}>
+        <p>{model.explains}</p>
+        {model.hidden.map((field) => (
+          <input key={field.name} type="hidden" name={field.name} value={field.value} />
+        ))}
+        <p>
+          <button type="submit" className="do">
+            {model.submit}
+          </button>
+        </p>
+      </Part>
+    </form>
+  );
+}
+
 /** A form that works without scripts; what was typed and what is wrong come back with the page. */
 export function Form({ model, action }: { readonly model: FormModel; readonly action: FormAction }) {
   if (model.place === "part") return <PartForm model={model} action={action} />;
+  if (model.parts.length === 0 && model.grid === null) return <Press model={model} action={action} />;
   return (
     <form action={action} method={typeof action === "string" ? "post" : undefined}>
       <PageHead title={model.heading} lede={model.explains}>

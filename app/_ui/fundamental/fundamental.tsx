@@ -7,6 +7,7 @@ import { PageHead, Part } from "../part/part";
 import { StaticChart } from "../static-chart/static-chart";
 import { Table } from "../table/table";
 import styles from "./fundamental.module.css";
+import { IntervalMark } from "./interval-marks";
 
 function Doubt({ doubt }: { readonly doubt: NonNullable<FundamentalPage["doubt"]> }) {
   return (
@@ -29,6 +30,20 @@ function Doubt({ doubt }: { readonly doubt: NonNullable<FundamentalPage["doubt"]
           </div>
         ))}
       </dl>
+    </Part>
+  );
+}
+
+function BeforeAfter({ part }: { readonly part: NonNullable<FundamentalPage["beforeAfter"]> }) {
+  const { intervals } = part;
+  const drawn = intervals && {
+    label: intervals.label,
+    cells: intervals.rows.map((row) => <IntervalMark key={row.value} intervals={intervals} row={row} />),
+  };
+  return (
+    <Part margin={part.margin}>
+      <h2>{part.heading}</h2>
+      <Table model={part.table} drawn={drawn} />
     </Part>
   );
 }
@@ -101,12 +116,7 @@ export function Fundamental({ model, words }: { readonly model: FundamentalPage;
           ))}
         </p>
       </Part>
-      {model.beforeAfter === null ? null : (
-        <Part margin={model.beforeAfter.margin}>
-          <h2>{model.beforeAfter.heading}</h2>
-          <Table model={model.beforeAfter.table} />
-        </Part>
-      )}
+      {model.beforeAfter === null ? null : <BeforeAfter part={model.beforeAfter} />}
       {model.doubt === null ? null : <Doubt doubt={model.doubt} />}
       {model.settle === null ? null : (
         <Part margin={model.settle.margin}>

@@ -7,14 +7,18 @@ import { Upload } from "./upload";
 
 type Preview = NonNullable<ImportPage["preview"]>;
 
-function Lines({ part, prefix }: { readonly part: NonNullable<Preview["issues"]>; readonly prefix: string }) {
+/** Lines of one kind; `from` numbers them on, as the marked cells of the sheet do. */
+function Lines({ part, from }: { readonly part: NonNullable<Preview["issues"]>; readonly from?: number }) {
   return (
     <Part margin={part.margin}>
       <h2>{part.heading}</h2>
       <ul className={styles.lines}>
         {part.items.map((item, at) => (
           // biome-ignore lint/suspicious/noArrayIndexKey: lines of a finished preview never move.
-          <li key={`${prefix}${at}`}>{item}</li>
+          <li key={at}>
+            {from === undefined ? null : <span className={styles.number}>{from + at} </span>}
+            {item}
+          </li>
         ))}
       </ul>
       {part.more === "" ? null : <p>{part.more}</p>}
@@ -30,13 +34,14 @@ function PreviewForm({
   readonly action: (data: FormData) => Promise<void>;
 }) {
   const { saved } = preview;
+  const asked = preview.questions?.items.length ?? 0;
   return (
     <form action={action}>
       <input type="hidden" name="draftId" value={preview.draftId} />
       <Sheet sheet={preview.columns} />
       {preview.questions === null ? null : <Questions questions={preview.questions} />}
-      {preview.issues === null ? null : <Lines part={preview.issues} prefix="issue" />}
-      {preview.notes === null ? null : <Lines part={preview.notes} prefix="note" />}
+      {preview.issues === null ? null : <Lines part={preview.issues} from={asked + 1} />}
+      {preview.notes === null ? null : <Lines part={preview.notes} />}
       <Part margin={saved.margin}>
         <h2>{saved.heading}</h2>
         <ul>
@@ -74,7 +79,7 @@ export function Import({
       {model.upload === null ? null : <Upload upload={model.upload} />}
       {model.preview === null || !action ? null : <PreviewForm preview={model.preview} action={action} />}
       {model.done === null ? null : (
-        <Part margin={model.lede}>
+        <Part margin={model.done.heading}>
           {model.done.lines.map((line) => (
             <p key={line}>{line}</p>
           ))}

@@ -9,13 +9,18 @@ export function Questions({ questions }: { readonly questions: Asked }) {
   return (
     <Part margin={questions.margin} explains={questions.explains}>
       <h2>{questions.heading}</h2>
+      <p className={styles.columns} aria-hidden="true">
+        {questions.columns.map((column) => (
+          <span key={column}>{column}</span>
+        ))}
+      </p>
       {questions.items.map((question) => (
         <fieldset key={question.id} className={styles.question}>
           <legend>
             <span className={styles.number}>{question.number}</span> {question.heading}
           </legend>
           <p className={styles.rows}>{question.rows}</p>
-          <p>{question.why}</p>
+          <p className={styles.why}>{question.why}</p>
           <div className={styles.options}>
             {question.options.map((option) => (
               <div key={option.value}>
@@ -40,7 +45,7 @@ export function Questions({ questions }: { readonly questions: Asked }) {
         </fieldset>
       ))}
       <p>
-        <button type="submit" className="say" name="intent" value="answer">
+        <button type="submit" className="do" name="intent" value="answer">
           {questions.submit}
         </button>
       </p>

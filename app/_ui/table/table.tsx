@@ -1,9 +1,16 @@
-import { useId } from "react";
+import { type ReactNode, useId } from "react";
 import type { TableModel } from "@/lib/report/page-model";
 import styles from "./table.module.css";
 
 /** A table of finished cells in a region of its own that scrolls sideways, with the keyboard too. */
-export function Table({ model }: { readonly model: TableModel }) {
+export function Table({
+  model,
+  drawn,
+}: {
+  readonly model: TableModel;
+  /** One more column of drawings, a cell a row. */
+  readonly drawn?: { readonly label: string; readonly cells: readonly ReactNode[] };
+}) {
   const id = useId();
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable without a pointer.
@@ -17,6 +24,7 @@ export function Table({ model }: { readonly model: TableModel }) {
                 {column.label}
               </th>
             ))}
+            {drawn ? <th scope="col">{drawn.label}</th> : null}
           </tr>
         </thead>
         <tbody>
@@ -37,6 +45,7 @@ export function Table({ model }: { readonly model: TableModel }) {
                   </td>
                 );
               })}
+              {drawn ? <td className={styles.drawn}>{drawn.cells[at]}</td> : null}
             </tr>
           ))}
         </tbody>
