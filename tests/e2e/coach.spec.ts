@@ -38,7 +38,7 @@ test.describe
       await page.getByRole("link", { name: "Ari", exact: true }).first().click();
       await expect(page.getByRole("heading", { level: 1 })).toContainText("Ari");
       const row = page.getByRole("listitem").filter({ has: page.getByRole("link", { name: "Trail-hand V" }) });
-      const level = await row.locator("dd").first().innerText();
+      const level = await row.locator("dd").first().textContent();
       await row.getByRole("link", { name: "Trail-hand V" }).click();
       await expect(page.getByRole("heading", { level: 1 })).toHaveText("Ari: Trail-hand V, a real gain");
       await expect(page.getByText(`The level is ${level}`)).toBeVisible();
