@@ -1,6 +1,6 @@
 import { type NextRequest, NextResponse } from "next/server";
 import { checkOrigin, configuredOrigins, METHODS } from "@/app/_server/origin";
-import { namesNobody } from "@/app/_server/presence";
+import { namesNothing } from "@/app/_server/presence";
 import { refusalPage } from "@/app/_server/refusal-page";
 import { BARE_POLICY, contentPolicy, STANDING_HEADERS } from "@/app/_server/security-headers";
 import { wishIn } from "@/app/_server/viewer";
@@ -71,7 +71,7 @@ export async function proxy(request: NextRequest): Promise<NextResponse> {
   const passed = { request: { headers } };
   // Nothing is served under this address, so that the whole page for what isn't there answers.
   const { pathname } = request.nextUrl;
-  const absent = isInternal(pathname) || (await namesNobody(pathname, wishIn(request.cookies)).catch(() => false));
+  const absent = isInternal(pathname) || (await namesNothing(pathname, wishIn(request.cookies)).catch(() => false));
   const onward = absent ? NextResponse.rewrite(new URL("/absent", request.url), passed) : NextResponse.next(passed);
   return seal(onward, policy);
 }

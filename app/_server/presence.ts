@@ -1,27 +1,48 @@
-import { admitOwner, admitToStudent } from "./gate";
+import { readDraft } from "@/db/read/drafts";
+import { readTrackKeys } from "@/db/read/tracks";
+import { BUILT_IN } from "@/lib/domain/catalogue";
+import { admitOwner, admitToStudent, type Viewer } from "./gate";
 import type { ViewerWish } from "./viewer";
 
-const STUDENT_PAGE = /^\/students\/([^/]+)/;
-// Pages beside the students' own.
-const NO_STUDENT = new Set(["new"]);
+const STUDENT = /^(?:\/api)?\/students\/([^/]+)(?:\/([^/]+))?/;
+// What an import did is kept after its upload is gone, so its page is not asked about.
+const DRAFT = /^(?:\/api)?\/import\/([^/]+)(?!.*\/done$)/;
+// Places that stand where the name of a student, or of a fundamental, may stand.
+const BESIDE_STUDENTS = new Set(["new"]);
+const BESIDE_FUNDAMENTALS = new Set(["sessions", "csv"]);
 
-function decoded(segment: string): string | null {
+function hasTrack(viewer: Viewer, studentId: string, fundamentalId: string | undefined): boolean {
+  const student = admitToStudent(viewer, studentId);
+  if (!student) return false;
+  if (fundamentalId === undefined || BESIDE_FUNDAMENTALS.has(fundamentalId)) return true;
+  const measured = new Set<string>(readTrackKeys(viewer.db, student).map((key) => key.fundamentalId));
+  const derivedFrom = BUILT_IN.find((each) => each.id === fundamentalId)?.derivedFrom ?? [fundamentalId];
+  return derivedFrom.every((part) => measured.has(part));
+}
+
+function isThere(viewer: Viewer, pathname: string): boolean {
+  const [, studentId, fundamentalId] = STUDENT.exec(pathname) ?? [];
+  if (studentId !== undefined && !BESIDE_STUDENTS.has(studentId)) return hasTrack(viewer, studentId, fundamentalId);
+  const draftId = DRAFT.exec(pathname)?.[1];
+  return draftId === undefined || readDraft(viewer.db, viewer.scope, draftId) !== undefined;
+}
+
+function decoded(pathname: string): string | null {
   try {
-    return decodeURIComponent(segment);
+    return decodeURIComponent(pathname);
   } catch {
     return null;
   }
 }
 
 /**
- * Whether an address names a student whom the viewer can't be shown. Asked at the door, because a page that finds
- * nothing only while it is made answers with an empty body, which says nothing to a browser without scripts. The
- * gate asks again: this is no protection.
+ * Whether an address names a student, a track or an upload that isn't there for the viewer. Asked at the door, because
+ * a page that finds nothing only while it is made answers with an empty body, which says nothing to a browser without
+ * scripts. The gate and the loaders ask again: this is no protection.
  */
-export async function namesNobody(pathname: string, wish: ViewerWish): Promise<boolean> {
-  const segment = STUDENT_PAGE.exec(pathname)?.[1];
-  if (segment === undefined || NO_STUDENT.has(segment)) return false;
+export async function namesNothing(pathname: string, wish: ViewerWish): Promise<boolean> {
+  const readable = decoded(pathname);
+  if (readable === null) return true;
   const viewer = await admitOwner(wish);
-  const studentId = decoded(segment);
-  return viewer !== null && (studentId === null || admitToStudent(viewer, studentId) === null);
+  return viewer !== null && !isThere(viewer, readable);
 }

@@ -1,0 +1,46 @@
+import { mkdtempSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import path from "node:path";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { closeDatabases, openAcademyDatabase } from "@/app/_server/database";
+import { startOwnAcademy } from "@/app/_server/own-academy";
+import { namesNothing } from "@/app/_server/presence";
+
+const wish = { choice: null, locale: null };
+let folder = "";
+
+beforeAll(async () => {
+  folder = mkdtempSync(path.join(tmpdir(), "proofband-"));
+  process.env.PROOFBAND_DATA = folder;
+  await startOwnAcademy({ name: "Hilltop", ownerName: "Kim", zone: "UTC", locale: "en" });
+  const { sqlite } = await openAcademyDatabase("own");
+  const academy = sqlite.prepare<[], string>("SELECT id FROM academy").pluck().get();
+  sqlite
+    .prepare(
+      "INSERT INTO student (id, academy_id, alias, hand, zone, clubs, created_at) VALUES ('s1', ?, 'Dot', 'right', 'UTC', '', '')",
+    )
+    .run(academy);
+});
+
+afterAll(() => {
+  closeDatabases();
+  rmSync(folder, { recursive: true, force: true });
+});
+
+describe("what an address names", () => {
+  it("is there: a student, what stands beside students and fundamentals, and every other address", async () => {
+    for (const address of ["/", "/students", "/students/new", "/students/s1", "/students/%731", "/record", "/import"]) {
+      expect([address, await namesNothing(address, wish)]).toEqual([address, false]);
+    }
+    for (const address of ["/students/s1/sessions/new", "/api/students/s1/csv", "/import/gone/done"]) {
+      expect([address, await namesNothing(address, wish)]).toEqual([address, false]);
+    }
+  });
+
+  it("isn't there: a student of nobody, a track never measured, an upload never made, an address in no encoding", async () => {
+    const absent = ["/students/s2", "/students/s2/sessions/new", "/students/s1/hinge", "/students/s1/tilt-kept"];
+    for (const address of [...absent, "/api/students/s2/csv", "/import/gone", "/students/%E0%A4%A"]) {
+      expect([address, await namesNothing(address, wish)]).toEqual([address, true]);
+    }
+  });
+});
