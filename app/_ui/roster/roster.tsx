@@ -63,7 +63,11 @@ export function Roster({ model, seenAction }: { readonly model: RosterPage; read
           </>
         )}
         {proved.seen === null ? null : (
-          <form action={seenAction} className={styles.seen}>
+          <form
+            action={seenAction}
+            method={typeof seenAction === "string" ? "post" : undefined}
+            className={styles.seen}
+          >
             <button type="submit" className="do">
               {proved.seen.label}
             </button>

@@ -54,7 +54,7 @@ export function Strip({
         <path
           key={`${change.x0} ${change.x1}`}
           className={styles[change.direction]}
-          d={`M${x(change.x0)} ${y(change.y0)}L${x(Math.max(change.x1, change.x0 + 0.04))} ${y(change.y1) - 4}V${y(change.y1) + 4}Z`}
+          d={`M${x(change.x0)} ${y(change.y0)}L${x(Math.max(change.x1, change.x0 + 0.04))} ${pixel(y(change.y1) - 4)}V${pixel(y(change.y1) + 4)}Z`}
         />
       ))}
       {model.levels.map((level) => (
