@@ -1,4 +1,4 @@
-import { linkSync, readFileSync, renameSync, rmSync, writeFileSync } from "node:fs";
+import { existsSync, linkSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import path from "node:path";
 
 /** Who serves a data folder. */
@@ -11,7 +11,8 @@ export interface Holder {
 
 export type Lock = { readonly kind: "taken"; release(): void } | { readonly kind: "held"; readonly holder: Holder };
 
-const TRIES = 5;
+/** Times that a lock is tried for; each waits a little longer for whoever is removing a dead one. */
+const TRIES = 40;
 
 export function lockFileOf(folder: string): string {
   return path.join(folder, "server.lock");
@@ -64,17 +65,23 @@ function tryLink(from: string, to: string): boolean {
   }
 }
 
-// Moved away before it is judged, so that two that find a dead lock can't both remove it, the second one a living one.
-function moveDeadAway(file: string, own: string): void {
-  const aside = `${own}.dead`;
-  try {
-    renameSync(file, aside);
-  } catch {
+// Only who holds the guard removes a dead lock, and judges it again first: two that find one can't remove a living one
+// that a third has put in its place. A guard is held for an instant; one whose holder was killed just then is dead too.
+function removeDead(file: string, own: string): void {
+  const guard = `${file}.guard`;
+  if (!tryLink(own, guard)) {
+    const guardian = readHolder(guard);
+    if (guardian && !isAlive(guardian)) rmSync(guard, { force: true });
     return;
   }
-  const holder = readHolder(aside);
-  if (holder && isAlive(holder)) tryLink(aside, file);
-  rmSync(aside, { force: true });
+  try {
+    // Gone already: whatever stands there next is somebody's.
+    if (!existsSync(file)) return;
+    const holder = readHolder(file);
+    if (holder ? !isAlive(holder) : existsSync(file)) rmSync(file, { force: true });
+  } finally {
+    rmSync(guard, { force: true });
+  }
 }
 
 /** Takes the folder for this process, or says who has it. A dead process holds nothing. */
@@ -95,7 +102,8 @@ export function takeLock(folder: string, port: number): Lock {
       }
       const holder = findHolder(folder);
       if (holder) return { kind: "held", holder };
-      moveDeadAway(file, own);
+      removeDead(file, own);
+      Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, tried);
     }
   } finally {
     rmSync(own, { force: true });

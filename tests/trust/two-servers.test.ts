@@ -54,7 +54,7 @@ describe("D7: two servers on one folder", () => {
       expect(findHolder(folder)).toBeNull();
     }
     console.log("D7: 5 rounds x 4 servers");
-  });
+  }, 180_000);
 
   it("a lock whose number was given to another process holds nothing", () => {
     writeFileSync(lockFileOf(folder), JSON.stringify({ pid: process.pid, port: 1, born: "1" }));
