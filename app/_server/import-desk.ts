@@ -1,4 +1,5 @@
 import { createHash, randomUUID } from "node:crypto";
+import { inTransaction } from "@/db/client";
 import { readDraft } from "@/db/read/drafts";
 import { readAcademyConsents, readStudents } from "@/db/read/students";
 import { deleteDraft, insertDraft } from "@/db/write/drafts";
@@ -99,14 +100,14 @@ export async function confirmImport(
     if (!scope) throw new Error("a student of another academy");
     return scope;
   };
-  for (const { studentId, givenBy } of preview.consents)
-    insertConsent(
-      viewer.db,
-      scopeOf(studentId),
-      { kind: "measure", givenBy, from: viewer.today, until: null, withdrawnOn: null },
-      { newId: randomUUID, now },
-    );
-  const written = insertImport(viewer.db, viewer.scope, preview.plan, { newId: randomUUID, now, scopeOf });
+  const { plan, consents } = preview;
+  const written = inTransaction(viewer.db, () => {
+    for (const { studentId, givenBy } of consents) {
+      const consent = { kind: "measure", givenBy, from: viewer.today, until: null, withdrawnOn: null } as const;
+      insertConsent(viewer.db, scopeOf(studentId), consent, { newId: randomUUID, now });
+    }
+    return insertImport(viewer.db, viewer.scope, plan, { newId: randomUUID, now, scopeOf });
+  });
   if (written.kind === "imported") await loadRules(viewer);
   return written;
 }
