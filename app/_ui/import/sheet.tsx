@@ -11,7 +11,7 @@ export function Sheet({ sheet }: { readonly sheet: SheetModel }) {
     <Part margin={sheet.margin} explains={sheet.explains}>
       <h2>{sheet.heading}</h2>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable without a pointer. */}
-      <section className={styles.scroll} tabIndex={0} aria-label={sheet.margin}>
+      <section className={styles.scroll} tabIndex={0} aria-label={sheet.heading}>
         <table className={styles.sheet}>
           <thead>
             <tr>

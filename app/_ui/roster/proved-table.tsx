@@ -22,7 +22,7 @@ function cellsOf(row: ProvedRow) {
 export function ProvedTable({ proved }: { readonly proved: Proved }) {
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable without a pointer.
-    <section className={`${styles.scroll} ${styles.wide}`} tabIndex={0} aria-label={proved.margin}>
+    <section className={`${styles.scroll} ${styles.wide}`} tabIndex={0} aria-label={proved.heading}>
       <table className={styles.proved}>
         <thead>
           <tr>

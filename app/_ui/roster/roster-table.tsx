@@ -30,7 +30,7 @@ function Cell({ cell, none }: { readonly cell: RosterCell | null; readonly none:
 export function RosterTable({ evidence }: { readonly evidence: RosterPage["evidence"] }) {
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable without a pointer.
-    <section className={`${styles.scroll} ${styles.wide}`} tabIndex={0} aria-label={evidence.margin}>
+    <section className={`${styles.scroll} ${styles.wide}`} tabIndex={0} aria-label={evidence.heading}>
       <table className={styles.roster}>
         <thead>
           <tr>

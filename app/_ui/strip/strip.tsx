@@ -67,8 +67,12 @@ export function Strip({
       {MARKS.map((mark) => {
         const dots = model.dots.filter((dot) => dot.mark === mark);
         // One path for all: a circle each would make the roster's page several times as heavy.
+        const places = dots.map((dot) => `M${x(dot.x)} ${y(dot.y)}h0`).join("");
         return dots.length === 0 ? null : (
-          <path key={mark} className={styles[mark]} d={dots.map((dot) => `M${x(dot.x)} ${y(dot.y)}h0`).join("")} />
+          <g key={mark} className={styles[mark]}>
+            <path d={places} />
+            {mark === "used" ? null : <path className={styles.hole} d={places} />}
+          </g>
         );
       })}
     </svg>

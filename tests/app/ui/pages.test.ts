@@ -6,7 +6,6 @@ import { Roster } from "@/app/_ui/roster/roster";
 import { Strip } from "@/app/_ui/strip/strip";
 import type { Strip as StripModel } from "@/lib/report/chart-model";
 import type { RosterPage } from "@/lib/report/page-model";
-import { countOf } from "./made-season-chart";
 
 const draw = (element: ReactElement) => renderToStaticMarkup(element);
 
@@ -32,8 +31,8 @@ describe("a strip", () => {
 
   test("draws a session set aside apart from the judged ones, one dot a session: two judged, one aside", () => {
     const markup = draw(createElement(Strip, { model: STRIP }));
-    expect(markup).toMatch(/<path class="[^"]*used[^"]*" d="M2 18h0M92 3.6h0"/);
-    expect(markup).toMatch(/<path class="[^"]*set-aside[^"]*" d="M47 7.2h0"/);
+    expect(markup).toMatch(/<g class="[^"]*used[^"]*"><path d="M2 18h0M92 3.6h0"><\/path><\/g>/);
+    expect(markup).toMatch(/<g class="[^"]*set-aside[^"]*"><path d="M47 7.2h0"><\/path><path class="[^"]*hole/);
   });
 
   test("keeps 20 px behind the last day for a shape: 94 - 20 - 2 = 72, and the band runs on", () => {
@@ -157,8 +156,9 @@ describe("the roster", () => {
     expect([...new Set(parts)]).toEqual(["Proved", "Next", "Evidence", "Settle"]);
   });
 
-  test("its wide tables stand in regions that a keyboard reaches", () => {
-    expect(countOf(markup, /<section [^>]*tabindex="0" aria-label=/gi)).toBe(2);
+  test("its wide tables stand in regions that a keyboard reaches, under names of their own", () => {
+    const names = [...markup.matchAll(/<section [^>]*tabindex="0" aria-label="([^"]*)"/gi)].map(([, name]) => name);
+    expect(names).toEqual([ROSTER.proved.heading, ROSTER.evidence.heading]);
   });
 
   test("what isn't measured is said, not only drawn", () => {
