@@ -44,10 +44,11 @@ export function stopWithParent() {
   }, WATCH_EVERY_MS).unref();
 }
 
-function stopAndLeave(signal) {
+// Ends what was started, and then this process with the status: by default that of the signal.
+export function stopAndLeave(signal, status = signal === "SIGINT" ? 130 : 143) {
   if (stopping) return;
   stopChildren(signal === "SIGHUP" ? "SIGTERM" : signal);
-  const leave = () => (running.size === 0 ? process.exit(signal === "SIGINT" ? 130 : 143) : setTimeout(leave, 50));
+  const leave = () => (running.size === 0 ? process.exit(status) : setTimeout(leave, 50));
   leave();
 }
 

@@ -1,7 +1,7 @@
 import { createServer } from "node:net";
 import path from "node:path";
 import { binary, ensureBuilt, ensureInstalled, ROOT, requireNode } from "./ensure.mjs";
-import { runChild, stopWithParent } from "./run-child.mjs";
+import { runChild, stopAndLeave, stopWithParent } from "./run-child.mjs";
 import { Refusal, refuse, say } from "./say.mjs";
 
 const HOST = "127.0.0.1";
@@ -62,5 +62,5 @@ try {
   if (error instanceof Refusal) console.error(`\n${error.message}`);
   else if (error.code === "ENOSPC") console.error(`\n${say("ensure.diskFull", { folder: ROOT })}`);
   else console.error(error);
-  process.kill(process.pid, "SIGTERM");
+  stopAndLeave("SIGTERM", 1);
 }
