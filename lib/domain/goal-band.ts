@@ -68,3 +68,28 @@ export function goalInForce(
     return rank > 0 || (rank === 0 && band.from >= best.from) ? band : best;
   }, builtIn);
 }
+
+/**
+ * Every goal band in force over a stretch of days, oldest first, each with the day from which it held there.
+ *
+ * @param stretch first and last day; the first band's `from` is the first day
+ */
+export function goalsBetween(
+  bands: readonly GoalBand[],
+  fundamental: Fundamental,
+  clubGroup: ClubGroup,
+  student: { readonly id: string; readonly birthYear: number | null },
+  stretch: readonly [first: string, last: string],
+): readonly GoalBand[] {
+  const [first, last] = stretch;
+  const days = bands.map((band) => band.from).filter((day) => day > first && day <= last);
+  // Ages are counted by the year, so that a birthday band may begin with one.
+  for (let year = Number(first.slice(0, 4)) + 1; year <= Number(last.slice(0, 4)); year++) days.push(`${year}-01-01`);
+  const goals: GoalBand[] = [];
+  for (const day of [first, ...[...new Set(days)].sort()]) {
+    const inForce = goalInForce(bands, fundamental, clubGroup, student, day);
+    const before = goals.at(-1);
+    if (!before || before.low !== inForce.low || before.high !== inForce.high) goals.push({ ...inForce, from: day });
+  }
+  return goals;
+}

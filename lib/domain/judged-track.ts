@@ -25,7 +25,10 @@ export interface JudgedTrack {
   readonly unit?: string;
   /** Noise is learned among tracks of one pool. */
   readonly pool?: string;
+  /** The goal in force at the last session. */
   readonly goal?: Edges;
+  /** Goals by their first day, oldest first, where they changed on the way; a proved change keeps the word of its own day. */
+  readonly goals?: readonly (Edges & { readonly from: CalendarDay })[];
   readonly better?: "up" | "down";
   readonly smallestWorthwhile?: number;
   readonly readerSd?: number;

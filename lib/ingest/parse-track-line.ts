@@ -18,6 +18,10 @@ const goal = z
   .object({ low: edge, high: edge }, wrong("not-object"))
   .refine(({ low, high }) => low === null || high === null || low <= high, "goal-order");
 
+const datedGoal = z
+  .object({ from: text.refine(isCalendarDay, "not-day"), low: edge, high: edge }, wrong("not-object"))
+  .refine(({ low, high }) => low === null || high === null || low <= high, "goal-order");
+
 const session = z
   .object(
     {
@@ -40,6 +44,7 @@ const track = z.object(
     unit: optional(text),
     pool: optional(text),
     goal: optional(goal),
+    goals: optional(z.array(datedGoal, wrong("not-list"))),
     better: optional(z.enum(["up", "down"], wrong("not-up-down"))),
     smallestWorthwhile: optional(aboveZero),
     readerSd: optional(aboveZero),

@@ -50,7 +50,7 @@ export function buildSeasonChart(words: Words, source: ChartSource): SeasonChart
       ...y,
       ticks: valueTicks(y.low, y.high, 6, (value, decimals) => withUnit(words, sayNumber(value, decimals), unit)),
     },
-    bands: [chartBand(words, history, x)],
+    bands: chartBands(words, history, x),
     sessions,
     levels,
     changes: chartChanges,
@@ -172,18 +172,21 @@ function chartChange(words: Words, history: TrackHistory, drawn: DrawnChange): C
   };
 }
 
-function chartBand(words: Words, history: TrackHistory, x: { from: number; to: number }): ChartBand {
-  const { low, high } = history.goal;
+/** Every goal band that was in force on the axis, each over its own days. */
+function chartBands(words: Words, history: TrackHistory, x: { from: number; to: number }): readonly ChartBand[] {
   const edge = (value: number): string =>
     withUnit(words, sayNumber(value, Number.isInteger(value) ? 0 : 1), history.fundamental.unit);
-  return {
-    from: x.from,
-    to: x.to,
-    low,
-    high,
-    lowLabel: low === null ? null : edge(low),
-    highLabel: high === null ? null : edge(high),
-  };
+  return history.goals.map(({ low, high, from }, place) => {
+    const next = history.goals[place + 1];
+    return {
+      from: place === 0 ? x.from : Math.max(x.from, dayNumber(from)),
+      to: next === undefined ? x.to : Math.min(x.to, dayNumber(next.from)),
+      low,
+      high,
+      lowLabel: low === null ? null : edge(low),
+      highLabel: high === null ? null : edge(high),
+    };
+  });
 }
 
 function valueRange(
@@ -194,7 +197,7 @@ function valueRange(
   const values = [
     ...sessions.flatMap((session) => [session.low, session.high, ...session.swings]),
     ...levels.flatMap((level) => [level.low, level.high]),
-    ...[history.goal.low, history.goal.high].filter((edge) => edge !== null),
+    ...history.goals.flatMap((goal) => [goal.low, goal.high]).filter((edge) => edge !== null),
   ];
   const low = Math.min(...values);
   const high = Math.max(...values);

@@ -24,8 +24,8 @@ export interface LookFacts {
   evidence(start: number): StretchEvidence | null;
   /** The new level of the change seen from `start` on; asked only where that change is proved. */
   newLevel(start: number): NewLevel;
-  /** The word for the change seen from `start` on that goes up (or down). */
-  wordOf(start: number, up: "up" | "down"): Verdict;
+  /** The word for a proved change, under the goal of the day on which it was proved. */
+  wordOf(claim: Claim): Verdict;
   /** Whether any change is proved to be smaller than the smallest worthwhile one. */
   steady(): Verdict & ("steady" | "open");
 }
@@ -112,7 +112,7 @@ export function decideClaims(looks: readonly LookFacts[], policy: Policy): reado
 /** The word of one look: that of the latest claim; without one, whether the track is proved to hold. */
 export function decideWord(look: LookFacts, said: LookClaims): Verdict {
   const latest = said.claims.at(-1);
-  return latest === undefined ? look.steady() : look.wordOf(latest.start, latest.direction);
+  return latest === undefined ? look.steady() : look.wordOf(latest);
 }
 
 /**

@@ -2,6 +2,7 @@ import type { JudgedTrack } from "@/lib/domain/judged-track";
 import type { ProvedChange } from "@/lib/domain/track-verdict";
 import type { Posterior } from "@/lib/stats/look";
 import type { Claim, NewLevel } from "./decide-words";
+import { trackOn } from "./goal-at";
 import type { JudgedSeries } from "./judged-series";
 import type { Policy } from "./policy";
 import { decideMoved, decideWorth, levelsOf } from "./worth";
@@ -46,8 +47,9 @@ export function describeChange(
   const { shape } = newLevelOf(found, end);
   const first = found.set95[0] ?? found.rampStart10;
   const { before, after } = levelsOf(found);
+  const then = trackOn(track, dateAt(claim.provedAt));
   return {
-    verdict: decideWorth(track, found, claim.direction, policy),
+    verdict: decideWorth(then, found, claim.direction, policy),
     shape,
     from: shape === "step" ? dateBefore(judged, first) : dateAt(found.rampStart10),
     to: dateAt(shape === "step" ? (found.set95.at(-1) ?? end) : end),
@@ -56,7 +58,7 @@ export function describeChange(
     size: found.size,
     before,
     after,
-    moved: decideMoved(before, after, track.goal),
+    moved: decideMoved(before, after, then.goal),
     provedOn: dateAt(claim.provedAt),
   };
 }

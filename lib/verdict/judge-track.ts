@@ -6,6 +6,7 @@ import { decideClaims, decideWord, type LookClaims, type LookFacts } from "./dec
 import { describeChange, newLevelOf } from "./describe-change";
 import { type EarlyLevel, earlyLevel } from "./early-level";
 import { errorBudget } from "./error-budget";
+import { trackOn } from "./goal-at";
 import { type JudgedSeries, judgedSeries, stretchOf } from "./judged-series";
 import { limitAt } from "./limit-at";
 import { ownedSince } from "./owned-since";
@@ -52,7 +53,10 @@ function openTrack(track: JudgedTrack, noiseFor: NoiseFor, policy: Policy): Trac
       limit: limitAt(at + 1, policy),
       evidence: (start) => looks.evidence(start, at),
       newLevel: (start) => newLevelOf(proved(start, at), at),
-      wordOf: (start, direction) => decideWorth(track, proved(start, at), direction, policy),
+      wordOf: (claim) => {
+        const provedOn = (judged.sessions[claim.provedAt] as { date: string }).date;
+        return decideWorth(trackOn(track, provedOn), proved(claim.start, at), claim.direction, policy);
+      },
       steady: () => (looks.steady(at, track.smallestWorthwhile ?? null, policy) ? "steady" : "open"),
     }),
   );

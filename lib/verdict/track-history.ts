@@ -1,36 +1,11 @@
 import { type CaptureReason, captureEffect } from "@/lib/capture/capture-effect";
 import type { ClubGroup } from "@/lib/domain/club-group";
 import type { Fundamental } from "@/lib/domain/fundamental";
-import { type GoalBand, goalInForce } from "@/lib/domain/goal-band";
+import { type GoalBand, goalInForce, goalsBetween, SINCE_EVER } from "@/lib/domain/goal-band";
 import type { JudgedSession, JudgedTrack } from "@/lib/domain/judged-track";
 import type { Capture, Reading, Session } from "@/lib/domain/session";
-import type { Student, StudentEvent } from "@/lib/domain/student";
 
-/** Everything on file of one student that a verdict may rest on. */
-export interface StudentRecord {
-  readonly student: Student;
-  /** Date order; sessions of one day in their sequence. */
-  readonly sessions: readonly Session[];
-  readonly captures: readonly (Omit<Capture, "statedSd"> & { readonly sessionId: string })[];
-  readonly statedCaptureSds: readonly {
-    readonly sessionId: string;
-    readonly fundamentalId: string;
-    readonly sd: number;
-  }[];
-  /** In force: one a swing and fundamental. */
-  readonly readings: readonly Reading[];
-  readonly events: readonly StudentEvent[];
-  /** Dated bands of the academy; built-in ones come from the catalogue. */
-  readonly bands: readonly GoalBand[];
-  readonly lookNoise: readonly {
-    readonly sessionId: string;
-    readonly fundamentalId: string;
-    readonly noiseModelName: string;
-  }[];
-  readonly fundamentals: readonly Fundamental[];
-  /** First day of the season; tracks begin there at the earliest. */
-  readonly seasonStart: string;
-}
+export type { StudentRecord } from "./student-record";
 
 /** Why a session stands apart from the judged ones; null: it is judged. */
 export type ApartReason =
@@ -59,6 +34,8 @@ export interface TrackHistory {
   /** The day on which the track begins anew; null: with its first session. */
   readonly begins: string | null;
   readonly goal: GoalBand;
+  /** Every goal that was in force on the way, oldest first, each from its first day. */
+  readonly goals: readonly GoalBand[];
   readonly sessions: readonly HistorySession[];
   readonly judged: JudgedTrack;
   /** Sessions before the season's start, judged for the level that they left; null: none, or a new beginning that forgets them. */
@@ -133,11 +110,21 @@ function oneTrack(
       apart,
     };
   });
+  const goals = goalsBetween(record.bands, fundamental, clubGroup, record.student, [
+    measured[0]?.session.day ?? asOf,
+    asOf,
+  ]);
+  const dated = goals.map(({ low, high }, at) => ({
+    from: at === 0 ? SINCE_EVER : (goals[at]?.from ?? asOf),
+    low,
+    high,
+  }));
   const base = {
     id: trackName(record.student.id, fundamental.id, clubGroup),
     unit: fundamental.unit,
     pool: poolName(fundamental.id, clubGroup),
     goal: { low: goal.low, high: goal.high },
+    ...(dated.length > 1 ? { goals: dated } : {}),
     readerSd: fundamental.readerSd,
   };
   const judgedOf = (entries: readonly HistorySession[]): JudgedTrack => ({
@@ -151,6 +138,7 @@ function oneTrack(
     clubGroup,
     begins,
     goal,
+    goals,
     sessions,
     judged: judgedOf(sessions.filter((entry) => entry.index !== null)),
     earlier: kind === "season" && old.length > 0 ? judgedOf(old) : null,

@@ -19,7 +19,7 @@ const look = (facts: Facts): LookFacts => ({
     return found === undefined ? null : { logBayesFactor: found[0], directionUp: found[1] };
   },
   newLevel: () => facts.newLevel ?? { shape: "step", surelyFrom: 6 },
-  wordOf: (_, direction): Verdict => (direction === "up" ? "gain" : "slip"),
+  wordOf: ({ direction }): Verdict => (direction === "up" ? "gain" : "slip"),
   steady: () => facts.steady ?? "open",
 });
 const words = (looks: readonly Facts[]) => decideWords(looks.map(look), POLICY);

@@ -1,0 +1,30 @@
+import type { Fundamental } from "@/lib/domain/fundamental";
+import type { GoalBand } from "@/lib/domain/goal-band";
+import type { Capture, Reading, Session } from "@/lib/domain/session";
+import type { Student, StudentEvent } from "@/lib/domain/student";
+
+/** Everything on file of one student that a verdict may rest on. */
+export interface StudentRecord {
+  readonly student: Student;
+  /** Date order; sessions of one day in their sequence. */
+  readonly sessions: readonly Session[];
+  readonly captures: readonly (Omit<Capture, "statedSd"> & { readonly sessionId: string })[];
+  readonly statedCaptureSds: readonly {
+    readonly sessionId: string;
+    readonly fundamentalId: string;
+    readonly sd: number;
+  }[];
+  /** In force: one a swing and fundamental. */
+  readonly readings: readonly Reading[];
+  readonly events: readonly StudentEvent[];
+  /** Dated bands of the academy; built-in ones come from the catalogue. */
+  readonly bands: readonly GoalBand[];
+  readonly lookNoise: readonly {
+    readonly sessionId: string;
+    readonly fundamentalId: string;
+    readonly noiseModelName: string;
+  }[];
+  readonly fundamentals: readonly Fundamental[];
+  /** First day of the season; tracks begin there at the earliest. */
+  readonly seasonStart: string;
+}
