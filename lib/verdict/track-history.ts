@@ -4,6 +4,7 @@ import type { Fundamental } from "@/lib/domain/fundamental";
 import { type GoalBand, goalInForce, goalsBetween, SINCE_EVER } from "@/lib/domain/goal-band";
 import type { JudgedSession, JudgedTrack } from "@/lib/domain/judged-track";
 import type { Capture, Reading, Session } from "@/lib/domain/session";
+import type { StudentRecord } from "./student-record";
 
 export type { StudentRecord } from "./student-record";
 
