@@ -30,7 +30,7 @@ export function Frame({
         {model.skip}
       </a>
       <header className={styles.header}>
-        <Link href="/students" className={styles.product}>
+        <Link prefetch={false} href="/students" className={styles.product}>
           <Mark />
           {model.product}
         </Link>
@@ -38,7 +38,7 @@ export function Frame({
           <ul className={styles.navigation}>
             {model.navigation.map((link) => (
               <li key={link.id}>
-                <Link href={link.href} aria-current={link.id === current ? "page" : undefined}>
+                <Link prefetch={false} href={link.href} aria-current={link.id === current ? "page" : undefined}>
                   {link.label}
                 </Link>
               </li>
@@ -54,7 +54,9 @@ export function Frame({
           <p>
             {model.demo.line} {model.demo.about}
           </p>
-          <Link href={model.demo.start.href}>{model.demo.start.label}</Link>
+          <Link prefetch={false} href={model.demo.start.href}>
+            {model.demo.start.label}
+          </Link>
         </aside>
       )}
       <main id="page" tabIndex={-1}>

@@ -52,7 +52,12 @@ function Clubs({ clubs }: { readonly clubs: NonNullable<FundamentalPage["clubGro
   return (
     <nav aria-label={clubs.label} className={styles.clubs}>
       {clubs.links.map((link) => (
-        <Link key={link.href} href={link.href} aria-current={link.current === "yes" ? "page" : undefined}>
+        <Link
+          prefetch={false}
+          key={link.href}
+          href={link.href}
+          aria-current={link.current === "yes" ? "page" : undefined}
+        >
           {link.label}
         </Link>
       ))}
@@ -69,7 +74,7 @@ export function Fundamental({ model, words }: { readonly model: FundamentalPage;
         title={model.title}
         lede={model.lede}
         before={
-          <Link className={styles.back} href={model.back.href}>
+          <Link prefetch={false} className={styles.back} href={model.back.href}>
             {model.back.label}
           </Link>
         }

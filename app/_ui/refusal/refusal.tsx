@@ -9,7 +9,9 @@ export function Refusal(props: { readonly title: string; readonly happened: stri
       <h1>{props.title}</h1>
       <p>{props.happened}</p>
       <p>
-        <Link href={props.way.href}>{props.way.label}</Link>
+        <Link prefetch={false} href={props.way.href}>
+          {props.way.label}
+        </Link>
       </p>
     </main>
   );

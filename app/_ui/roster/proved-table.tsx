@@ -40,7 +40,7 @@ export function ProvedTable({ proved }: { readonly proved: Proved }) {
                 <Verdict glyph={row.glyph} word={row.word} />
               </td>
               <th scope="row">
-                <Link href={row.href}>
+                <Link prefetch={false} href={row.href}>
                   <strong>{row.student}</strong> {row.fundamental}
                 </Link>
               </th>
@@ -67,7 +67,7 @@ export function ProvedBlocks({ proved }: { readonly proved: Proved }) {
       {proved.rows.map((row) => (
         <li key={row.href}>
           <Verdict glyph={row.glyph} word={row.word} />
-          <Link href={row.href} className={blocks.open}>
+          <Link prefetch={false} href={row.href} className={blocks.open}>
             <strong>{row.student}</strong> {row.fundamental}
           </Link>
           <Strip model={row.strip} width={300} />

@@ -37,7 +37,7 @@ export function RosterBlocks({ evidence }: { readonly evidence: Evidence }) {
       {evidence.rows.map((row) => (
         <li key={row.studentId}>
           <h3>
-            <Link href={row.href} className={styles.open}>
+            <Link prefetch={false} href={row.href} className={styles.open}>
               {row.alias}
             </Link>
           </h3>
@@ -53,7 +53,7 @@ export function RosterBlocks({ evidence }: { readonly evidence: Evidence }) {
                 return cell ? (
                   <li key={column.id}>
                     <div>
-                      <Link href={cell.href} className={styles.open}>
+                      <Link prefetch={false} href={cell.href} className={styles.open}>
                         {column.name}
                       </Link>
                       <span className={styles.detail}>

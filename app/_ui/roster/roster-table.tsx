@@ -14,7 +14,7 @@ function Cell({ cell, none }: { readonly cell: RosterCell | null; readonly none:
     );
   return (
     <td className={styles.track}>
-      <Link href={cell.href} className={styles.cell}>
+      <Link prefetch={false} href={cell.href} className={styles.cell}>
         <Strip model={cell.strip} end="shape" />
         {cell.glyph === "steady" || cell.glyph === "open" ? null : (
           <span className={styles.shape}>
@@ -63,7 +63,10 @@ export function RosterTable({ evidence }: { readonly evidence: RosterPage["evide
           {evidence.rows.map((row) => (
             <tr key={row.studentId}>
               <th scope="row">
-                <Link href={row.href}>{row.alias}</Link> <span className={styles.aside}>{row.detail}</span>
+                <Link prefetch={false} href={row.href}>
+                  {row.alias}
+                </Link>{" "}
+                <span className={styles.aside}>{row.detail}</span>
                 {row.away === "" ? null : <span className={styles.detail}>{row.away}</span>}
               </th>
               <td className={styles.inHand}>

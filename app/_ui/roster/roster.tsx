@@ -14,7 +14,12 @@ function LinkRow({ row }: { readonly row: Links }) {
   return (
     <nav aria-label={row.label} className={styles.linkRow}>
       {row.links.map((link) => (
-        <Link key={link.href} href={link.href} aria-current={link.current === "yes" ? "true" : undefined}>
+        <Link
+          prefetch={false}
+          key={link.href}
+          href={link.href}
+          aria-current={link.current === "yes" ? "true" : undefined}
+        >
           {link.label}
         </Link>
       ))}
@@ -29,7 +34,9 @@ function Start({ start }: { readonly start: NonNullable<RosterPage["start"]> }) 
         {start.steps.map((step) => (
           <li key={step.label}>
             <h2>
-              <Link href={step.href}>{step.label}</Link>
+              <Link prefetch={false} href={step.href}>
+                {step.label}
+              </Link>
             </h2>
             <p>{step.text}</p>
           </li>
@@ -80,7 +87,7 @@ export function Roster({ model, seenAction }: { readonly model: RosterPage; read
           <h2>{next.heading}</h2>
           <p>{next.text}</p>
           <p>
-            <Link className="do" href={next.link.href}>
+            <Link prefetch={false} className="do" href={next.link.href}>
               {next.link.label}
             </Link>
           </p>
@@ -111,7 +118,7 @@ export function Roster({ model, seenAction }: { readonly model: RosterPage; read
           <ul className={styles.settle}>
             {settle.items.map((item) => (
               <li key={item.href}>
-                <Link href={item.href}>
+                <Link prefetch={false} href={item.href}>
                   <strong>{item.student}</strong>
                 </Link>{" "}
                 {item.text}

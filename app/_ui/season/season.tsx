@@ -13,7 +13,9 @@ function Row({ row }: { readonly row: SeasonRow }) {
     <li className={styles.row} data-place={row.place}>
       <div className={styles.words}>
         <h3>
-          <Link href={row.href}>{row.name}</Link>
+          <Link prefetch={false} href={row.href}>
+            {row.name}
+          </Link>
         </h3>
         <Verdict glyph={row.glyph} word={row.word} size={16} />
         <p>{row.text}</p>
@@ -42,7 +44,7 @@ export function Season({ model }: { readonly model: SeasonPage }) {
         title={model.title}
         lede={model.lede}
         before={
-          <Link className={styles.back} href={model.back.href}>
+          <Link prefetch={false} className={styles.back} href={model.back.href}>
             {model.back.label}
           </Link>
         }
@@ -50,7 +52,12 @@ export function Season({ model }: { readonly model: SeasonPage }) {
         {model.clubGroups === null ? null : (
           <nav aria-label={model.clubGroups.label} className={styles.clubs}>
             {model.clubGroups.links.map((link) => (
-              <Link key={link.href} href={link.href} aria-current={link.current === "yes" ? "page" : undefined}>
+              <Link
+                prefetch={false}
+                key={link.href}
+                href={link.href}
+                aria-current={link.current === "yes" ? "page" : undefined}
+              >
                 {link.label}
               </Link>
             ))}
@@ -73,7 +80,7 @@ export function Season({ model }: { readonly model: SeasonPage }) {
         {model.proved.items.map((item) => (
           <div key={item.href}>
             <h3>
-              <Link className={styles.proved} href={item.href}>
+              <Link prefetch={false} className={styles.proved} href={item.href}>
                 <Verdict glyph={item.glyph} word={item.heading} />
               </Link>
             </h3>

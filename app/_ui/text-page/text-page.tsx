@@ -18,7 +18,9 @@ export function TextPage({ model }: { readonly model: TextPageModel }) {
             <ul className={styles.links}>
               {part.links.map((link) => (
                 <li key={link.href}>
-                  <Link href={link.href}>{link.label}</Link>
+                  <Link prefetch={false} href={link.href}>
+                    {link.label}
+                  </Link>
                 </li>
               ))}
             </ul>
