@@ -6,7 +6,7 @@ import { noiseByName } from "@/lib/verdict/noise";
 import { trackHistories } from "@/lib/verdict/track-history";
 import type { Viewer } from "./gate";
 import { loadRules } from "./load-verdicts";
-import { ALWAYS, enginesModels } from "./refit-noise";
+import { enginesModels } from "./refit-noise";
 import { loadStudentRecord } from "./student-record";
 import { withStartLevel } from "./worker/work";
 
@@ -30,7 +30,7 @@ export async function judgedInput(
     return models;
   };
   const tracks = students.flatMap((student) =>
-    trackHistories(loadStudentRecord(viewer.db, student, rules), asOf ?? ALWAYS)
+    trackHistories(loadStudentRecord(viewer.db, student, rules), asOf ?? rules.today)
       .filter((history) => history.judged.sessions.length > 0)
       .map((history) =>
         withStartLevel(history.judged, history.earlier, noiseByName(modelsOf(history.judged.pool ?? ""))),

@@ -4,7 +4,6 @@ import { POLICY } from "@/lib/verdict/policy";
 import { type StudentRecord, type TrackHistory, trackHistories } from "@/lib/verdict/track-history";
 import { admitToStudent, type StudentViewer, type Viewer } from "./gate";
 import { loadListing, withListing } from "./listing";
-import { ALWAYS } from "./refit-noise";
 import { type AnalysisBody, refreshAnalyses } from "./refresh-analyses";
 import { type AcademyRules, loadAcademyRules, loadStudentRecord } from "./student-record";
 
@@ -38,7 +37,7 @@ export async function loadStudentVerdicts(viewer: StudentViewer): Promise<Studen
   const listing = loadListing(viewer.db, viewer.scope);
   return {
     record,
-    tracks: trackHistories(record, ALWAYS).flatMap((history) => {
+    tracks: trackHistories(record, rules.today).flatMap((history) => {
       const verdict = kept.get(`${history.fundamental.id} ${history.clubGroup}`);
       return verdict ? [{ history, verdict: withListing(verdict, listing) }] : [];
     }),

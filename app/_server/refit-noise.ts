@@ -7,16 +7,13 @@ import type { Fundamental } from "@/lib/domain/fundamental";
 import type { AcademyScope, StudentScope } from "@/lib/domain/scope";
 import type { NoiseModel } from "@/lib/stats/noise-model";
 import { startNoiseModel } from "@/lib/stats/start-noise-model";
-import { poolName, type StudentRecord, type TrackHistory, trackHistories } from "@/lib/verdict/track-history";
+import { poolName, type TrackHistory, trackHistories } from "@/lib/verdict/track-history";
 import { workOn } from "./analysis-worker";
 import { currentInstant } from "./clock";
 import { type AcademyRules, loadStudentRecord } from "./student-record";
 
 /** A pool teaches noise from so many tracks of so many sessions on, and is learned anew when its sessions have grown by so much. */
 export const REFIT = { tracks: 10, sessions: 5, growth: 1.1 } as const;
-
-/** The day after which nothing is. */
-export const ALWAYS = "9999-12-31";
 
 /** The models of a pool as the engine takes them, oldest first. */
 export function enginesModels(models: readonly FiledNoiseModel[]): readonly NoiseModel[] {
@@ -59,7 +56,8 @@ export async function refitNoise(
 ): Promise<void> {
   const records = new Map<string, readonly TrackHistory[]>();
   const historiesOf = (studentId: string): readonly TrackHistory[] => {
-    const known = records.get(studentId) ?? trackHistories(loadStudentRecord(db, scopeOf(studentId), rules), ALWAYS);
+    const known =
+      records.get(studentId) ?? trackHistories(loadStudentRecord(db, scopeOf(studentId), rules), rules.today);
     records.set(studentId, known);
     return known;
   };
@@ -88,9 +86,10 @@ export async function refitNoise(
 }
 
 /** Gives every look of a student that has none yet the model now in force; a look keeps what it was first given. */
-export function assignLooks(db: Database, scope: AcademyScope, student: StudentScope, record: StudentRecord): void {
+export function assignLooks(db: Database, scope: AcademyScope, student: StudentScope, rules: AcademyRules): void {
+  const record = loadStudentRecord(db, student, rules);
   const given = new Set(record.lookNoise.map((look) => `${look.sessionId} ${look.fundamentalId}`));
-  for (const history of trackHistories(record, ALWAYS)) {
+  for (const history of trackHistories(record, rules.today)) {
     const fresh = history.sessions.filter(({ session }) => !given.has(`${session.id} ${history.fundamental.id}`));
     if (fresh.length === 0) continue;
     const newest = readNoiseModels(db, scope, history.judged.pool ?? "").at(-1);

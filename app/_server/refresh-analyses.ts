@@ -9,7 +9,7 @@ import { POLICY } from "@/lib/verdict/policy";
 import { type TrackHistory, trackHistories } from "@/lib/verdict/track-history";
 import { workOn } from "./analysis-worker";
 import { type ListingInput, refreshRosterList } from "./listing";
-import { ALWAYS, assignLooks, enginesModels, refitNoise } from "./refit-noise";
+import { assignLooks, enginesModels, refitNoise } from "./refit-noise";
 import { type AcademyRules, loadStudentRecord } from "./student-record";
 import type { Judged } from "./worker/tasks";
 
@@ -34,10 +34,10 @@ async function refreshStudent(
   student: StudentScope,
   rules: AcademyRules,
 ): Promise<void> {
-  assignLooks(db, scope, student, loadStudentRecord(db, student, rules));
+  assignLooks(db, scope, student, rules);
   const record = loadStudentRecord(db, student, rules);
   const { revision } = readStudent(db, student);
-  for (const history of trackHistories(record, ALWAYS)) {
+  for (const history of trackHistories(record, rules.today)) {
     if (history.judged.sessions.length === 0) continue;
     const judged = await judgeHistory(db, scope, history);
     const summary: ListingInput = { ...buildTrackSummary(history, judged.verdict), listedLooks: judged.listedLooks };

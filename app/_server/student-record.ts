@@ -12,6 +12,7 @@ import type { GoalBand } from "@/lib/domain/goal-band";
 import type { AcademyScope, StudentScope } from "@/lib/domain/scope";
 import { parseOwnFundamental } from "@/lib/ingest/parse-own-fundamental";
 import type { StudentRecord } from "@/lib/verdict/track-history";
+import { todayOf } from "./clock";
 
 /** What is an academy's and the same for all its students. */
 export interface AcademyRules {
@@ -19,19 +20,26 @@ export interface AcademyRules {
   readonly fundamentals: readonly Fundamental[];
   readonly bands: readonly GoalBand[];
   readonly seasonStart: string;
+  /** Last day taken in: goals of later days are not in force yet. */
+  readonly today: string;
 }
 
 export function loadAcademyRules(
   db: Database,
   scope: AcademyScope,
-  academy: { readonly seasonStart: string },
+  academy: { readonly seasonStart: string; readonly fixedToday: string | null; readonly zone: string },
 ): AcademyRules {
   const own = readOwnFundamentals(db, scope).map((row) => {
     const parsed = parseOwnFundamental(row.definition);
     if (!parsed) throw new Error(`the definition of ${row.id} can't be read`);
     return parsed;
   });
-  return { fundamentals: orderedFundamentals(own), bands: readGoalBands(db, scope), seasonStart: academy.seasonStart };
+  return {
+    fundamentals: orderedFundamentals(own),
+    bands: readGoalBands(db, scope),
+    seasonStart: academy.seasonStart,
+    today: todayOf(academy),
+  };
 }
 
 /** Everything on file of one student that a verdict may rest on. */

@@ -83,8 +83,10 @@ export function goalsBetween(
 ): readonly GoalBand[] {
   const [first, last] = stretch;
   const days = bands.map((band) => band.from).filter((day) => day > first && day <= last);
-  // Ages are counted by the year, so that a birthday band may begin with one.
-  for (let year = Number(first.slice(0, 4)) + 1; year <= Number(last.slice(0, 4)); year++) days.push(`${year}-01-01`);
+  // Ages are counted by the year, so that a band for an age may begin with one.
+  const byAge = bands.some((band) => band.scope === "age-range");
+  for (let year = Number(first.slice(0, 4)) + 1; byAge && year <= Number(last.slice(0, 4)); year++)
+    days.push(`${year}-01-01`);
   const goals: GoalBand[] = [];
   for (const day of [first, ...[...new Set(days)].sort()]) {
     const inForce = goalInForce(bands, fundamental, clubGroup, student, day);

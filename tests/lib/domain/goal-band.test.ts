@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { BUILT_IN } from "@/lib/domain/catalogue";
-import { type GoalBand, goalInForce } from "@/lib/domain/goal-band";
+import { type GoalBand, goalInForce, goalsBetween } from "@/lib/domain/goal-band";
 
 const hinge = BUILT_IN.find((entry) => entry.id === "hinge") ?? BUILT_IN[0];
 const ari = { id: "a", birthYear: 2014 };
@@ -55,4 +55,27 @@ describe("the goal band in force on a day", () => {
         band({ fundamentalId: "hip-sway" }),
       ]),
     ).toEqual([85, 95, "built-in"]));
+});
+
+describe("the goals of a stretch of days", () => {
+  const over = (bands: readonly GoalBand[], stretch: readonly [string, string]) => {
+    if (!hinge) throw new Error("no hinge");
+    return goalsBetween(bands, hinge, "iron", ari, stretch).map((goal) => [goal.from, goal.low, goal.high]);
+  };
+  it("one that never changed stands once, from the first day", () =>
+    expect(over([], ["2026-03-01", "9999-12-31"])).toEqual([["2026-03-01", 85, 95]]));
+  it("a new one begins on its day; one of a later day or the same edges adds nothing", () => {
+    const bands = [band({ from: "2026-05-01" }), band({ from: "2026-06-01" }), band({ from: "2026-12-01", low: 1 })];
+    expect(over(bands, ["2026-03-01", "2026-09-12"])).toEqual([
+      ["2026-03-01", 85, 95],
+      ["2026-05-01", 80, 100],
+    ]);
+  });
+  it("a band for an age begins with the year in which the age is reached", () =>
+    expect(
+      over([band({ scope: "age-range", ageFrom: 12, ageTo: 12, from: "2025-01-01" })], ["2025-06-01", "2026-09-12"]),
+    ).toEqual([
+      ["2025-06-01", 85, 95],
+      ["2026-01-01", 80, 100],
+    ]));
 });
