@@ -7,7 +7,6 @@ export async function loadSwitch(viewer: Viewer): Promise<FormModel | null> {
   const other = viewer.choice === "demo" ? "own" : "demo";
   if (!(await findAcademyDatabase(other))) return null;
   return {
-    place: "part",
     heading: viewer.words.say("settings.part.switch"),
     explains: viewer.words.say("settings.part.switch.text"),
     parts: [],

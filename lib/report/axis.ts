@@ -8,7 +8,7 @@ const MONTH_STEPS = [1, 2, 3, 6, 12, 24, 60, 120, 240];
 /**
  * Ticks of a value axis at round numbers.
  *
- * @param most how many ticks at most, 2 or more
+ * @param most about how many ticks; one more where both ends are round
  * @param label writes a tick's number
  */
 export function valueTicks(
@@ -18,7 +18,7 @@ export function valueTicks(
   label: (value: number, decimals: number) => string,
 ): readonly Tick[] {
   const span = Math.max(high - low, Number.MIN_VALUE);
-  const raw = span / Math.max(1, most - 1);
+  const raw = span / Math.max(1, most);
   const power = 10 ** Math.floor(Math.log10(raw));
   const step = ([1, 2, 2.5, 5, 10].find((factor) => factor * power >= raw) ?? 10) * power;
   const decimals =

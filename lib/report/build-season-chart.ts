@@ -10,7 +10,7 @@ import { sayFundamental } from "@/lib/words/say-fundamental";
 import { sayHappened, saySize } from "@/lib/words/say-verdict";
 import { monthTicks, valueTicks } from "./axis";
 import type { ChartBand, ChartChange, ChartLevel, ChartSession, SeasonChart } from "./chart-model";
-import { changeTone, type DrawnChange, drawnChanges, saidVerdict } from "./said";
+import { changeKey, changeTone, type DrawnChange, drawnChanges, saidVerdict } from "./said";
 
 /** Everything that one season chart draws. */
 export interface ChartSource {
@@ -154,8 +154,6 @@ function chartLevels(
 function chartChange(words: Words, history: TrackHistory, drawn: DrawnChange): ChartChange {
   const { change, standing } = drawn;
   const size = saySize(words, change, history.fundamental.unit);
-  const key =
-    change.verdict === "steady" ? "moved.same" : change.moved === null ? change.verdict : `moved.${change.moved}`;
   return {
     from: dayNumber(change.from),
     to: dayNumber(change.to),
@@ -167,7 +165,7 @@ function chartChange(words: Words, history: TrackHistory, drawn: DrawnChange): C
     label:
       standing === "alone"
         ? words.say("chart.change-alone", { size })
-        : words.say("chart.change", { word: words.say(`verdict.${key}`), size }),
+        : words.say("chart.change", { word: words.say(changeKey(change)), size }),
     daysLabel: sayHappened(words, change),
   };
 }

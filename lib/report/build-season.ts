@@ -12,7 +12,7 @@ import { buildSeasonChart } from "./build-season-chart";
 import { cautionsFor } from "./cautions";
 import { chooseInHand } from "./order-of-work";
 import type { Fact, SeasonPage, SeasonRow } from "./page-model";
-import { provedAlone, saidGlyph, saidKey } from "./said";
+import { changeGlyph, changeKey, drawnChanges, provedAlone, saidGlyph, saidKey } from "./said";
 import type { SeasonSource, SeasonTrack } from "./season-source";
 import { drillRibbons, drillTable, seasonSettle, sessionTable } from "./season-tables";
 import { buildTrackSummary } from "./track-summary";
@@ -29,6 +29,7 @@ export function buildSeasonPage(words: Words, source: SeasonSource): SeasonPage 
   const first = source.sessions[0]?.day;
   const last = source.sessions.at(-1)?.day;
   const age = student.birthYear === null ? null : Number(source.today.slice(0, 4)) - student.birthYear;
+  const items = tracks.flatMap((track) => provedItems(words, source, track));
   const inside = tracks.filter((track) => track.verdict.position === "inside").length;
   return {
     title:
@@ -52,9 +53,9 @@ export function buildSeasonPage(words: Words, source: SeasonSource): SeasonPage 
     proved: {
       margin: words.say("season.margin.proved"),
       heading: words.say("season.proved.heading", {
-        changes: tracks.filter((track) => ["gain", "slip", "moved"].includes(saidGlyph(track.verdict))).length,
+        changes: items.filter((item) => item.glyph !== "open").length,
       }),
-      items: tracks.flatMap((track) => provedItem(words, source, track)),
+      items,
       empty: words.say("season.proved.empty"),
     },
     next:
@@ -102,30 +103,36 @@ export function buildSeasonPage(words: Words, source: SeasonSource): SeasonPage 
   };
 }
 
-function provedItem(
+/** The changes of one track in order: the latest with how sure, those before it only when they stood on the list. */
+function provedItems(
   words: Words,
   source: SeasonSource,
   { history, verdict }: SeasonTrack,
 ): SeasonPage["proved"]["items"] {
-  if (verdict.change === null) return [];
   const unit = history.fundamental.unit;
-  const alone = provedAlone(verdict) === "alone";
-  return [
-    {
-      glyph: saidGlyph(verdict),
-      heading: words.say("season.proved.item", {
-        word: words.say(saidKey(verdict)),
-        name: sayFundamental(words, history.fundamental),
-        levels: sayFromTo(words, verdict.change, unit),
-      }),
-      text: words.say(alone ? "season.proved.alone" : "season.proved.text", {
-        size: saySize(words, verdict.change, unit),
-        happened: sayHappened(words, verdict.change),
-        sure: saySure(words, verdict.evidence.noChange),
-      }),
-      href: href(source.student, history),
-    },
-  ];
+  const name = sayFundamental(words, history.fundamental);
+  return drawnChanges(verdict).flatMap(({ change, standing }) => {
+    const latest = change === verdict.changes.at(-1);
+    if (!latest && standing === "alone") return [];
+    const key = latest ? (standing === "alone" ? "alone" : "text") : "earlier.text";
+    const glyph = latest ? saidGlyph(verdict) : changeGlyph(change);
+    return [
+      {
+        glyph,
+        heading: words.say("season.proved.item", {
+          word: words.say(latest ? saidKey(verdict) : changeKey(change)),
+          name,
+          levels: sayFromTo(words, change, unit),
+        }),
+        text: words.say(`season.proved.${key}`, {
+          size: saySize(words, change, unit),
+          happened: sayHappened(words, change),
+          sure: saySure(words, verdict.evidence.noChange),
+        }),
+        href: href(source.student, history),
+      },
+    ];
+  });
 }
 
 function href(student: Student, history: TrackHistory): string {

@@ -15,8 +15,6 @@ export interface FieldModel {
 
 /** A form: its parts, its button, and what it says after a refusal. */
 export interface FormModel {
-  /** Whether its heading is the page's or only a part's; absent: the page's. */
-  readonly place?: "page" | "part";
   readonly heading: string;
   readonly explains: string;
   readonly parts: readonly {

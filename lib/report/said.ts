@@ -49,6 +49,17 @@ export function drawnChanges(verdict: TrackVerdict): readonly DrawnChange[] {
   });
 }
 
+/** The mark of a proved change by itself. */
+export function changeGlyph(change: ProvedChange): Glyph {
+  return change.moved === null && change.verdict !== "steady" ? change.verdict : "moved";
+}
+
+/** The key of the message that names a proved change by itself. */
+export function changeKey(change: ProvedChange): string {
+  if (change.moved !== null) return `verdict.moved.${change.moved}`;
+  return change.verdict === "steady" ? "verdict.moved.same" : `verdict.${change.verdict}`;
+}
+
 /** Which way a proved change is drawn: toward the band, away from it, or neither. */
 export function changeTone({ change, standing }: DrawnChange): "toward" | "away" | "neither" {
   if (change.moved !== null || standing === "alone") return "neither";

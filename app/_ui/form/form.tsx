@@ -24,20 +24,6 @@ function Problems({ model }: { readonly model: FormModel }) {
   );
 }
 
-/** A form of one button, as a part of a page. */
-function PartForm({ model, action }: { readonly model: FormModel; readonly action: FormAction }) {
-  return (
-    <Part margin={model.heading}>
-      <form action={action} className={styles.small}>
-        <p>{model.explains}</p>
-        <button type="submit" className="say">
-          {model.submit}
-        </button>
-      </form>
-    </Part>
-  );
-}
-
 /** A form of a button alone: one more part of its page. */
 function Press({ model, action }: { readonly model: FormModel; readonly action: FormAction }) {
   return (
@@ -59,7 +45,6 @@ function Press({ model, action }: { readonly model: FormModel; readonly action: 
 
 /** A form that works without scripts; what was typed and what is wrong come back with the page. */
 export function Form({ model, action }: { readonly model: FormModel; readonly action: FormAction }) {
-  if (model.place === "part") return <PartForm model={model} action={action} />;
   if (model.parts.length === 0 && model.grid === null) return <Press model={model} action={action} />;
   return (
     <form action={action} method={typeof action === "string" ? "post" : undefined}>

@@ -78,7 +78,7 @@ export function Season({ model }: { readonly model: SeasonPage }) {
         <h2>{model.proved.heading}</h2>
         {model.proved.items.length === 0 ? <p>{model.proved.empty}</p> : null}
         {model.proved.items.map((item) => (
-          <div key={item.href}>
+          <div key={item.heading}>
             <h3>
               <Link prefetch={false} className={styles.proved} href={item.href}>
                 <Verdict glyph={item.glyph} word={item.heading} />

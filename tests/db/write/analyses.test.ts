@@ -1,6 +1,8 @@
 import { describe, expect, test } from "vitest";
 import { digestTables } from "@/db/backup";
-import { readAnalysis, readAnalysisSummaries } from "@/db/read/analyses";
+import type { Database } from "@/db/client";
+import type { AnalysisKey, KeptAnalysis } from "@/db/read/analyses";
+import { readCurrentSummaries } from "@/db/read/current-analyses";
 import { readDraft } from "@/db/read/drafts";
 import { readRosterList } from "@/db/read/roster-lists";
 import { readLastSeen } from "@/db/read/seen";
@@ -15,15 +17,27 @@ const key = { fundamentalId: "hinge", clubGroup: "iron", asOf: "2031-02-01", pol
 const made = { ...key, noiseModel: "m1", dataRevision: 0, summary: "small, not JSON {", body: "whole" };
 const scope = academyScope();
 
+/** What the table holds under a key, fresh or stale. */
+function readKept(db: Database, studentId: string, of: AnalysisKey): KeptAnalysis | undefined {
+  return db.sqlite
+    .prepare<[AnalysisKey & { studentId: string }], KeptAnalysis>(
+      `SELECT fundamental_id AS fundamentalId, club_group AS clubGroup, as_of AS asOf, policy_version AS policyVersion,
+         noise_model AS noiseModel, data_revision AS dataRevision, summary, body
+       FROM analysis WHERE student_id = :studentId AND fundamental_id = :fundamentalId AND club_group = :clubGroup
+         AND as_of = :asOf AND policy_version = :policyVersion`,
+    )
+    .get({ ...of, studentId });
+}
+
 describe("a kept analysis", () => {
   test("comes back letter by letter, is replaced under its key, and changes no measurement", async () => {
     const db = await openAcademy();
     const measured = ["student", "session", "swing", "reading", "correction"];
     const before = await digestTables(db, measured);
     insertAnalysis(db, studentScope(), made);
-    expect(readAnalysis(db, studentScope(), key)).toEqual(made);
+    expect(readKept(db, "s1", key)).toEqual(made);
     insertAnalysis(db, studentScope(), { ...made, body: "again", dataRevision: 4 });
-    expect(readAnalysis(db, studentScope(), key)).toMatchObject({ body: "again", dataRevision: 4 });
+    expect(readKept(db, "s1", key)).toMatchObject({ body: "again", dataRevision: 4 });
     expect(countRows(db, "analysis")).toBe(1);
     for (const other of [
       { asOf: "2031-02-02" },
@@ -31,33 +45,24 @@ describe("a kept analysis", () => {
       { clubGroup: "driver" },
       { fundamentalId: "x" },
     ]) {
-      expect(readAnalysis(db, studentScope(), { ...key, ...other })).toBeUndefined();
+      expect(readKept(db, "s1", { ...key, ...other })).toBeUndefined();
     }
-    expect(readAnalysis(db, studentScope("s2"), key)).toBeUndefined();
+    expect(readKept(db, "s2", key)).toBeUndefined();
     expect(await digestTables(db, measured)).toEqual(before);
   });
 
-  test("says in lists on which data it rests, and is dropped when the data or the policy have moved on", async () => {
+  test("stands in lists only while the data are those that it rests on, and is dropped when the data or the policy have moved on", async () => {
     const db = await openAcademy();
     insertAnalysis(db, studentScope(), made);
     insertAnalysis(db, studentScope("s2"), made);
     insertAnalysis(db, studentScope("s2"), { ...made, policyVersion: "p0" });
     insertAnalysis(db, studentScope("t1", "a2"), { ...made, dataRevision: 9 });
     insertHeight(db, studentScope(), { day: "2031-02-01", cm: 150 });
-    const line = {
-      fundamentalId: "hinge",
-      clubGroup: "iron",
-      noiseModel: "m1",
-      dataRevision: 0,
-      summary: made.summary,
-    };
-    expect(readAnalysisSummaries(db, scope, "2031-02-01", "p1")).toEqual([
-      { studentId: "s1", studentRevision: 1, ...line },
-      { studentId: "s2", studentRevision: 0, ...line },
-    ]);
-    expect(readAnalysisSummaries(db, scope, "2031-02-02", "p1")).toEqual([]);
+    const current = () => readCurrentSummaries(db, scope, "p1");
+    const fresh = { studentId: "s2", fundamentalId: "hinge", clubGroup: "iron", noiseModel: "m1", dataRevision: 0 };
+    expect(current()).toEqual([{ ...fresh, summary: made.summary }]);
     expect(deleteStaleAnalyses(db, scope, "p1")).toBe(2);
-    expect(readAnalysisSummaries(db, scope, "2031-02-01", "p1").map((one) => one.studentId)).toEqual(["s2"]);
+    expect(current()).toEqual([{ ...fresh, summary: made.summary }]);
     expect(countRows(db, "analysis")).toBe(2);
     expect(revisionOf(db)).toBe(1);
   });
