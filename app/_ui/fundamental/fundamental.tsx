@@ -1,5 +1,6 @@
 import Link from "next/link";
 import type { ChartWords, FundamentalPage } from "@/lib/report/page-model";
+import { Choices } from "../choices/choices";
 import { Facts } from "../facts/facts";
 import { Verdict } from "../glyph/glyph";
 import { SwapIn } from "../live-chart/swap-in";
@@ -48,23 +49,6 @@ function BeforeAfter({ part }: { readonly part: NonNullable<FundamentalPage["bef
   );
 }
 
-function Clubs({ clubs }: { readonly clubs: NonNullable<FundamentalPage["clubGroups"]> }) {
-  return (
-    <nav aria-label={clubs.label} className={styles.clubs}>
-      {clubs.links.map((link) => (
-        <Link
-          prefetch={false}
-          key={link.href}
-          href={link.href}
-          aria-current={link.current === "yes" ? "page" : undefined}
-        >
-          {link.label}
-        </Link>
-      ))}
-    </nav>
-  );
-}
-
 /** One fundamental of one student: what is proved, the evidence, where the doubt comes from, what would settle it. */
 export function Fundamental({ model, words }: { readonly model: FundamentalPage; readonly words: ChartWords }) {
   const { verdict, evidence } = model;
@@ -79,7 +63,7 @@ export function Fundamental({ model, words }: { readonly model: FundamentalPage;
           </Link>
         }
       >
-        {model.clubGroups === null ? null : <Clubs clubs={model.clubGroups} />}
+        {model.clubGroups === null ? null : <Choices {...model.clubGroups} />}
       </PageHead>
       <Part margin={verdict.margin}>
         <p>{verdict.position}</p>

@@ -1,5 +1,6 @@
 import Link from "next/link";
 import type { RosterPage } from "@/lib/report/page-model";
+import { Choices } from "../choices/choices";
 import type { FormAction } from "../form/form";
 import { Glyph } from "../glyph/glyph";
 import { PageHead, Part } from "../part/part";
@@ -7,25 +8,6 @@ import { ProvedBlocks, ProvedTable } from "./proved-table";
 import styles from "./roster.module.css";
 import { RosterBlocks } from "./roster-blocks";
 import { RosterTable } from "./roster-table";
-
-type Links = { readonly label: string; readonly links: RosterPage["evidence"]["sort"]["links"] };
-
-function LinkRow({ row }: { readonly row: Links }) {
-  return (
-    <nav aria-label={row.label} className={styles.linkRow}>
-      {row.links.map((link) => (
-        <Link
-          prefetch={false}
-          key={link.href}
-          href={link.href}
-          aria-current={link.current === "yes" ? "true" : undefined}
-        >
-          {link.label}
-        </Link>
-      ))}
-    </nav>
-  );
-}
 
 function Start({ start }: { readonly start: NonNullable<RosterPage["start"]> }) {
   return (
@@ -103,14 +85,14 @@ export function Roster({ model, seenAction }: { readonly model: RosterPage; read
               </li>
             ))}
           </ul>
-          <LinkRow row={evidence.sort} />
+          <Choices {...evidence.sort} />
           <a className={styles.download} href={evidence.download.href}>
             {evidence.download.label}
           </a>
         </div>
         <RosterTable evidence={evidence} />
         <RosterBlocks evidence={evidence} />
-        {evidence.pages === null ? null : <LinkRow row={evidence.pages} />}
+        {evidence.pages === null ? null : <Choices {...evidence.pages} />}
       </Part>
       {settle === null ? null : (
         <Part margin={settle.margin}>

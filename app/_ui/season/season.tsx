@@ -1,5 +1,6 @@
 import Link from "next/link";
 import type { SeasonPage, SeasonRow } from "@/lib/report/page-model";
+import { Choices } from "../choices/choices";
 import { Facts } from "../facts/facts";
 import { Verdict } from "../glyph/glyph";
 import { PageHead, Part } from "../part/part";
@@ -49,20 +50,7 @@ export function Season({ model }: { readonly model: SeasonPage }) {
           </Link>
         }
       >
-        {model.clubGroups === null ? null : (
-          <nav aria-label={model.clubGroups.label} className={styles.clubs}>
-            {model.clubGroups.links.map((link) => (
-              <Link
-                prefetch={false}
-                key={link.href}
-                href={link.href}
-                aria-current={link.current === "yes" ? "page" : undefined}
-              >
-                {link.label}
-              </Link>
-            ))}
-          </nav>
-        )}
+        {model.clubGroups === null ? null : <Choices {...model.clubGroups} />}
         {model.notices.map((notice) => (
           <p key={notice}>{notice}</p>
         ))}
