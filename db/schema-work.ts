@@ -70,6 +70,49 @@ export const event = sqliteTable("event", {
   rebaselines: text("rebaselines").notNull().default(""),
 });
 
+/** Every change of an academy's club groups, in order, with the groups as they were from then on. */
+export const clubRegrouping = sqliteTable(
+  "club_regrouping",
+  {
+    academyId: text("academy_id")
+      .notNull()
+      .references(() => academy.id),
+    number: integer("number").notNull(),
+    kind: text("kind", { enum: ["arrange", "split", "merge", "rename"] }).notNull(),
+    /** Groups that went and that came, ids separated by commas. */
+    fromGroups: text("from_groups").notNull(),
+    toGroups: text("to_groups").notNull(),
+    /** Sessions that changed their group with it. */
+    sessions: integer("sessions").notNull(),
+    day: text("day").notNull(),
+    who: text("who").notNull(),
+    why: text("why").notNull(),
+    grouping: text("grouping").notNull(),
+    recordedAt: text("recorded_at").notNull(),
+  },
+  (table) => [primaryKey({ columns: [table.academyId, table.number] })],
+);
+
+/** What is done about a track's question; the latest row holds, the earlier ones are its history. */
+export const asking = sqliteTable(
+  "asking",
+  {
+    id: integer("id").primaryKey({ autoIncrement: true }),
+    studentId: text("student_id")
+      .notNull()
+      .references(() => student.id, { onDelete: "cascade" }),
+    fundamentalId: text("fundamental_id").notNull(),
+    clubGroup: text("club_group").notNull(),
+    state: text("state", { enum: ["asked", "stopped", "planned"] }).notNull(),
+    day: text("day").notNull(),
+    who: text("who").notNull(),
+    /** The plan as it was taken, JSON; null unless planned. */
+    plan: text("plan"),
+    recordedAt: text("recorded_at").notNull(),
+  },
+  (table) => [index("asking_track").on(table.studentId, table.fundamentalId, table.clubGroup, table.id)],
+);
+
 /** A fitted noise model: numbered, dated, never changed; nobody's data in it. */
 export const noiseModel = sqliteTable(
   "noise_model",
@@ -104,10 +147,12 @@ export const lookNoise = sqliteTable(
       .notNull()
       .references(() => session.id, { onDelete: "cascade" }),
     fundamentalId: text("fundamental_id").notNull(),
+    /** The group in which the look was said; a session that changes its group is looked at anew there. */
+    clubGroup: text("club_group").notNull(),
     noiseModelName: text("noise_model_name").notNull(),
   },
   (table) => [
-    primaryKey({ columns: [table.sessionId, table.fundamentalId] }),
+    primaryKey({ columns: [table.sessionId, table.fundamentalId, table.clubGroup] }),
     index("look_noise_student").on(table.studentId),
   ],
 );

@@ -1,4 +1,5 @@
 import { index, integer, primaryKey, real, sqliteTable, text, uniqueIndex } from "drizzle-orm/sqlite-core";
+import type { ClubGroup } from "@/lib/domain/club-group";
 
 export const academy = sqliteTable("academy", {
   id: text("id").primaryKey(),
@@ -84,7 +85,10 @@ export const session = sqliteTable(
       .references(() => student.id, { onDelete: "cascade" }),
     day: text("day").notNull(),
     sequence: integer("sequence").notNull(),
-    clubGroup: text("club_group", { enum: ["short-iron", "iron", "hybrid", "wood", "driver"] }).notNull(),
+    /** The group in force: it follows from what was said and the academy's groups, and is written anew with them. */
+    clubGroup: text("club_group").$type<ClubGroup>().notNull(),
+    /** The group that was said when the session was entered; it never changes. */
+    saidClubGroup: text("said_club_group").$type<ClubGroup>().notNull(),
     club: text("club"),
     reader: text("reader").notNull(),
     circumstance: text("circumstance", { enum: ["unaided", "aid-in-view", "in-lesson"] }).notNull(),
@@ -100,7 +104,7 @@ export const session = sqliteTable(
     batchId: text("batch_id").references(() => importBatch.id),
     createdAt: text("created_at").notNull(),
   },
-  (table) => [uniqueIndex("session_day").on(table.studentId, table.clubGroup, table.day, table.sequence)],
+  (table) => [uniqueIndex("session_day").on(table.studentId, table.saidClubGroup, table.day, table.sequence)],
 );
 
 export const capture = sqliteTable(

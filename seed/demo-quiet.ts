@@ -1,4 +1,4 @@
-import type { ClubGroup } from "@/lib/domain/club-group";
+import type { ClubKind } from "@/lib/domain/club-group";
 import type { FundamentalId } from "@/lib/domain/fundamental";
 import { usualNoise } from "./demo-noise";
 import {
@@ -39,9 +39,9 @@ const LEVELS: Readonly<Partial<Record<FundamentalId, readonly [number, number]>>
   "own-lead-heel": [12, 3],
 };
 
-const BALL: Readonly<Record<ClubGroup, number>> = { "short-iron": 53, iron: 57, hybrid: 69, wood: 79, driver: 91 };
+const BALL: Readonly<Record<ClubKind, number>> = { "short-iron": 53, iron: 57, hybrid: 69, wood: 79, driver: 91 };
 
-const CLUBS: Readonly<Record<ClubGroup, readonly string[]>> = {
+const CLUBS: Readonly<Record<ClubKind, readonly string[]>> = {
   "short-iron": ["9-iron", "pitching wedge"],
   iron: ["6-iron", "7-iron", "8-iron"],
   hybrid: ["4-hybrid", "5-hybrid"],
@@ -114,7 +114,7 @@ function quietPath(middle: number, spread: number, unit: number, count: number, 
 
 function track(
   id: FundamentalId,
-  plan: { readonly clubGroup: ClubGroup; readonly wildness: number },
+  plan: { readonly clubGroup: ClubKind; readonly wildness: number },
   count: number,
   random: Random,
 ): TrackPlan {
@@ -134,7 +134,7 @@ const ALWAYS_READ: readonly FundamentalId[] = ["trail-v", "setup-tilt", "hinge",
 const OFTEN_READ: readonly FundamentalId[] = ["foot-line", "posture-bend", "ball-position"];
 const SELDOM_READ: readonly FundamentalId[] = ["impact-tilt", "own-lead-heel"];
 
-function quietPlan(alias: string, number: number, clubGroup: ClubGroup): StudentPlan {
+function quietPlan(alias: string, number: number, clubGroup: ClubKind): StudentPlan {
   const random = randomFrom(QUIET_SEED, 100 + number);
   const birthYear = random.uniform() < 0.4 ? whole(random, 2009, 2016) : whole(random, 1950, 2005);
   const young = birthYear >= 2009;

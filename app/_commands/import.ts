@@ -93,9 +93,9 @@ async function main(argv: readonly string[]): Promise<number> {
     file: file.toString("base64"),
     answers: args.answers,
   };
-  const { fundamentals } = loadAcademyRules(viewer.db, viewer.scope, viewer.academy);
+  const speaker = { words, ...loadAcademyRules(viewer.db, viewer.scope, viewer.academy) };
   const preview = previewImport(viewer, draft);
-  console.log(sayPreview(buildPreviewPage(words, fundamentals, "", draft, preview)).join("\n"));
+  console.log(sayPreview(buildPreviewPage(speaker, "", draft, preview)).join("\n"));
   if (args.confirm === "no") {
     console.log(`\n${words.say(preview.plan ? "import-command.not-yet" : "import-command.nothing-ready")}`);
     return preview.plan ? 0 : 1;

@@ -65,6 +65,7 @@ export function dropImport(viewer: Viewer, draftId: string): void {
 export function previewImport(viewer: Viewer, draft: ImportDraft): ImportPreview {
   const bytes = Uint8Array.from(Buffer.from(draft.file, "base64"));
   const consents = readAcademyConsents(viewer.db, viewer.scope);
+  const { fundamentals, grouping } = loadAcademyRules(viewer.db, viewer.scope, viewer.academy);
   return parseImport({
     fileName: draft.fileName,
     bytes,
@@ -81,7 +82,8 @@ export function previewImport(viewer: Viewer, draft: ImportDraft): ImportPreview
         viewer.today,
       ),
     })),
-    fundamentals: loadAcademyRules(viewer.db, viewer.scope, viewer.academy).fundamentals,
+    fundamentals,
+    grouping,
     answers: parseAnswers(new Map(draft.answers)),
     defaults: { reader: viewer.name },
   });

@@ -1,24 +1,33 @@
-import type { Fundamental } from "@/lib/domain/fundamental";
 import type { ImportIssue, ImportNote, ImportPreview, ImportQuestion, MessageArgs } from "@/lib/ingest/import-preview";
 import type { ImportPage, ImportQuestionModel } from "@/lib/report/form-model";
 import type { Words } from "@/lib/words/catalogue";
 import { sayStretch } from "@/lib/words/day-words";
+import { sayGroupOfClubs } from "@/lib/words/say-club";
 import { sayFundamental } from "@/lib/words/say-fundamental";
 import type { ImportDraft } from "./import-desk";
+import type { AcademyRules } from "./student-record";
 
 const MOST_SHOWN = 60;
 
-interface Speaker {
+/** Who says what an import holds: the language, and the names that the academy gives to things. */
+export interface Speaker extends Pick<AcademyRules, "fundamentals" | "grouping"> {
   readonly words: Words;
-  readonly fundamentals: readonly Fundamental[];
 }
 
-/** Arguments with a fundamental's name in the place of its id. */
-function named({ words, fundamentals }: Speaker, args: MessageArgs): MessageArgs {
-  const id = args.fundamental;
-  if (id === undefined) return args;
-  const fundamental = fundamentals.find((each) => each.id === id);
-  return fundamental ? { ...args, fundamental: sayFundamental(words, fundamental) } : args;
+/** Arguments with names in the place of the ids of a fundamental and a club group. */
+function named({ words, fundamentals, grouping }: Speaker, args: MessageArgs): MessageArgs {
+  const fundamental = fundamentals.find((each) => each.id === args.fundamental);
+  const group = grouping.find((each) => each.id === args.group);
+  return {
+    ...args,
+    ...(fundamental ? { fundamental: sayFundamental(words, fundamental) } : {}),
+    ...(group ? { group: sayGroupOfClubs(words, group) } : {}),
+  };
+}
+
+/** What is asked, with every name in its place. */
+export function sayQuestion(speaker: Speaker, question: ImportQuestion): string {
+  return speaker.words.say(`import.question.${question.code}`, named(speaker, question.args));
 }
 
 /** An issue and its mend, in one sentence or two. */
@@ -80,7 +89,7 @@ function questionModel(speaker: Speaker, question: ImportQuestion, place: number
   return {
     id: question.id,
     number: place + 1,
-    heading: words.say(`import.question.${question.code}`, args),
+    heading: sayQuestion(speaker, question),
     rows: sayRows(words, question.rows),
     why: [
       words.say(`import.why.${question.code}`, args),
@@ -116,13 +125,12 @@ function limited(words: Words, items: readonly string[]): { readonly items: read
 
 /** The preview of an uploaded file: how it is read, what needs an answer, what will be saved. */
 export function buildPreviewPage(
-  words: Words,
-  fundamentals: readonly Fundamental[],
+  speaker: Speaker,
   draftId: string,
   draft: ImportDraft,
   preview: ImportPreview,
 ): ImportPage {
-  const speaker = { words, fundamentals };
+  const { words, fundamentals } = speaker;
   const open = preview.questions.filter((question) => question.answer === null && question.standing === null).length;
   const questionMark = (marks: ImportPreview["sheet"][number]["marks"], place: number): number | null => {
     const mark = marks.find((each) => each.place === place);

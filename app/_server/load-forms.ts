@@ -1,3 +1,4 @@
+import { readSessions } from "@/db/read/sessions";
 import { readStudent, readStudents } from "@/db/read/students";
 import type { FormModel, TextPage } from "@/lib/report/form-model";
 import { findFormDraft } from "./form-draft";
@@ -8,6 +9,9 @@ import { STUDENT_DRAFT } from "./student-desk";
 import { buildStudentForm } from "./student-form";
 import { loadAcademyRules } from "./student-record";
 
+/** The group that a first session begins with, where the academy has it: most are filmed with a middle iron. */
+const USUAL_GROUP = "iron";
+
 export function loadStudentForm(viewer: Viewer, draftId: string | undefined): FormModel {
   const draft = findFormDraft(viewer, STUDENT_DRAFT, draftId);
   return buildStudentForm(viewer.words, draft, draft ? draftId : undefined, viewer.academy.zone);
@@ -16,9 +20,12 @@ export function loadStudentForm(viewer: Viewer, draftId: string | undefined): Fo
 export function loadSessionForm(viewer: StudentViewer, draftId: string | undefined): FormModel {
   const { studentId } = viewer.student;
   const draft = findFormDraft(viewer, sessionDraft(studentId), draftId);
+  const { fundamentals, grouping } = loadAcademyRules(viewer.db, viewer.scope, viewer.academy);
   const form = buildSessionForm(viewer.words, {
     alias: readStudent(viewer.db, viewer.student).alias,
-    fundamentals: loadAcademyRules(viewer.db, viewer.scope, viewer.academy).fundamentals,
+    fundamentals,
+    grouping,
+    clubGroup: readSessions(viewer.db, viewer.student).at(-1)?.clubGroup ?? USUAL_GROUP,
     today: viewer.today,
     draft,
     draftId: draft ? draftId : undefined,

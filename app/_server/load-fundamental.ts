@@ -1,12 +1,12 @@
 import { notFound } from "next/navigation";
 import { readAssignments } from "@/db/read/drills";
 import { readCorrections } from "@/db/read/readings";
-import { CLUB_GROUPS } from "@/lib/domain/club-group";
 import { buildFundamentalPage } from "@/lib/report/build-fundamental";
 import type { FundamentalSource } from "@/lib/report/fundamental-source";
 import type { FundamentalPage } from "@/lib/report/page-model";
+import { sayClubGroup } from "@/lib/words/say-club";
+import { chooseClubGroup, clubLinks } from "./club-links";
 import type { StudentViewer } from "./gate";
-import { chooseClubGroup } from "./load-season";
 import { loadStudentVerdicts } from "./load-verdicts";
 
 /** One fundamental of one student; there is no such page where it was never measured. */
@@ -24,9 +24,10 @@ export async function loadFundamentalSource(
   fundamentalId: string,
   wishedClub: string | undefined,
 ): Promise<FundamentalSource> {
-  const { record, tracks } = await loadStudentVerdicts(viewer);
+  const { words } = viewer;
+  const { record, tracks, grouping } = await loadStudentVerdicts(viewer);
   const own = tracks.filter((track) => track.history.fundamental.id === fundamentalId);
-  const clubGroup = chooseClubGroup(own, wishedClub);
+  const clubGroup = chooseClubGroup(grouping, own, wishedClub);
   const track = own.find((each) => each.history.clubGroup === clubGroup);
   if (!track) notFound();
   const sessions = new Map(record.sessions.map((session) => [session.id, session]));
@@ -34,6 +35,7 @@ export async function loadFundamentalSource(
     student: record.student,
     history: track.history,
     verdict: track.verdict,
+    asking: track.asking,
     drills: readAssignments(viewer.db, viewer.student),
     events: record.events,
     notMeasurable: record.readings.flatMap((reading) => {
@@ -50,10 +52,7 @@ export async function loadFundamentalSource(
     }),
     asOf: viewer.today,
     today: viewer.today,
-    otherClubs: CLUB_GROUPS.filter((group) => own.some((each) => each.history.clubGroup === group)).map((group) => ({
-      href: `/students/${record.student.id}/${fundamentalId}?club=${group}`,
-      label: viewer.words.say(`club.${group}`),
-      current: group === clubGroup ? "yes" : "no",
-    })),
+    clubName: sayClubGroup(words, grouping, track.history.clubGroup),
+    otherClubs: clubLinks(words, grouping, own, { clubGroup, path: `/students/${record.student.id}/${fundamentalId}` }),
   };
 }

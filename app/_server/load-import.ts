@@ -3,9 +3,13 @@ import type { ImportPage } from "@/lib/report/form-model";
 import { csvResponse } from "./download";
 import { requireViewer, type Viewer } from "./gate";
 import { findImportDraft, previewImport } from "./import-desk";
-import { buildPreviewPage, buildUploadPage } from "./import-page";
+import { buildPreviewPage, buildUploadPage, type Speaker } from "./import-page";
 import { restOfImport } from "./import-rest";
 import { loadAcademyRules } from "./student-record";
+
+function speakerOf(viewer: Viewer): Speaker {
+  return { words: viewer.words, ...loadAcademyRules(viewer.db, viewer.scope, viewer.academy) };
+}
 
 const PROBLEMS = ["no-file"];
 
@@ -19,8 +23,7 @@ export function loadUploadPage(viewer: Viewer, problem: string | undefined): Imp
 export function loadPreviewPage(viewer: Viewer, draftId: string): ImportPage {
   const draft = findImportDraft(viewer, draftId);
   if (!draft) notFound();
-  const { fundamentals } = loadAcademyRules(viewer.db, viewer.scope, viewer.academy);
-  return buildPreviewPage(viewer.words, fundamentals, draftId, draft, previewImport(viewer, draft));
+  return buildPreviewPage(speakerOf(viewer), draftId, draft, previewImport(viewer, draft));
 }
 
 /** The rows that stay out, with their reasons. */
@@ -28,6 +31,5 @@ export async function downloadRest(draftId: string): Promise<Response> {
   const viewer = await requireViewer();
   const draft = findImportDraft(viewer, draftId);
   if (!draft) notFound();
-  const { fundamentals } = loadAcademyRules(viewer.db, viewer.scope, viewer.academy);
-  return csvResponse("rest.csv", restOfImport(viewer.words, fundamentals, draft, previewImport(viewer, draft)));
+  return csvResponse("rest.csv", restOfImport(speakerOf(viewer), draft, previewImport(viewer, draft)));
 }

@@ -1,7 +1,9 @@
+import { readAskings } from "@/db/read/asking";
 import { readCurrentSummaries } from "@/db/read/current-analyses";
 import { readLastSeen } from "@/db/read/seen";
 import { readLastSessionDays, readLatestContacts } from "@/db/read/sessions";
 import { readStudents } from "@/db/read/students";
+import type { Asking } from "@/lib/domain/asking";
 import type { Fundamental } from "@/lib/domain/fundamental";
 import { buildRosterPage } from "@/lib/report/build-roster";
 import { chooseInHand } from "@/lib/report/order-of-work";
@@ -11,9 +13,9 @@ import { saidGlyph, saidVerdict } from "@/lib/report/said";
 import type { TrackSummary } from "@/lib/report/track-summary";
 import { POLICY } from "@/lib/verdict/policy";
 import { dayIn } from "./clock";
+import { chooseClubGroup } from "./club-links";
 import type { Viewer } from "./gate";
 import { type ListingInput, loadListing, withListing } from "./listing";
-import { chooseClubGroup } from "./load-season";
 import { loadRules } from "./load-verdicts";
 
 /** Students on one page of the roster. */
@@ -39,7 +41,7 @@ interface Everyone {
 
 /** Every student with the tracks of the club group in hand, and what the roster's list says of them. */
 export async function loadEveryone(viewer: Viewer): Promise<Everyone> {
-  const { fundamentals } = await loadRules(viewer);
+  const { fundamentals, grouping } = await loadRules(viewer);
   const analyses = readCurrentSummaries(viewer.db, viewer.scope, POLICY.version);
   const listing = loadListing(viewer.db, viewer.scope);
   const byStudent = new Map<string, TrackSummary[]>();
@@ -49,11 +51,15 @@ export async function loadEveryone(viewer: Viewer): Promise<Everyone> {
   });
   for (const summary of all) byStudent.set(summary.studentId, [...(byStudent.get(summary.studentId) ?? []), summary]);
   const last = new Map(readLastSessionDays(viewer.db, viewer.scope).map((row) => [row.studentId, row]));
+  const askings = new Map<string, Asking[]>();
+  for (const asking of readAskings(viewer.db, viewer.scope))
+    askings.set(asking.studentId, [...(askings.get(asking.studentId) ?? []), asking]);
   const contacts = new Map(readLatestContacts(viewer.db, viewer.scope, 5).map((row) => [row.studentId, row]));
   const order = new Map(fundamentals.map((fundamental, place) => [fundamental.id as string, place]));
   const entries = readStudents(viewer.db, viewer.scope).map((student): RosterStudent => {
     const summaries = byStudent.get(student.id) ?? [];
     const clubGroup = chooseClubGroup(
+      grouping,
       summaries.map((summary) => ({ history: summary })),
       undefined,
     );
@@ -62,6 +68,7 @@ export async function loadEveryone(viewer: Viewer): Promise<Everyone> {
       sessions: last.get(student.id)?.sessions ?? 0,
       lastDay: last.get(student.id)?.lastDay ?? null,
       lastClub: null,
+      askings: askings.get(student.id) ?? [],
       contact: contacts.get(student.id) ?? null,
       summaries: summaries
         .filter((summary) => summary.clubGroup === clubGroup)

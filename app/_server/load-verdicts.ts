@@ -1,4 +1,7 @@
+import { readAskings } from "@/db/read/asking";
 import { readCurrentAnalyses } from "@/db/read/current-analyses";
+import { type Asking, askingOf } from "@/lib/domain/asking";
+import type { ClubGrouping } from "@/lib/domain/club-grouping";
 import type { TrackVerdict } from "@/lib/domain/track-verdict";
 import { POLICY } from "@/lib/verdict/policy";
 import { type StudentRecord, type TrackHistory, trackHistories } from "@/lib/verdict/track-history";
@@ -10,7 +13,12 @@ import { type AcademyRules, loadAcademyRules, loadStudentRecord } from "./studen
 /** A student's tracks as on file and as judged. */
 export interface StudentVerdicts {
   readonly record: StudentRecord;
-  readonly tracks: readonly { readonly history: TrackHistory; readonly verdict: TrackVerdict }[];
+  readonly grouping: ClubGrouping;
+  readonly tracks: readonly {
+    readonly history: TrackHistory;
+    readonly verdict: TrackVerdict;
+    readonly asking: Asking | null;
+  }[];
 }
 
 /** The viewer's academy brought up to date: what a page shows was judged on what is on file. */
@@ -35,11 +43,15 @@ export async function loadStudentVerdicts(viewer: StudentViewer): Promise<Studen
     ]),
   );
   const listing = loadListing(viewer.db, viewer.scope);
+  const askings = readAskings(viewer.db, viewer.student);
   return {
     record,
+    grouping: rules.grouping,
     tracks: trackHistories(record, rules.today).flatMap((history) => {
       const verdict = kept.get(`${history.fundamental.id} ${history.clubGroup}`);
-      return verdict ? [{ history, verdict: withListing(verdict, listing) }] : [];
+      const { studentId, clubGroup } = history;
+      const asking = askingOf(askings, { studentId, fundamentalId: history.fundamental.id, clubGroup });
+      return verdict ? [{ history, verdict: withListing(verdict, listing), asking }] : [];
     }),
   };
 }

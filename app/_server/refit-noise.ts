@@ -88,15 +88,17 @@ export async function refitNoise(
 /** Gives every look of a student that has none yet the model now in force; a look keeps what it was first given. */
 export function assignLooks(db: Database, scope: AcademyScope, student: StudentScope, rules: AcademyRules): void {
   const record = loadStudentRecord(db, student, rules);
-  const given = new Set(record.lookNoise.map((look) => `${look.sessionId} ${look.fundamentalId}`));
+  const given = new Set(record.lookNoise.map((look) => `${look.sessionId} ${look.fundamentalId} ${look.clubGroup}`));
   for (const history of trackHistories(record, rules.today)) {
-    const fresh = history.sessions.filter(({ session }) => !given.has(`${session.id} ${history.fundamental.id}`));
+    const { fundamental, clubGroup } = history;
+    const fresh = history.sessions.filter(({ session }) => !given.has(`${session.id} ${fundamental.id} ${clubGroup}`));
     if (fresh.length === 0) continue;
     const newest = readNoiseModels(db, scope, history.judged.pool ?? "").at(-1);
     if (!newest) throw new Error(`no noise model stands for ${history.judged.pool}`);
     const looks = fresh.map(({ session }) => ({
       sessionId: session.id,
-      fundamentalId: history.fundamental.id,
+      fundamentalId: fundamental.id,
+      clubGroup,
       noiseModelName: newest.name,
     }));
     insertLookNoise(db, student, looks);

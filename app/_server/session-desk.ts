@@ -28,11 +28,17 @@ export async function addSession(
     }) as const;
   if (!consentInForce(readConsents(db, student), "measure", viewer.today))
     return refuse({}, words.say("session-form.no-consent"));
-  const { fundamentals } = loadAcademyRules(db, viewer.scope, viewer.academy);
+  const { fundamentals, grouping } = loadAcademyRules(db, viewer.scope, viewer.academy);
   const { birthYear } = readStudent(db, student);
-  const parsed = parseSessionForm(data, { today: viewer.today, fundamentals, birthYear, reader: viewer.name });
+  const parsed = parseSessionForm(data, {
+    today: viewer.today,
+    fundamentals,
+    grouping,
+    birthYear,
+    reader: viewer.name,
+  });
   if (parsed.kind === "issues") {
-    const errors = sayFieldIssues(words, parsed.issues);
+    const errors = sayFieldIssues(words, parsed.issues, grouping);
     return refuse(errors, words.say("session-form.refusal", { problems: Object.keys(errors).length }));
   }
   const stamp = { now: currentInstant(), newId: randomUUID, batchId: null };

@@ -1,8 +1,9 @@
-import { CLUB_GROUPS } from "@/lib/domain/club-group";
+import { type ClubGrouping, currentGroups } from "@/lib/domain/club-grouping";
 import { type Fundamental, VIEWS } from "@/lib/domain/fundamental";
 import { CIRCUMSTANCES, PLACEMENTS, SQUARENESS } from "@/lib/domain/session";
 import type { FieldModel, FormModel, GridModel } from "@/lib/report/form-model";
 import type { Words } from "@/lib/words/catalogue";
+import { sayGroupOfClubs } from "@/lib/words/say-club";
 import { sayFundamental, sayPlus } from "@/lib/words/say-fundamental";
 import type { FormDraft } from "./form-draft";
 import { field } from "./student-form";
@@ -16,6 +17,9 @@ export function buildSessionForm(
   source: {
     readonly alias: string;
     readonly fundamentals: readonly Fundamental[];
+    readonly grouping: ClubGrouping;
+    /** The group to begin with; null: the first. */
+    readonly clubGroup: string | null;
     readonly today: string;
     readonly draft: FormDraft | null;
     readonly draftId: string | undefined;
@@ -40,8 +44,11 @@ export function buildSessionForm(
           name: "clubGroup",
           kind: "select",
           required: "yes",
-          options: choices(CLUB_GROUPS, "club"),
-          value: "iron",
+          options: currentGroups(source.grouping).map((group) => ({
+            value: group.id,
+            label: sayGroupOfClubs(words, group),
+          })),
+          value: source.clubGroup ?? "",
         }),
         one({ name: "club", kind: "text" }),
         one({

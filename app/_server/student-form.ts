@@ -10,7 +10,9 @@ export function field(
   form: string,
   spec: Pick<FieldModel, "name" | "kind"> & Partial<FieldModel>,
 ): FieldModel {
-  const typed = draft?.entries.filter(([name]) => name === spec.name).at(-1)?.[1];
+  const typed = draft?.entries.flatMap(([name, value]) => (name === spec.name ? [value] : []));
+  // Of boxes any number is ticked, also none; any other field has one value.
+  const kept = spec.kind === "checkbox" ? typed?.join(",") : typed?.at(-1);
   const hint = `${form}.${spec.name}.hint`;
   return {
     label: spec.label ?? words.say(`${form}.${spec.name}`),
@@ -18,7 +20,7 @@ export function field(
     options: [],
     required: "no",
     ...spec,
-    value: typed ?? spec.value ?? "",
+    value: kept ?? spec.value ?? "",
     error: draft?.errors[spec.name] ?? "",
   };
 }

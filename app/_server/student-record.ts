@@ -1,4 +1,5 @@
 import type { Database } from "@/db/client";
+import { readClubGrouping } from "@/db/read/club-groups";
 import { readEvents } from "@/db/read/events";
 import { readGoalBands } from "@/db/read/goal-bands";
 import { readLookNoise } from "@/db/read/looks";
@@ -7,6 +8,7 @@ import { readReadingsInForce } from "@/db/read/readings";
 import { readCaptures, readSessions, readStatedCaptureSds } from "@/db/read/sessions";
 import { readStudent } from "@/db/read/students";
 import { orderedFundamentals } from "@/lib/domain/catalogue";
+import type { ClubGrouping } from "@/lib/domain/club-grouping";
 import type { Fundamental } from "@/lib/domain/fundamental";
 import type { GoalBand } from "@/lib/domain/goal-band";
 import type { AcademyScope, StudentScope } from "@/lib/domain/scope";
@@ -19,6 +21,7 @@ export interface AcademyRules {
   /** Built-in and own, in the order of work. */
   readonly fundamentals: readonly Fundamental[];
   readonly bands: readonly GoalBand[];
+  readonly grouping: ClubGrouping;
   readonly seasonStart: string;
   /** Last day taken in: goals of later days are not in force yet. */
   readonly today: string;
@@ -37,6 +40,7 @@ export function loadAcademyRules(
   return {
     fundamentals: orderedFundamentals(own),
     bands: readGoalBands(db, scope),
+    grouping: readClubGrouping(db, scope),
     seasonStart: academy.seasonStart,
     today: todayOf(academy),
   };

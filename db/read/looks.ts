@@ -8,6 +8,8 @@ import { lookNoise } from "../schema-work";
 export interface LookNoise {
   readonly sessionId: string;
   readonly fundamentalId: string;
+  /** The club group in which it is said. */
+  readonly clubGroup: string;
   readonly noiseModelName: string;
 }
 
@@ -17,11 +19,12 @@ export function readLookNoise(db: Database, scope: StudentScope): LookNoise[] {
     .select({
       sessionId: lookNoise.sessionId,
       fundamentalId: lookNoise.fundamentalId,
+      clubGroup: lookNoise.clubGroup,
       noiseModelName: lookNoise.noiseModelName,
     })
     .from(lookNoise)
     .innerJoin(session, eq(session.id, lookNoise.sessionId))
     .where(eq(lookNoise.studentId, scope.studentId))
-    .orderBy(asc(session.day), asc(session.sequence), asc(session.clubGroup), asc(lookNoise.fundamentalId))
+    .orderBy(asc(session.day), asc(session.sequence), asc(lookNoise.clubGroup), asc(lookNoise.fundamentalId))
     .all();
 }

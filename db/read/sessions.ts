@@ -25,7 +25,7 @@ export interface LastSessionDay {
   readonly sessions: number;
 }
 
-const inSeasonOrder = [asc(session.day), asc(session.sequence), asc(session.clubGroup)];
+const inSeasonOrder = [asc(session.day), asc(session.sequence), asc(session.saidClubGroup)];
 
 function sessionsOf(scope: StudentScope, clubGroup: ClubGroup | undefined) {
   return and(
@@ -42,7 +42,7 @@ export function readSessions(db: Database, scope: StudentScope, clubGroup?: Club
     .where(sessionsOf(scope, clubGroup))
     .orderBy(...inSeasonOrder)
     .all();
-  return rows.map(({ batchId: _batch, createdAt: _created, marks, ...fields }) => ({
+  return rows.map(({ batchId: _batch, createdAt: _created, saidClubGroup: _said, marks, ...fields }) => ({
     ...fields,
     marks: splitWords(marks),
   }));

@@ -97,12 +97,13 @@ function enterSession(
 
 function enterSessions(
   db: Database,
+  scope: AcademyScope,
   plan: ImportPlan,
   scopes: ReadonlyMap<string, StudentScope>,
   door: ImportDoor,
   origin: RowOrigin,
 ): Omit<ImportCounts, "students"> {
-  const statements = prepareSessionStatements(db);
+  const statements = prepareSessionStatements(db, scope);
   const sequences = placesOf(plan);
   const changed = new Set<StudentScope>();
   const conflicts: ImportConflict[] = [];
@@ -157,7 +158,7 @@ export function insertImport(db: Database, scope: AcademyScope, plan: ImportPlan
         createdAt: door.now,
       })
       .run();
-    const counts = enterSessions(db, plan, scopes, door, { now: door.now, batchId });
+    const counts = enterSessions(db, scope, plan, scopes, door, { now: door.now, batchId });
     db.orm.update(importBatch).set({ readings: counts.readings }).where(eq(importBatch.id, batchId)).run();
     return { kind: "imported", batchId, students: added, ...counts };
   });

@@ -12,8 +12,8 @@ export function insertLookNoise(db: Database, scope: StudentScope, looks: readon
   return inTransaction(db, () => {
     const owned = db.sqlite.prepare<[string, string], 1>("SELECT 1 FROM session WHERE id = ? AND student_id = ?");
     const insert = db.sqlite.prepare<[LookNoise & { studentId: string }]>(
-      `INSERT INTO look_noise (student_id, session_id, fundamental_id, noise_model_name)
-       VALUES (:studentId, :sessionId, :fundamentalId, :noiseModelName) ON CONFLICT DO NOTHING`,
+      `INSERT INTO look_noise (student_id, session_id, fundamental_id, club_group, noise_model_name)
+       VALUES (:studentId, :sessionId, :fundamentalId, :clubGroup, :noiseModelName) ON CONFLICT DO NOTHING`,
     );
     let written = 0;
     for (const look of looks) {

@@ -65,7 +65,7 @@ export function insertReadings(
     if (ownReader === undefined) return { kind: "unknown-session", sessionId };
     const who = { studentId: scope.studentId, sessionId, reader: added.reader ?? ownReader };
     const entering = { ...who, reread: added.reading === "first" ? 0 : nextReread(db, who) };
-    const counts = enterSwings(prepareSessionStatements(db), entering, added.swings, origin);
+    const counts = enterSwings(prepareSessionStatements(db, scope), entering, added.swings, origin);
     if (counts.swings + counts.readings > 0) updateRevision(db, scope);
     return { kind: "inserted", ...counts };
   });

@@ -1,8 +1,11 @@
 import type Sqlite from "better-sqlite3";
+import type { ClubGroup } from "@/lib/domain/club-group";
+import { type ClubGrouping, groupNow } from "@/lib/domain/club-grouping";
 import type { StudentScope } from "@/lib/domain/scope";
 import type { EnteredReading, EnteredSession, EnteredSwing } from "@/lib/domain/session-entry";
 import { type Database, inTransaction } from "../client";
 import { joinWords } from "../joined-words";
+import { type AcademyKey, readClubGrouping } from "../read/club-groups";
 import { type Stamp, updateRevision } from "./students";
 
 /** What every new row bears: the hour, and the import that it came with, if any. */
@@ -33,10 +36,10 @@ export type SessionInsert =
   | ({ readonly kind: "inserted"; readonly sessionId: string; readonly sequence: number } & EnteredCounts)
   | { readonly kind: "exists"; readonly sessionId: string };
 
-/** Where a session of the day is looked for. */
+/** Where a session of the day is looked for; the club group is the one that was said. */
 export interface SessionPlace {
   readonly studentId: string;
-  readonly clubGroup: string;
+  readonly clubGroup: ClubGroup;
   readonly day: string;
   readonly sequence: number;
 }
@@ -45,6 +48,7 @@ type Found<P extends unknown[], R> = Sqlite.Statement<P, R>;
 
 /** The statements of entering sessions, prepared once for many. */
 export interface SessionStatements {
+  readonly grouping: ClubGrouping;
   readonly sessionAt: Found<[SessionPlace], { id: string; reader: string }>;
   readonly lastSequence: Found<[string, string, string], number | null>;
   readonly session: Sqlite.Statement<[Record<string, unknown>]>;
@@ -57,19 +61,21 @@ export interface SessionStatements {
   readonly correctedTo: Found<[number], { value: number | null; typed: string }>;
 }
 
-export function prepareSessionStatements({ sqlite }: Database): SessionStatements {
+export function prepareSessionStatements(db: Database, scope: AcademyKey): SessionStatements {
+  const { sqlite } = db;
   return {
+    grouping: readClubGrouping(db, scope),
     sessionAt: sqlite.prepare(
       `SELECT id, reader FROM session
-       WHERE student_id = :studentId AND club_group = :clubGroup AND day = :day AND sequence = :sequence`,
+       WHERE student_id = :studentId AND said_club_group = :clubGroup AND day = :day AND sequence = :sequence`,
     ),
     lastSequence: sqlite
-      .prepare("SELECT max(sequence) FROM session WHERE student_id = ? AND club_group = ? AND day = ?")
+      .prepare("SELECT max(sequence) FROM session WHERE student_id = ? AND said_club_group = ? AND day = ?")
       .pluck() as SessionStatements["lastSequence"],
     session: sqlite.prepare(
-      `INSERT INTO session (id, student_id, day, sequence, club_group, club, reader, circumstance, aid,
+      `INSERT INTO session (id, student_id, day, sequence, club_group, said_club_group, club, reader, circumstance, aid,
          stance_width_cm, days_since_practice, marks, note, solid, balls, set_aside_reason, batch_id, created_at)
-       VALUES (:id, :studentId, :day, :sequence, :clubGroup, :club, :reader, :circumstance, :aid,
+       VALUES (:id, :studentId, :day, :sequence, :groupNow, :clubGroup, :club, :reader, :circumstance, :aid,
          :stanceWidthCm, :daysSincePractice, :marks, :note, :solid, :balls, :setAsideReason, :batchId, :now)`,
     ),
     capture: sqlite.prepare(
@@ -194,7 +200,8 @@ export function enterSessionRow(
   origin: RowOrigin,
 ): void {
   const { captures: _captures, statedCaptureSds: _sds, swings: _swings, marks, ...fields } = entered;
-  statements.session.run({ ...fields, ...place, ...origin, marks: joinWords(marks) });
+  const inForce = groupNow(statements.grouping, place.clubGroup, entered.club);
+  statements.session.run({ ...fields, ...place, ...origin, groupNow: inForce, marks: joinWords(marks) });
   enterCaptures(statements, place.id, entered);
 }
 
@@ -208,7 +215,7 @@ export function insertSession(
   return inTransaction(db, () => {
     const { studentId } = scope;
     const { clubGroup, day } = entered;
-    const statements = prepareSessionStatements(db);
+    const statements = prepareSessionStatements(db, scope);
     const sequence = entered.sequence ?? (statements.lastSequence.get(studentId, clubGroup, day) ?? 0) + 1;
     const id = newId();
     const taken =

@@ -1,10 +1,32 @@
-/** The short list of club groups, shortest clubs first. Tracks and pools never cross them: iron tilt is not driver tilt. */
-export const CLUB_GROUPS = ["short-iron", "iron", "hybrid", "wood", "driver"] as const;
+/** The kinds of clubs, shortest first. The short list of club groups starts with one group of each kind. */
+export const CLUB_KINDS = ["short-iron", "iron", "hybrid", "wood", "driver"] as const;
 
-/** One of the short list of club groups; the club itself stays on the session. */
-export type ClubGroup = (typeof CLUB_GROUPS)[number];
+/** A kind of club; built-in goals are given by kind. */
+export type ClubKind = (typeof CLUB_KINDS)[number];
 
-/** Whether a text names a club group. */
+/**
+ * A club group: one of the short list, or one of the academy's own, whose id begins with the kind whose built-in goals
+ * it takes. Tracks and pools never cross groups: iron tilt is not driver tilt. The club itself stays on the session.
+ */
+export type ClubGroup = ClubKind | `${ClubKind}-${string}`;
+
+/** Whether a text names a kind of club. */
+export function isClubKind(text: string): text is ClubKind {
+  return (CLUB_KINDS as readonly string[]).includes(text);
+}
+
+/** Whether a text has the form of a club group's id; whether an academy has that group is another question. */
 export function isClubGroup(text: string): text is ClubGroup {
-  return (CLUB_GROUPS as readonly string[]).includes(text);
+  return isClubKind(text) || CLUB_KINDS.some((kind) => text.startsWith(`${kind}-`) && text.length > kind.length + 1);
+}
+
+/**
+ * The kind whose built-in goals a club group takes.
+ *
+ * @throws RangeError for a text that isn't a club group's id
+ */
+export function clubKindOf(group: ClubGroup): ClubKind {
+  const kind = CLUB_KINDS.find((each) => group === each || group.startsWith(`${each}-`));
+  if (kind === undefined) throw new RangeError(`not a club group: ${group}`);
+  return kind;
 }

@@ -1,4 +1,4 @@
-import type { ClubGroup } from "./club-group";
+import type { ClubKind } from "./club-group";
 
 /** Checkpoints of a swing from which stills are read, in the order of the swing. */
 export const CHECKPOINTS = ["setup", "club-parallel", "lead-arm-parallel", "top", "impact"] as const;
@@ -62,8 +62,8 @@ export interface FundamentalShape<Id extends string> {
   readonly derivedFrom: readonly [string, string] | null;
   /** Values beyond these are asked about, never dropped. */
   readonly plausible: { readonly low: number; readonly high: number };
-  /** Built-in goal band by club group. */
-  readonly goals: Readonly<Record<ClubGroup, Edges>>;
+  /** Built-in goal band by kind of clubs. */
+  readonly goals: Readonly<Record<ClubKind, Edges>>;
   /** Sd of one reading, in the unit, until the reader's own is measured. */
   readonly readerSd: number;
   /** Sd of the camera error of a session whose phone placement is unknown, in the unit. */

@@ -1,5 +1,5 @@
 import { differenceInYears } from "date-fns";
-import type { ClubGroup } from "./club-group";
+import { type ClubGroup, clubKindOf } from "./club-group";
 import type { Edges, Fundamental, FundamentalId } from "./fundamental";
 
 /** How wide a goal band reaches; the narrowest in force on the day wins. */
@@ -42,7 +42,7 @@ export function goalInForce(
   day: string,
 ): GoalBand {
   const builtIn: GoalBand = {
-    ...fundamental.goals[clubGroup],
+    ...fundamental.goals[clubKindOf(clubGroup)],
     fundamentalId: fundamental.id,
     clubGroup,
     scope: "built-in",

@@ -38,6 +38,7 @@ export interface EnteredSession {
   readonly day: CalendarDay;
   /** Null: the next free place among the day's sessions. */
   readonly sequence: number | null;
+  /** The group that was said; the one that it is judged in follows from it, the club and the academy's groups. */
   readonly clubGroup: ClubGroup;
   readonly club: string | null;
   readonly reader: string;

@@ -81,6 +81,8 @@ export interface TrackVerdict {
   readonly noiseModel: string;
   readonly changes: readonly ProvedChange[];
   readonly change: ProvedChange | null;
+  /** While open: any change now is as good as certain to be smaller than this, in the unit; null: too few sessions. */
+  readonly changeBelow: number | null;
   readonly levelNow: Interval | null;
   readonly bandShare: Interval | null;
   readonly trend: { readonly perDay: number; readonly low95: number; readonly high95: number } | null;

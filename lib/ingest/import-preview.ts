@@ -1,10 +1,11 @@
+import type { ClubGrouping } from "@/lib/domain/club-grouping";
 import type { Fundamental } from "@/lib/domain/fundamental";
 import type { Hand } from "@/lib/domain/handedness";
 import type { ImportPlan } from "@/lib/domain/session-entry";
 
 /**
  * Arguments of a message. Numbers stay numbers so that the message can choose its plural. An argument named
- * `fundamental` holds a fundamental's id: whoever says the sentence puts its name there.
+ * `fundamental` holds a fundamental's id, one named `group` a club group's: whoever says the sentence puts the name there.
  */
 export type MessageArgs = Readonly<Record<string, string | number>>;
 
@@ -35,6 +36,8 @@ export interface ImportInput {
   readonly students: readonly KnownStudent[];
   /** Built-in and own. */
   readonly fundamentals: readonly Fundamental[];
+  /** The academy's club groups. */
+  readonly grouping: ClubGrouping;
   readonly answers: ImportAnswers;
   readonly defaults: { readonly reader: string };
 }

@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { CLUB_GROUPS } from "@/lib/domain/club-group";
+import { CLUB_KINDS } from "@/lib/domain/club-group";
 import { CHECKPOINTS, type Fundamental, isOwnId, type OwnId, PHASES, UNITS, VIEWS } from "@/lib/domain/fundamental";
 
 const edge = z.number().finite().nullable();
@@ -18,7 +18,7 @@ const definition = z.object({
   mirrors: z.enum(["mirrors", "same"]),
   derivedFrom: z.null(),
   plausible: z.object({ low: z.number().finite(), high: z.number().finite() }).refine(({ low, high }) => low < high),
-  goals: z.object(Object.fromEntries(CLUB_GROUPS.map((group) => [group, edges]))),
+  goals: z.object(Object.fromEntries(CLUB_KINDS.map((kind) => [kind, edges]))),
   readerSd: z.number().positive().finite(),
   cameraSdUnknown: z.number().min(0).finite(),
   sensitivity: z.object({ yaw: z.number().finite(), roll: z.number().finite(), offset: z.number().finite() }),

@@ -1,47 +1,37 @@
 import { isCalendarDay } from "@/lib/domain/calendar-day";
-import { isClubGroup } from "@/lib/domain/club-group";
+import type { ClubGroup } from "@/lib/domain/club-group";
+import { type ClubGrouping, currentGroups, groupOfClub, saidGroup } from "@/lib/domain/club-grouping";
+import { readClubWord } from "@/lib/domain/club-word";
 import { type Fundamental, VIEWS } from "@/lib/domain/fundamental";
 import { CIRCUMSTANCES, PLACEMENTS, SQUARENESS } from "@/lib/domain/session";
 import type { EnteredCapture, EnteredReading, EnteredSession, EnteredSwing } from "@/lib/domain/session-entry";
-import { type FieldIssue, type FormOutcome, fieldText } from "./field-issue";
+import { type FormOutcome, fieldText } from "./field-issue";
+import { type Collect, choice, collectIssues, count, freeText } from "./form-fields";
 import { isOwnUnit } from "./parse-unit";
 import { parseValue } from "./parse-value";
-import { argumentWord, hasRefusedMarks } from "./text-key";
+import { argumentWord } from "./text-key";
 
 /** What a session's form is read against. */
 export interface SessionFormContext {
   /** The day where the student is; later days are refused. */
   readonly today: string;
   readonly fundamentals: readonly Fundamental[];
+  readonly grouping: ClubGrouping;
   readonly birthYear: number | null;
   readonly reader: string;
 }
 
-type Collect = (field: string, code: string, args?: FieldIssue["args"]) => null;
-
-/** Which of a few words a field holds; an absent field holds the standing one. */
-function choice<T extends string>(data: FormData, name: string, words: readonly T[], standing: T, add: Collect): T {
-  const text = fieldText(data, name) || standing;
-  const found = words.find((word) => word === text);
-  if (found === undefined) add(name, "not-a-choice");
-  return found ?? standing;
-}
-
-/** A free text; too long, or with marks that can't be seen, it is refused and never cut. */
-function freeText(data: FormData, name: string, limit: number, add: Collect): string | null {
-  const text = fieldText(data, name);
-  if (text.length > limit) return add(name, "too-long", { limit });
-  if (hasRefusedMarks(text)) return add(name, "hidden-mark");
-  return text || null;
-}
-
-/** A whole number from 0 up to a limit; an empty field is null. */
-function count(data: FormData, name: string, most: number, add: Collect): number | null {
-  const text = fieldText(data, name);
-  if (text === "") return null;
-  return /^\d{1,4}$/.test(text) && Number(text) <= most
-    ? Number(text)
-    : add(name, "not-a-count", { low: 0, high: most });
+/** The group that was said; a club that belongs to another group is asked back, so that no track mixes two. */
+function readClubGroup(data: FormData, club: string | null, grouping: ClubGrouping, add: Collect): ClubGroup | null {
+  const chosen = currentGroups(grouping).find((group) => group.id === fieldText(data, "clubGroup"));
+  if (!chosen) return add("clubGroup", "not-a-choice");
+  const word = club === null ? null : readClubWord(club);
+  if (word !== null && word.club !== null && groupOfClub(grouping, word.club) !== chosen.id)
+    return add("clubGroup", "club-of-another-group", {
+      value: club ?? "",
+      group: groupOfClub(grouping, word.club),
+    });
+  return saidGroup(grouping, chosen.id, club);
 }
 
 function readCaptures(data: FormData, add: Collect): EnteredCapture[] {
@@ -120,31 +110,26 @@ function readSwings(data: FormData, fundamentals: readonly Fundamental[], add: C
  * Values beyond what is plausible for anyone are asked back once and pass with `confirmUnusual`.
  */
 export function parseSessionForm(data: FormData, context: SessionFormContext): FormOutcome<EnteredSession> {
-  const issues: FieldIssue[] = [];
-  const add: Collect = (field, code, args = {}) => {
-    issues.push({ field, code, args });
-    return null;
-  };
+  const { issues, add } = collectIssues();
   const day = fieldText(data, "day");
   if (!isCalendarDay(day)) add("day", "not-a-date");
   else if (day > context.today) add("day", "future-date", { today: context.today });
   else if (context.birthYear !== null && Number(day.slice(0, 4)) < context.birthYear)
     add("day", "before-birth", { year: context.birthYear });
-  const clubGroup = fieldText(data, "clubGroup");
-  if (!isClubGroup(clubGroup)) add("clubGroup", "not-a-choice");
+  const club = freeText(data, "club", 60, add);
+  const clubGroup = readClubGroup(data, club, context.grouping, add);
   const circumstance = choice(data, "circumstance", CIRCUMSTANCES, "unaided", add);
   const balls = count(data, "balls", 1000, add);
   const solid = count(data, "solid", 1000, add);
   if (solid !== null && balls === null) add("balls", "balls-needed");
   if (solid !== null && balls !== null && solid > balls) add("solid", "more-solid-than-balls");
   const daysSincePractice = count(data, "daysSincePractice", 1000, add);
-  const club = freeText(data, "club", 60, add);
   const aid = freeText(data, "aid", 60, add);
   const note = freeText(data, "note", 2000, add);
   const captures = readCaptures(data, add);
   const swings = readSwings(data, context.fundamentals, add);
   if (swings.length === 0 && !issues.some((issue) => issue.field.startsWith("r."))) add("r.1", "no-readings");
-  if (issues.length > 0 || !isClubGroup(clubGroup)) return { kind: "issues", issues };
+  if (issues.length > 0 || clubGroup === null) return { kind: "issues", issues };
   return {
     kind: "ok",
     value: {

@@ -1,26 +1,36 @@
-import { CLUB_GROUPS, type ClubGroup, isClubGroup } from "@/lib/domain/club-group";
-import { clubGroupOf } from "@/lib/domain/club-word";
+import type { ClubGroup } from "@/lib/domain/club-group";
+import { type ClubGrouping, currentGroups, groupNow, saidGroup } from "@/lib/domain/club-grouping";
+import { clubKindOfWord } from "@/lib/domain/club-word";
 import { option } from "./import-log";
 import { columnOf, groupBy, type ImportContext, isOpen, type RowDraft, setBack } from "./row-draft";
-import { argumentWord, questionKey, wordKey } from "./text-key";
+import { questionKey, wordKey } from "./text-key";
 
 const QUESTION_LIMIT = 50;
 
-const groupOptions = () => [
-  ...CLUB_GROUPS.map((group) => option(group, { group: argumentWord(group) }, undefined, "club-group")),
+const groupOptions = (grouping: ClubGrouping) => [
+  ...currentGroups(grouping).map(({ id }) => option(id, { group: id }, undefined, "club-group")),
   option("leave-out"),
 ];
+
+/** The group that a word names: a group in use by the academy's own name for it, or a kind of clubs. */
+function groupOfWord(grouping: ClubGrouping, word: string): ClubGroup | null {
+  const own = currentGroups(grouping).find(({ name }) => name !== null && wordKey(name) === wordKey(word));
+  return own?.id ?? clubKindOfWord(word);
+}
 
 /** Finds each row's club group: as written, by the club's name, by the day's other rows, or by one question a word. */
 export function settleClubs(rows: readonly RowDraft[], context: ImportContext): void {
   const { log } = context;
+  const { grouping } = context.input;
+  const inForce = (said: ClubGroup, club: string | null): string => groupNow(grouping, said, club);
   const column = columnOf(context, "clubGroup") ?? columnOf(context, "club");
   const asking: RowDraft[] = [];
   const missing: RowDraft[] = [];
   for (const row of rows.filter(isOpen)) {
-    const byClub = row.club === null ? null : clubGroupOf(row.club);
-    const byGroup = row.clubGroupText === null ? null : clubGroupOf(row.clubGroupText);
-    row.clubGroup = byGroup ?? byClub;
+    const byClub = row.club === null ? null : clubKindOfWord(row.club);
+    const byGroup = row.clubGroupText === null ? null : groupOfWord(grouping, row.clubGroupText);
+    const said = byGroup ?? byClub;
+    row.clubGroup = said === null ? null : saidGroup(grouping, said, row.club);
     if (row.clubGroup === null) {
       if (row.club === null && row.clubGroupText === null) missing.push(row);
       else asking.push(row);
@@ -29,15 +39,15 @@ export function settleClubs(rows: readonly RowDraft[], context: ImportContext): 
         "club-group-by-club",
         row.row,
         column?.header,
-        { value: row.club ?? "", group: argumentWord(row.clubGroup) },
+        { value: row.club ?? "", group: inForce(row.clubGroup, row.club) },
         row.club ?? "",
       );
-    } else if (byClub !== null && byClub !== byGroup) {
+    } else if (byClub !== null && inForce(byClub, row.club) !== inForce(byGroup, row.club)) {
       log.note(
         "club-group-kept",
         row.row,
         column?.header,
-        { value: row.club ?? "", group: argumentWord(byGroup) },
+        { value: row.club ?? "", group: inForce(byGroup, row.club) },
         row.club ?? "",
       );
     }
@@ -57,7 +67,7 @@ export function settleClubs(rows: readonly RowDraft[], context: ImportContext): 
         id: `club:${questionKey(key)}`,
         code: "club-unknown",
         args: { value: word },
-        options: groupOptions(),
+        options: groupOptions(grouping),
         at: column?.at,
       },
       group.map((row) => row.row),
@@ -71,13 +81,14 @@ export function settleClubs(rows: readonly RowDraft[], context: ImportContext): 
       setBack(group, "waiting");
       return;
     }
+    const named = currentGroups(grouping).find(({ id }) => id === chosen)?.id;
     for (const row of group) {
-      if (isClubGroup(chosen)) {
-        row.clubGroup = chosen;
-        log.note("club-group-answered", row.row, column?.header, { value: word, group: argumentWord(chosen) }, word);
+      if (named) {
+        row.clubGroup = named;
+        log.note("club-group-answered", row.row, column?.header, { value: word, group: named }, word);
       } else log.note("left-out", row.row, column?.header, { value: word }, word);
     }
-    if (!isClubGroup(chosen)) setBack(group, "left-out");
+    if (!named) setBack(group, "left-out");
   }
 
   function settleMissing(
@@ -95,12 +106,12 @@ export function settleClubs(rows: readonly RowDraft[], context: ImportContext): 
       const [only, ...more] = days.get(dayKey(row)) ?? [];
       if (row.day === "" || only === undefined || more.length > 0) return true;
       row.clubGroup = only;
-      log.note("club-group-by-day", row.row, column?.header, { group: argumentWord(only) }, only);
+      log.note("club-group-by-day", row.row, column?.header, { group: inForce(only, null) }, only);
       return false;
     });
     if (rest.length === 0) return;
     const given = log.ask(
-      { id: "club-group", code: "club-group-missing", options: groupOptions(), at: column?.at },
+      { id: "club-group", code: "club-group-missing", options: groupOptions(grouping), at: column?.at },
       rest.map((row) => row.row),
     );
     answer(rest, given?.option ?? null, "");

@@ -1,4 +1,4 @@
-import { CLUB_GROUPS } from "@/lib/domain/club-group";
+import { CLUB_KINDS } from "@/lib/domain/club-group";
 import type { Fundamental } from "@/lib/domain/fundamental";
 import { option } from "./import-log";
 import { convertUnit, type FileUnit } from "./parse-unit";
@@ -16,7 +16,7 @@ const isIn = (value: number, { plausible }: Fundamental): boolean => value >= pl
 
 /** Angles whose goals lie far from nought can't be a few degrees: such a value looks like radians. */
 function isFarFromNought(fundamental: Fundamental): boolean {
-  return CLUB_GROUPS.every((group) => (fundamental.goals[group].low ?? 0) >= 15);
+  return CLUB_KINDS.every((kind) => (fundamental.goals[kind].low ?? 0) >= 15);
 }
 
 const hasDecimals = ({ typed }: ReadingDraft): boolean => /\d*[.,]\d{2,}/.test(typed);

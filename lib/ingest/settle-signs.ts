@@ -1,3 +1,4 @@
+import { clubKindOf } from "@/lib/domain/club-group";
 import { neutralValue, type SignRule } from "@/lib/domain/handedness";
 import { option } from "./import-log";
 import type { ImportContext, ReadingDraft } from "./row-draft";
@@ -7,7 +8,7 @@ const ENOUGH = 5;
 
 /** Whether a value lies on the other side of nought than the goal band asks for. */
 function isContrary({ fundamental, row, value }: ReadingDraft): "contrary" | "fitting" | "neither" {
-  const band = row.clubGroup === null ? undefined : fundamental.goals[row.clubGroup];
+  const band = row.clubGroup === null ? undefined : fundamental.goals[clubKindOf(row.clubGroup)];
   const wanted = band?.low != null && band.low > 0 ? 1 : band?.high != null && band.high < 0 ? -1 : 0;
   if (wanted === 0 || value === null || Math.abs(value) <= 1) return "neither";
   return Math.sign(value) === wanted ? "fitting" : "contrary";

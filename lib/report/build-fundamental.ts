@@ -3,13 +3,14 @@ import type { TrackVerdict } from "@/lib/domain/track-verdict";
 import type { TrackHistory } from "@/lib/verdict/track-history";
 import type { Words } from "@/lib/words/catalogue";
 import { sayDay, sayStretch } from "@/lib/words/day-words";
-import { sayBand, sayFits, sayLevel, sayNumber, sayShare, saySure, withUnit } from "@/lib/words/number-words";
+import { sayBand, sayFits, sayLevel, sayLimit, sayNumber, sayShare, saySure, withUnit } from "@/lib/words/number-words";
 import { sayDefinition, sayFundamental, sayPlus } from "@/lib/words/say-fundamental";
-import { sayHappened, sayPosition, saySettle, saySize } from "@/lib/words/say-verdict";
+import { sayHappened, sayPosition, saySize } from "@/lib/words/say-verdict";
 import { buildBeforeAfter } from "./build-before-after";
 import { buildDoubt } from "./build-doubt";
 import { buildReadingsTable, buildSessionsTable } from "./build-readings-table";
 import { buildSeasonChart } from "./build-season-chart";
+import { buildSettle } from "./build-settle";
 import { cautionsFor } from "./cautions";
 import type { FundamentalSource } from "./fundamental-source";
 import type { Fact, FundamentalPage } from "./page-model";
@@ -37,7 +38,7 @@ export function buildFundamentalPage(words: Words, source: FundamentalSource): F
     documentTitle: words.say("document-title", { page: name }),
     lede: words.say("fundamental-page.lede", {
       definition: sayDefinition(words, history.fundamental),
-      club: words.say(`club.${history.clubGroup}`),
+      club: source.clubName,
       plus: sayPlus(words, history.fundamental),
     }),
     back: { href: `/students/${student.id}`, label: words.say("fundamental-page.back", { alias: student.alias }) },
@@ -66,7 +67,8 @@ export function buildFundamentalPage(words: Words, source: FundamentalSource): F
     },
     beforeAfter: buildBeforeAfter(words, history, verdict),
     doubt: buildDoubt(words, history, verdict),
-    settle: settlePart(words, source),
+    settle: buildSettle(words, source),
+    track: { studentId: student.id, fundamentalId: history.fundamental.id, clubGroup: history.clubGroup },
     readings: {
       margin: margin("readings"),
       heading: words.say("readings.heading", { sessions: history.sessions.length }),
@@ -132,6 +134,7 @@ function facts(words: Words, source: FundamentalSource): readonly Fact[] {
     add("sure", saySure(words, verdict.evidence.noChange), alone);
   } else if (verdict.trend !== null) {
     add("sure-open", saySure(words, verdict.evidence.noChange));
+    if (verdict.changeBelow !== null) add("below", sayLimit(words, verdict.changeBelow, unit));
   }
   const last = lastUsedDay(history);
   const away = last !== undefined && daysBetween(last, source.today) > AWAY_DAYS;
@@ -180,28 +183,6 @@ function detail(words: Words, verdict: TrackVerdict): readonly string[] {
     words.say("detail.promise"),
     words.say("detail.model", { model: verdict.noiseModel, policy: verdict.policyVersion }),
   ];
-}
-
-function settlePart(words: Words, source: FundamentalSource): FundamentalPage["settle"] {
-  const { verdict, history } = source;
-  if (saidVerdict(verdict) !== "open") return null;
-  if (provedAlone(verdict) === "alone")
-    return {
-      margin: words.say("fundamental-page.margin.settle"),
-      heading: words.say("settle.heading.listing"),
-      text: words.say("settle.listing"),
-    };
-  if (verdict.settle === null) return null;
-  const sds = history.sessions
-    .filter((entry) => entry.apart === null)
-    .map((entry) => entry.captureSd)
-    .sort((a, b) => a - b);
-  const usual = sds[Math.floor(sds.length / 2)] ?? history.fundamental.cameraSdUnknown;
-  return {
-    margin: words.say("fundamental-page.margin.settle"),
-    heading: words.say("none" in verdict.settle ? "settle.heading.none" : "settle.heading.plan"),
-    text: saySettle(words, verdict.settle, usual),
-  };
 }
 
 function notices(words: Words, source: FundamentalSource): readonly string[] {

@@ -1,3 +1,4 @@
+import { askingOf } from "@/lib/domain/asking";
 import type { Words } from "@/lib/words/catalogue";
 import { sayDay } from "@/lib/words/day-words";
 import { sayBand } from "@/lib/words/number-words";
@@ -110,6 +111,7 @@ function settlePart(words: Words, source: RosterSource): RosterPage["settle"] {
     const verdict = inHand?.track.summary.verdict;
     if (!inHand || !verdict || verdict.settle === null || saidVerdict(verdict) !== "open" || "none" in verdict.settle)
       return [];
+    if (askingOf(entry.askings, inHand.track.summary) !== null) return [];
     return [
       {
         student: entry.student.alias,

@@ -89,6 +89,7 @@ export function buildSeasonPage(words: Words, source: SeasonSource): SeasonPage 
     sessions: sessionTable(words, source),
     actions: [
       { href: `/students/${student.id}/sessions/new`, label: words.say("season.add-session") },
+      { href: `/students/${student.id}/events/new`, label: words.say("season.add-event") },
       { href: `/import`, label: words.say("season.import") },
       { href: `/api/students/${student.id}/csv`, label: words.say("download.csv") },
     ],

@@ -6,6 +6,7 @@ export interface FieldModel {
   readonly label: string;
   readonly hint: string;
   readonly kind: "text" | "number" | "date" | "select" | "radio" | "checkbox" | "textarea";
+  /** Of boxes: the ticked ones, separated by commas. */
   readonly value: string;
   readonly options: readonly { readonly value: string; readonly label: string }[];
   readonly required: "yes" | "no";

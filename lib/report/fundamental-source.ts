@@ -1,3 +1,4 @@
+import type { Asking } from "@/lib/domain/asking";
 import type { DrillAssignment, Student, StudentEvent } from "@/lib/domain/student";
 import type { TrackVerdict } from "@/lib/domain/track-verdict";
 import type { TrackHistory } from "@/lib/verdict/track-history";
@@ -20,7 +21,11 @@ export interface FundamentalSource {
     readonly why: string;
     readonly at: string;
   }[];
+  /** What was decided about the track's question; null: it is asked. */
+  readonly asking: Asking | null;
   readonly asOf: string;
   readonly today: string;
+  /** Name of the club group shown. */
+  readonly clubName: string;
   readonly otherClubs: readonly (Link & { readonly current: "yes" | "no" })[];
 }

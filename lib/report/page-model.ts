@@ -1,3 +1,4 @@
+import type { AskingState } from "@/lib/domain/asking";
 import type { Fact, Glyph, Link, TableModel } from "./basic-model";
 import type { ChartRibbon, SeasonChart } from "./chart-model";
 
@@ -118,7 +119,15 @@ export interface FundamentalPage {
       readonly pattern: "solid" | "mid" | "hatch" | "light";
     }[];
   } | null;
-  readonly settle: { readonly margin: string; readonly heading: string; readonly text: string } | null;
+  readonly settle: {
+    readonly margin: string;
+    readonly heading: string;
+    readonly texts: readonly string[];
+    /** What can be decided about the question, a button each. */
+    readonly asks: readonly { readonly state: AskingState; readonly label: string; readonly explains: string }[];
+  } | null;
+  /** What a decision says of the track it is about. */
+  readonly track: { readonly studentId: string; readonly fundamentalId: string; readonly clubGroup: string };
   readonly readings: { readonly margin: string; readonly heading: string; readonly table: TableModel };
   readonly clubGroups: {
     readonly label: string;

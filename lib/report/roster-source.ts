@@ -1,3 +1,4 @@
+import type { Asking } from "@/lib/domain/asking";
 import type { Fundamental } from "@/lib/domain/fundamental";
 import type { Student } from "@/lib/domain/student";
 import type { Link } from "./page-model";
@@ -13,6 +14,8 @@ export interface RosterStudent {
   readonly contact: { readonly solid: number; readonly balls: number } | null;
   /** Of the club group in hand, in the order of work. */
   readonly summaries: readonly TrackSummary[];
+  /** Decisions on the student's questions, oldest first. */
+  readonly askings: readonly Asking[];
 }
 
 /** A proved change on the roster's list that the viewer has not pressed "seen" on. */

@@ -1,3 +1,5 @@
+import type { Asking } from "@/lib/domain/asking";
+import type { ClubGrouping } from "@/lib/domain/club-grouping";
 import type { Session } from "@/lib/domain/session";
 import type { DrillAssignment, Student, StudentEvent } from "@/lib/domain/student";
 import type { TrackVerdict } from "@/lib/domain/track-verdict";
@@ -8,6 +10,8 @@ import type { Link } from "./page-model";
 export interface SeasonTrack {
   readonly history: TrackHistory;
   readonly verdict: TrackVerdict;
+  /** What was decided about its question; null: it is asked. */
+  readonly asking: Asking | null;
 }
 
 /** Everything that a student's season page rests on. */
@@ -23,4 +27,5 @@ export interface SeasonSource {
   readonly today: string;
   readonly clubs: readonly (Link & { readonly current: "yes" | "no" })[];
   readonly clubGroup: string | null;
+  readonly grouping: ClubGrouping;
 }

@@ -2,8 +2,9 @@ import { dayNumber } from "@/lib/domain/calendar-day";
 import type { Words } from "@/lib/words/catalogue";
 import { sayDay, sayStretch } from "@/lib/words/day-words";
 import { saySure } from "@/lib/words/number-words";
+import { sayClubGroup } from "@/lib/words/say-club";
 import { sayFundamental } from "@/lib/words/say-fundamental";
-import { saySettleShort } from "@/lib/words/say-verdict";
+import { saySettleCell } from "./build-settle";
 import type { ChartRibbon } from "./chart-model";
 import type { SeasonPage } from "./page-model";
 import { saidVerdict } from "./said";
@@ -62,13 +63,13 @@ export function seasonSettle(words: Words, tracks: readonly SeasonTrack[]): Seas
         label: words.say(`season.settle.${column}`),
         align: "start" as const,
       })),
-      rows: open.map(({ history, verdict }) => ({
+      rows: open.map((track) => ({
         cells: [
-          words.say("season.settle.has-changed", { name: sayFundamental(words, history.fundamental) }),
-          saySure(words, verdict.evidence.noChange),
-          verdict.settle === null ? "" : saySettleShort(words, verdict.settle, history.fundamental.cameraSdUnknown),
+          words.say("season.settle.has-changed", { name: sayFundamental(words, track.history.fundamental) }),
+          saySure(words, track.verdict.evidence.noChange),
+          saySettleCell(words, track),
         ],
-        tone: "plain" as const,
+        tone: track.asking?.state === "stopped" ? ("quiet" as const) : ("plain" as const),
       })),
     },
   };
@@ -88,7 +89,7 @@ export function sessionTable(words: Words, source: SeasonSource): SeasonPage["se
       rows: [...source.sessions].reverse().map((session) => ({
         cells: [
           sayDay(words, session.day, "full"),
-          session.club ?? words.say(`club.${session.clubGroup}`),
+          session.club ?? sayClubGroup(words, source.grouping, session.clubGroup),
           words.say(`circumstance.${session.circumstance}`),
           session.solid === null || session.balls === null
             ? ""

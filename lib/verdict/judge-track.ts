@@ -171,6 +171,7 @@ export function judgeTrack(track: JudgedTrack, noiseFor: NoiseFor, policy: Polic
       noiseModel: noise.id,
       changes,
       change,
+      changeBelow: verdict === "open" && last >= 0 ? looks.changeBelow(now?.start ?? 0, last, policy) : null,
       levelNow,
       bandShare: shareAt(state, last),
       trend: slope?.kind === "ok" ? slope.value : null,

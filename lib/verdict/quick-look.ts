@@ -9,15 +9,50 @@ import type { Series } from "@/lib/stats/series";
 import { limitAt } from "./limit-at";
 import type { Policy } from "./policy";
 
-/** Whether any change now is as good as certain to be smaller than the smallest worthwhile one. */
-function provedSteady(look: LookData, parts: PosteriorComponents, own: number | null, policy: Policy): boolean {
+/** What a look says of a change now: how sure any is smaller than a limit, and the usual smallest worthwhile one. */
+function changeNow(look: LookData, parts: PosteriorComponents, policy: Policy) {
   const weights = posteriorWeights(look, parts);
   const daySd = look.cells.reduce((mean, cell, g) => mean + cell.daySd * (weights.cells[g] as number), 0);
-  const worthwhile = own ?? policy.smallestWorthwhile * Math.sqrt(daySd * daySd + look.meanVariance);
-  const inner = worthwhile / policy.steadyInner;
   const change = normalMixture(weights.changed, parts.sizeMeans, parts.sizeVariances);
-  const within = mixtureCdf(change, inner) - mixtureCdf(change, -inner);
-  return weights.noChange + (1 - weights.noChange) * within >= policy.steadyProbability;
+  return {
+    usualWorthwhile: policy.smallestWorthwhile * Math.sqrt(daySd * daySd + look.meanVariance),
+    isBelow: (limit: number): boolean => {
+      const inner = limit / policy.steadyInner;
+      const within = mixtureCdf(change, inner) - mixtureCdf(change, -inner);
+      return weights.noChange + (1 - weights.noChange) * within >= policy.steadyProbability;
+    },
+  };
+}
+
+/** Whether any change now is as good as certain to be smaller than the smallest worthwhile one. */
+function provedSteady(look: LookData, parts: PosteriorComponents, own: number | null, policy: Policy): boolean {
+  const now = changeNow(look, parts, policy);
+  return now.isBelow(own ?? now.usualWorthwhile);
+}
+
+/** Halvings to the limit below which a change lies; each halves the doubt of the last. */
+const HALVINGS = 40;
+
+/**
+ * The smallest limit in the unit that any change now is as good as certain to lie below, by the very rule that proves a
+ * track to hold: were it the smallest worthwhile change, the track would hold.
+ *
+ * @param series sessions up to the look
+ * @returns null with fewer than four used sessions
+ */
+export function changeBelow(series: Series, noise: NoiseModel, policy: Policy): number | null {
+  const look = lookData(series, noise);
+  if (look.count < FIRST_LOOK) return null;
+  const { isBelow, usualWorthwhile } = changeNow(look, posteriorComponents(look), policy);
+  let high = usualWorthwhile;
+  while (!isBelow(high)) high *= 2;
+  let low = 0;
+  for (let halving = 0; halving < HALVINGS; halving++) {
+    const middle = (low + high) / 2;
+    if (isBelow(middle)) high = middle;
+    else low = middle;
+  }
+  return high;
 }
 
 /**

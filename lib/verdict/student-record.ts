@@ -22,6 +22,8 @@ export interface StudentRecord {
   readonly lookNoise: readonly {
     readonly sessionId: string;
     readonly fundamentalId: string;
+    /** The club group in which the look was said. */
+    readonly clubGroup: string;
     readonly noiseModelName: string;
   }[];
   readonly fundamentals: readonly Fundamental[];

@@ -151,7 +151,10 @@ function judgedSession(record: StudentRecord, fundamental: Fundamental, entry: H
   const label = record.captures.find(
     (kept) => kept.sessionId === session.id && kept.view === fundamental.view,
   )?.placementLabel;
-  const noise = record.lookNoise.find((kept) => kept.sessionId === session.id && kept.fundamentalId === fundamental.id);
+  const noise = record.lookNoise.find(
+    (kept) =>
+      kept.sessionId === session.id && kept.fundamentalId === fundamental.id && kept.clubGroup === session.clubGroup,
+  );
   return {
     date: session.day,
     captureSd: entry.captureSd,

@@ -5,7 +5,7 @@ import { type Outcome, ok } from "@/lib/stats/outcome";
 import { posterior } from "@/lib/stats/posterior";
 import { type JudgedSeries, stretchOf } from "./judged-series";
 import type { Policy } from "./policy";
-import { steadyAt } from "./quick-look";
+import { changeBelow, steadyAt } from "./quick-look";
 
 /** The noise model of a name among those of the track's pool; no name: the newest. */
 export type NoiseFor = (name: string | undefined) => NoiseModel;
@@ -18,6 +18,8 @@ export interface TrackLooks {
   evidence(start: number, look: number): Evidence | null;
   /** All that is said of sessions `start` to `look`, indices counted from the track's first; null: as above. */
   posterior(start: number, look: number): Posterior | null;
+  /** The limit in the unit below which any change of sessions `start` to `look` lies (see `changeBelow`). */
+  changeBelow(start: number, look: number, policy: Policy): number | null;
   /** Whether the track is proved to hold at a look (see `steadyAt`). */
   steady(look: number, smallestWorthwhile: number | null, policy: Policy): boolean;
 }
@@ -54,6 +56,8 @@ export function trackLooks(judged: JudgedSeries, noiseFor: NoiseFor): TrackLooks
         const outcome = posterior(stretchOf(series, start, end), model);
         return outcome.kind === "ok" ? { kind: "ok", value: counted(outcome.value, start) } : outcome;
       }),
+    changeBelow: (start, look, policy) =>
+      once("below", start, look, (model, end) => ok(changeBelow(stretchOf(series, start, end), model, policy))),
     steady: (look, smallestWorthwhile, policy) =>
       once("steady", 0, look, (model, end) =>
         ok(steadyAt(stretchOf(series, 0, end), model, smallestWorthwhile, policy)),

@@ -119,3 +119,8 @@ export function sayFits(words: Words, logBayesFactor: number): string {
   if (times > 1000) return words.say(logBayesFactor > 0 ? "fits.change-over-1000" : "fits.none-over-1000");
   return words.say(logBayesFactor > 0 ? "fits.change" : "fits.none", args);
 }
+
+/** A limit below which something lies, rounded up to a tenth, so that what is printed still holds. */
+export function sayLimit(words: Words, limit: number, unit: Unit): string {
+  return withUnit(words, sayNumber(Math.ceil(limit * 10 - 1e-9) / 10, 1), unit);
+}

@@ -5,6 +5,7 @@ import { insertAcademy } from "@/db/write/academies";
 import { insertImport } from "@/db/write/imports";
 import { insertStudent } from "@/db/write/students";
 import { orderedFundamentals } from "@/lib/domain/catalogue";
+import { SHORT_LIST } from "@/lib/domain/club-grouping";
 import type { AcademyScope, StudentScope } from "@/lib/domain/scope";
 import { parseImport } from "@/lib/ingest/parse-import";
 import { demoEntries } from "@/seed/demo-academy";
@@ -76,6 +77,7 @@ export async function importFigures(): Promise<readonly Measured[]> {
     today: DEMO_TODAY,
     students: students.map(({ student }) => ({ ...student, hasConsent: true })),
     fundamentals,
+    grouping: SHORT_LIST,
     answers: new Map(),
     defaults: { reader: "Bench" },
   };

@@ -1,5 +1,7 @@
 import type { Database } from "@/db/client";
 import { insertAnalysis } from "@/db/write/analyses";
+import { insertAsking } from "@/db/write/asking";
+import { insertRegrouping } from "@/db/write/club-groups";
 import { insertDraft } from "@/db/write/drafts";
 import { insertAssignment, insertDrill } from "@/db/write/drills";
 import { insertEvent } from "@/db/write/events";
@@ -12,6 +14,8 @@ import { insertCorrection } from "@/db/write/readings";
 import { insertRosterList } from "@/db/write/roster-lists";
 import { insertSeen } from "@/db/write/seen";
 import { insertHeight } from "@/db/write/students";
+import { SHORT_LIST } from "@/lib/domain/club-grouping";
+import { renameGroup } from "@/lib/domain/regroup-clubs";
 import type { EnteredSession, ImportPlan } from "@/lib/domain/session-entry";
 import { academyScope, countingStamp, entered, NOW, openAcademy, sessionOn, studentScope } from "./academy-fixture";
 
@@ -90,12 +94,25 @@ export async function openFilledAcademy(file?: string, sessions = 3, swings = 4)
   const model = { pool: "hinge iron", learnedUpTo: "2031-01-03", poolSessions: 50, fittedAt: NOW, body: "{}" };
   const { name } = insertNoiseModel(db, academyScope(), { ...model, nameOf: (number) => `hinge-iron-${number}` });
   const sessionId = db.sqlite.prepare<[], string>("SELECT id FROM session ORDER BY day").pluck().get() ?? "";
-  insertLookNoise(db, student, [{ sessionId, fundamentalId: "hinge", noiseModelName: name }]);
+  insertLookNoise(db, student, [{ sessionId, fundamentalId: "hinge", clubGroup: "iron", noiseModelName: name }]);
   const key = { asOf: "2031-01-03", policyVersion: "p1" };
   const kept = { noiseModel: name, dataRevision: 1, summary: "{}", body: "{}" };
   insertAnalysis(db, student, { fundamentalId: "hinge", clubGroup: "iron", ...key, ...kept });
   insertRosterList(db, academyScope(), { ...key, inputDigest: "d", body: "[]" });
   insertSeen(db, academyScope(), { viewer: "owner", seenAt: NOW, asOf: key.asOf, body: "[]" });
+  const taken = { sessions: 2, swingsEach: 5, captureSd: 1, chance: 0.8, after: "2031-01-03" };
+  const decided = {
+    fundamentalId: "hinge",
+    clubGroup: "iron",
+    state: "planned",
+    day: "2031-01-04",
+    who: "Owner",
+  } as const;
+  insertAsking(db, student, { ...decided, plan: taken }, NOW);
+  const change = renameGroup(SHORT_LIST, { group: "driver", name: "Big stick" });
+  if (change.kind !== "ok") throw new Error("not renamed");
+  const regrouping = { kind: "rename", change, day: "2031-01-04", who: "Owner", why: "" } as const;
+  insertRegrouping(db, academyScope(), regrouping, countingStamp("regrouped"));
   insertDraft(db, academyScope(), { id: "f1", kind: "import", body: "text", updatedAt: NOW });
   return db;
 }

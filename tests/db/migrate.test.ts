@@ -9,9 +9,10 @@ import { readTableNames } from "@/db/digest";
 import { migrateDb } from "@/db/migrate";
 import { countRows } from "./academy-fixture";
 import { openFilledAcademy } from "./filled-academy";
-import { emptyFolder, plantMigration, rebuildStatements } from "./planted-migrations";
+import { emptyFolder, firstMigrations, plantMigration, rebuildStatements } from "./planted-migrations";
 
 const JOURNAL = "__drizzle_migrations";
+const MIGRATIONS = readdirSync(path.resolve("db", "migrations")).filter((name) => name.endsWith(".sql")).length;
 
 function dataTables(db: Database): string[] {
   return readTableNames(db.sqlite).filter((table) => table !== JOURNAL);
@@ -78,16 +79,44 @@ describe("a migration of a filled database", () => {
   });
 });
 
+describe("the club groups' migration", () => {
+  test("keeps every session in the group that was said, and every look's noise model in that group", async () => {
+    const db = openDatabase(IN_MEMORY);
+    await migrateDb(db, firstMigrations(1));
+    for (const statement of [
+      `INSERT INTO academy VALUES ('a1', 'A', 'O', 'UTC', 'en', 'own', NULL, '2031-01-01', '2031-01-01')`,
+      `INSERT INTO student VALUES ('s1', 'a1', 'Ulla', NULL, 'left', 'UTC', '', 3, '2031-01-01')`,
+      ...["iron", "driver"].map(
+        (
+          group,
+          at,
+        ) => `INSERT INTO session (id, student_id, day, sequence, club_group, club, reader, circumstance, marks,
+           created_at) VALUES ('x${at}', 's1', '2031-02-01', 1, '${group}', NULL, 'O', 'unaided', '', '2031-02-01')`,
+      ),
+      "INSERT INTO look_noise VALUES ('s1', 'x1', 'hinge', 'hinge/driver#1')",
+    ])
+      db.sqlite.exec(statement);
+    await migrateDb(db);
+    expect(db.sqlite.prepare("SELECT club_group, said_club_group FROM session ORDER BY id").raw().all()).toEqual([
+      ["iron", "iron"],
+      ["driver", "driver"],
+    ]);
+    expect(db.sqlite.prepare("SELECT * FROM look_noise").raw().all()).toEqual([
+      ["s1", "x1", "hinge", "driver", "hinge/driver#1"],
+    ]);
+  });
+});
+
 describe("a database without rows or without anything to migrate", () => {
   test("gets no copy, and a second run does nothing", async () => {
     const file = path.join(emptyFolder(), "d.db");
     const db = openDatabase(file);
-    expect(await migrateDb(db)).toEqual({ applied: 1, copy: null });
+    expect(await migrateDb(db)).toEqual({ applied: MIGRATIONS, copy: null });
     expect(await migrateDb(db)).toEqual({ applied: 0, copy: null });
     expect(copiesBeside(file)).toEqual([]);
     db.close();
     const memory = openDatabase(IN_MEMORY);
-    expect(await migrateDb(memory)).toEqual({ applied: 1, copy: null });
+    expect(await migrateDb(memory)).toEqual({ applied: MIGRATIONS, copy: null });
     expect(existsSync(IN_MEMORY)).toBe(false);
   });
 });

@@ -20,6 +20,16 @@ export function plantMigration(statements: readonly string[]): string {
   return folder;
 }
 
+/** The first so many of the project's migrations, in a folder of their own. */
+export function firstMigrations(count: number): string {
+  const folder = path.join(emptyFolder(), "migrations");
+  cpSync(path.resolve("db", "migrations"), folder, { recursive: true });
+  const journalFile = path.join(folder, "meta", "_journal.json");
+  const journal = JSON.parse(readFileSync(journalFile, "utf8"));
+  writeFileSync(journalFile, JSON.stringify({ ...journal, entries: journal.entries.slice(0, count) }));
+  return folder;
+}
+
 /** The statements with which the generator changes a column: a new table, the rows over, the old one dropped. */
 export function rebuildStatements(db: Database, table: string): string[] {
   const definitions = db.sqlite
@@ -31,7 +41,8 @@ export function rebuildStatements(db: Database, table: string): string[] {
   const indexes = definitions.filter((definition) => definition.type === "index").map((definition) => definition.sql);
   return [
     "PRAGMA foreign_keys=OFF;",
-    create.replace(`\`${table}\``, `\`__new_${table}\``),
+    // A table that was renamed stands there in double quotes.
+    create.replace(new RegExp(`["\`]${table}["\`]`), `\`__new_${table}\``),
     `INSERT INTO \`__new_${table}\` SELECT * FROM \`${table}\`;`,
     `DROP TABLE \`${table}\`;`,
     `ALTER TABLE \`__new_${table}\` RENAME TO \`${table}\`;`,

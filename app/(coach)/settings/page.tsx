@@ -1,9 +1,11 @@
+import { loadClubsDoor } from "../../_server/club-desk";
 import { requireViewer } from "../../_server/gate";
 import { loadFrame } from "../../_server/load-frame";
 import { loadSwitch } from "../../_server/load-switch";
 import { loadSettingsForm } from "../../_server/settings-desk";
 import { Form } from "../../_ui/form/form";
 import { Frame } from "../../_ui/frame/frame";
+import { TextPart } from "../../_ui/text-page/text-page";
 import { submitSettings, switchAcademy } from "./actions";
 
 interface Asked {
@@ -16,6 +18,7 @@ export default async function SettingsRoute({ searchParams }: Asked) {
   return (
     <Frame model={loadFrame(viewer)} current="settings">
       <Form model={loadSettingsForm(viewer, (await searchParams).draft)} action={submitSettings} />
+      <TextPart part={loadClubsDoor(viewer)} />
       {change ? <Form model={change} action={switchAcademy} /> : null}
     </Frame>
   );

@@ -32,7 +32,12 @@ function Choices({ field }: { readonly field: FieldModel }) {
       <legend>{field.label}</legend>
       {field.options.map((option) => (
         <label key={option.value} className={styles.choice}>
-          <input type={type} name={field.name} value={option.value} defaultChecked={field.value === option.value} />
+          <input
+            type={type}
+            name={field.name}
+            value={option.value}
+            defaultChecked={field.value.split(",").includes(option.value)}
+          />
           {option.label}
         </label>
       ))}

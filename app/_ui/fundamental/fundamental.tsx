@@ -2,6 +2,7 @@ import Link from "next/link";
 import type { ChartWords, FundamentalPage } from "@/lib/report/page-model";
 import { Choices } from "../choices/choices";
 import { Facts } from "../facts/facts";
+import type { FormAction } from "../form/form";
 import { Verdict } from "../glyph/glyph";
 import { SwapIn } from "../live-chart/swap-in";
 import { PageHead, Part } from "../part/part";
@@ -49,8 +50,33 @@ function BeforeAfter({ part }: { readonly part: NonNullable<FundamentalPage["bef
   );
 }
 
+/** One decision on the track's question: a button and what it does. */
+function Ask(props: {
+  readonly ask: NonNullable<FundamentalPage["settle"]>["asks"][number];
+  readonly track: FundamentalPage["track"];
+  readonly action: FormAction;
+}) {
+  const { ask, track, action } = props;
+  return (
+    <form action={action} method={typeof action === "string" ? "post" : undefined} className={styles.ask}>
+      {Object.entries({ ...track, state: ask.state }).map(([name, value]) => (
+        <input key={name} type="hidden" name={name} value={value} />
+      ))}
+      <button type="submit" className="do">
+        {ask.label}
+      </button>
+      <p>{ask.explains}</p>
+    </form>
+  );
+}
+
 /** One fundamental of one student: what is proved, the evidence, where the doubt comes from, what would settle it. */
-export function Fundamental({ model, words }: { readonly model: FundamentalPage; readonly words: ChartWords }) {
+export function Fundamental(props: {
+  readonly model: FundamentalPage;
+  readonly words: ChartWords;
+  readonly askAction: FormAction;
+}) {
+  const { model, words, askAction } = props;
   const { verdict, evidence } = model;
   return (
     <>
@@ -110,7 +136,12 @@ export function Fundamental({ model, words }: { readonly model: FundamentalPage;
       {model.settle === null ? null : (
         <Part margin={model.settle.margin}>
           <h2>{model.settle.heading}</h2>
-          <p>{model.settle.text}</p>
+          {model.settle.texts.map((text) => (
+            <p key={text}>{text}</p>
+          ))}
+          {model.settle.asks.map((ask) => (
+            <Ask key={ask.state} ask={ask} track={model.track} action={askAction} />
+          ))}
         </Part>
       )}
       <Part margin={model.readings.margin}>

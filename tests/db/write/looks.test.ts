@@ -21,7 +21,12 @@ describe("the noise model of a look", () => {
     const db = await openAcademy();
     film(db, "2031-02-02", [[entered(1), entered(2, "foot-line")]]);
     film(db, "2031-02-01", [[entered(1)]]);
-    const look = (sessionId: string, noiseModelName: string) => ({ sessionId, fundamentalId: "hinge", noiseModelName });
+    const look = (sessionId: string, noiseModelName: string) => ({
+      sessionId,
+      fundamentalId: "hinge",
+      clubGroup: "iron",
+      noiseModelName,
+    });
     const looks = [look("2031-02-02", "m1"), look("2031-02-01", "m1")];
     expect(insertLookNoise(db, studentScope(), looks)).toBe(2);
     expect(insertLookNoise(db, studentScope(), [look("2031-02-02", "m2")])).toBe(0);
@@ -32,7 +37,7 @@ describe("the noise model of a look", () => {
   test("for another student's session is refused whole", async () => {
     const db = await openAcademy();
     film(db, "2031-02-01", [[entered(1)]]);
-    const look = { sessionId: "2031-02-01", fundamentalId: "hinge", noiseModelName: "m1" };
+    const look = { sessionId: "2031-02-01", fundamentalId: "hinge", clubGroup: "iron", noiseModelName: "m1" };
     expect(() => insertLookNoise(db, studentScope("s2"), [look])).toThrow("no such session");
     expect(() => insertLookNoise(db, studentScope(), [look, { ...look, sessionId: "none" }])).toThrow(
       "no such session",

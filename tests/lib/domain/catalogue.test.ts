@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { BUILT_IN, findFundamental, isBuiltInId, orderedFundamentals } from "@/lib/domain/catalogue";
-import { CLUB_GROUPS } from "@/lib/domain/club-group";
+import { CLUB_KINDS } from "@/lib/domain/club-group";
 import type { Fundamental } from "@/lib/domain/fundamental";
 
 const byId = (id: string) => {
@@ -81,7 +81,7 @@ describe("order and shape", () => {
     for (const entry of BUILT_IN) {
       expect(entry.readerSd).toBeGreaterThan(0);
       expect(entry.cameraSdUnknown).toBeGreaterThan(0);
-      for (const club of CLUB_GROUPS) {
+      for (const club of CLUB_KINDS) {
         const { low, high } = entry.goals[club];
         if (low !== null) expect(low).toBeGreaterThanOrEqual(entry.plausible.low);
         if (high !== null) expect(high).toBeLessThanOrEqual(entry.plausible.high);

@@ -1,4 +1,6 @@
 import { describe, expect, it } from "vitest";
+import { SHORT_LIST } from "@/lib/domain/club-grouping";
+import { mergeGroups } from "@/lib/domain/regroup-clubs";
 import type { ImportPreview } from "@/lib/ingest/import-preview";
 import { codes, planLines, readFile, sayAll, silentRows } from "./import-setup";
 
@@ -123,6 +125,30 @@ describe("clubs and circumstances", () => {
     expect([question(preview, "club:stick")?.rows, question(preview, "club-group")?.rows]).toEqual([[2], [3]]);
     const { plan } = readFile(file, { "answer:club:stick": "wood", "answer:club-group": "driver" });
     expect(plan?.sessions.map(({ session }) => session.clubGroup)).toEqual(["wood", "driver"]);
+  });
+  it("in an academy that merged woods and hybrids, a file's words still mean what they say, and questions offer its groups", () => {
+    const merged = mergeGroups(SHORT_LIST, { first: "hybrid", second: "wood", name: "Long game", goalsOf: "second" });
+    if (merged.kind !== "ok") throw new Error("not merged");
+    const file =
+      "student,date,club,club group,swing,hinge\nBea,2026-03-08,4h,,1,66\nBea,2026-03-09,,Long game,1,66\nBea,2026-03-10,stick,,1,66\nBea,2026-03-11,3-wood,long GAME,1,66\n";
+    const change = { grouping: merged.grouping };
+    const preview = readFile(file, {}, change);
+    expect(question(preview, "club:stick")?.options.map(({ id }) => id)).toEqual([
+      "short-iron",
+      "iron",
+      "wood-long-game",
+      "driver",
+      "leave-out",
+    ]);
+    expect(preview.notes.find(({ code }) => code === "club-group-by-club")?.args.group).toBe("wood-long-game");
+    expect(codes(preview.notes)).not.toContain("club-group-kept");
+    const { plan } = readFile(file, { "answer:club:stick": "wood-long-game" }, change);
+    expect(plan?.sessions.map(({ session }) => session.clubGroup)).toEqual([
+      "hybrid",
+      "wood-long-game",
+      "wood-long-game",
+      "wood",
+    ]);
   });
   it("a blank club on a day with one group is that group's, with a note", () => {
     const preview = readFile(wide("Bea,2026-03-08,7-iron,1,66,4", "Bea,2026-03-08,,2,67,4"));

@@ -1,4 +1,5 @@
 import { BUILT_IN } from "@/lib/domain/catalogue";
+import { SHORT_LIST } from "@/lib/domain/club-grouping";
 import type { ImportInput, ImportPreview, KnownStudent } from "@/lib/ingest/import-preview";
 import { parseAnswers } from "@/lib/ingest/parse-answers";
 import { parseImport } from "@/lib/ingest/parse-import";
@@ -24,6 +25,7 @@ export function readFile(
     today: TODAY,
     students: [BEA, LEO, ZOË, NO_CONSENT],
     fundamentals: BUILT_IN,
+    grouping: SHORT_LIST,
     answers: parseAnswers(Object.entries(answers)),
     defaults: { reader: "Wren" },
     ...change,

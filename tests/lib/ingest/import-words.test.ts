@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from "node:fs";
 import path from "node:path";
 import { describe, expect, it } from "vitest";
-import { CLUB_GROUPS } from "@/lib/domain/club-group";
+import { CLUB_KINDS } from "@/lib/domain/club-group";
 import { FIELDS } from "@/lib/ingest/column-word";
 import { FILE_UNITS } from "@/lib/ingest/parse-unit";
 import { wordsFor } from "@/lib/words/catalogue";
@@ -31,7 +31,7 @@ describe("every word of an import is written", () => {
   it("options", () => {
     const options = found(/option\("([a-z0-9-]+)"(?:, \{\}|, args|, \{ [a-z: ]+ \})?(?:\)|, \{ name)/g);
     expect(options.length).toBeGreaterThan(10);
-    const own: readonly string[] = ["neutral", "picture", ...CLUB_GROUPS];
+    const own: readonly string[] = ["neutral", "picture", ...CLUB_KINDS];
     expect(unwritten(options.filter((code) => !own.includes(code)).map((code) => `import.option.${code}`))).toEqual([]);
   });
   it("fields, units and reasons of columns", () => {

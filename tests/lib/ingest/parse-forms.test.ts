@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { BUILT_IN } from "@/lib/domain/catalogue";
+import { SHORT_LIST } from "@/lib/domain/club-grouping";
 import { parseSessionForm } from "@/lib/ingest/parse-session-form";
 import { parseStudentForm } from "@/lib/ingest/parse-student-form";
 import { wordsFor } from "@/lib/words/catalogue";
@@ -69,6 +70,7 @@ describe("a session's form (real FormData)", () => {
     parseSessionForm(form({ ...good, ...change }), {
       today: "2026-09-12",
       fundamentals: BUILT_IN,
+      grouping: SHORT_LIST,
       birthYear: 2014,
       reader: "Wren",
     });
@@ -101,6 +103,8 @@ describe("a session's form (real FormData)", () => {
     [{ day: "2026-09-13" }, "day"],
     [{ day: "2013-01-01" }, "day"],
     [{ clubGroup: "putter" }, "clubGroup"],
+    [{ club: "driver" }, "clubGroup"],
+    [{ club: "9-iron" }, "clubGroup"],
     [{ "r.1.hinge": "8o" }, "r.1.hinge"],
     [{ "r.1.hinge": "NaN" }, "r.1.hinge"],
     [{ "r.1.hinge": "1e400" }, "r.1.hinge"],

@@ -3,6 +3,7 @@ import { loadFrame } from "../../../../_server/load-frame";
 import { loadFundamental } from "../../../../_server/load-fundamental";
 import { Frame } from "../../../../_ui/frame/frame";
 import { Fundamental } from "../../../../_ui/fundamental/fundamental";
+import { submitAsking } from "./actions";
 
 interface Asked {
   readonly params: Promise<{ readonly studentId: string; readonly fundamental: string }>;
@@ -21,7 +22,7 @@ export default async function FundamentalRoute({ params, searchParams }: Asked) 
   const model = await loadFundamental(viewer, fundamental, (await searchParams).club);
   return (
     <Frame model={loadFrame(viewer)} current="students">
-      <Fundamental model={model} words={loadFrame(viewer).chartWords} />
+      <Fundamental model={model} words={loadFrame(viewer).chartWords} askAction={submitAsking} />
     </Frame>
   );
 }

@@ -1,0 +1,14 @@
+import { loadClubsPage } from "../../../_server/club-desk";
+import { requireViewer } from "../../../_server/gate";
+import { loadFrame } from "../../../_server/load-frame";
+import { Clubs } from "../../../_ui/clubs/clubs";
+import { Frame } from "../../../_ui/frame/frame";
+
+export default async function ClubsRoute() {
+  const viewer = await requireViewer();
+  return (
+    <Frame model={loadFrame(viewer)} current="settings">
+      <Clubs model={loadClubsPage(viewer)} />
+    </Frame>
+  );
+}

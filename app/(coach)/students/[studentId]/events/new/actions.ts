@@ -1,0 +1,13 @@
+"use server";
+
+import { redirect } from "next/navigation";
+import { addEvent } from "../../../../../_server/event-desk";
+import { requireStudent } from "../../../../../_server/gate";
+
+/** Records what happened to a student. */
+export async function submitEvent(data: FormData): Promise<void> {
+  const viewer = await requireStudent(String(data.get("studentId") ?? ""));
+  const outcome = await addEvent(viewer, data);
+  const page = `/students/${viewer.student.studentId}`;
+  redirect(outcome.kind === "added" ? page : `${page}/events/new?draft=${outcome.draftId}`);
+}

@@ -1,0 +1,20 @@
+import { loadEventForm } from "../../../../../_server/event-desk";
+import { requireStudent } from "../../../../../_server/gate";
+import { loadFrame } from "../../../../../_server/load-frame";
+import { Form } from "../../../../../_ui/form/form";
+import { Frame } from "../../../../../_ui/frame/frame";
+import { submitEvent } from "./actions";
+
+interface Asked {
+  readonly params: Promise<{ readonly studentId: string }>;
+  readonly searchParams: Promise<{ readonly draft?: string }>;
+}
+
+export default async function NewEventRoute({ params, searchParams }: Asked) {
+  const viewer = await requireStudent((await params).studentId);
+  return (
+    <Frame model={loadFrame(viewer)} current="students">
+      <Form model={loadEventForm(viewer, (await searchParams).draft)} action={submitEvent} />
+    </Frame>
+  );
+}
