@@ -1,5 +1,4 @@
 import { randomUUID } from "node:crypto";
-import { notFound } from "next/navigation";
 import { readClubGrouping, readGroupClubs, readGroupUse, readRegroupings } from "@/db/read/club-groups";
 import { insertRegrouping } from "@/db/write/club-groups";
 import { currentGroups, requireGroup } from "@/lib/domain/club-grouping";
@@ -46,11 +45,11 @@ export function loadClubsDoor({ db, scope, words }: Viewer): TextPage["parts"][n
   };
 }
 
-/** The form of one change; there is no such page for a change or group that isn't there. */
-export function loadClubForm(viewer: Viewer, wish: ClubWish): FormModel {
+/** The form of one change; null: that change or group isn't there, or not to be changed. */
+export function loadClubForm(viewer: Viewer, wish: ClubWish): FormModel | null {
   const { db, scope, words } = viewer;
   const change = CLUB_CHANGES.find((each) => each === wish.change);
-  if (change === undefined || viewer.academy.kind === "demo") notFound();
+  if (change === undefined || viewer.academy.kind === "demo") return null;
   const grouping = readClubGrouping(db, scope);
   const draft = findFormDraft(viewer, DRAFT, wish.draft);
   const group = wish.group ?? draft?.entries.find(([name]) => name === "group")?.[1] ?? "";
@@ -60,7 +59,7 @@ export function loadClubForm(viewer: Viewer, wish: ClubWish): FormModel {
     const named = club === null ? null : (readClubWord(club)?.club ?? null);
     return named !== null && own.includes(named);
   };
-  const form = buildClubForm(words, {
+  return buildClubForm(words, {
     change,
     grouping,
     group,
@@ -69,8 +68,6 @@ export function loadClubForm(viewer: Viewer, wish: ClubWish): FormModel {
     draft,
     draftId: draft ? wish.draft : undefined,
   });
-  if (!form) notFound();
-  return form;
 }
 
 /** Records a change of the club groups and judges anew what it moved; a refused form is kept with what is wrong in it. */
@@ -78,12 +75,12 @@ export async function changeClubs(
   viewer: Viewer,
   data: FormData,
 ): Promise<
-  | { readonly kind: "recorded" }
+  | { readonly kind: "recorded" | "not-there" }
   | { readonly kind: "refused"; readonly change: ClubChange; readonly group: string; readonly draftId: string }
 > {
   const { db, scope, words } = viewer;
   const change = CLUB_CHANGES.find((each) => each === data.get("change"));
-  if (change === undefined || viewer.academy.kind === "demo") notFound();
+  if (change === undefined || viewer.academy.kind === "demo") return { kind: "not-there" };
   const group = String(data.get("group") ?? "");
   const refuse = (errors: Readonly<Record<string, string>>, refusal: string) =>
     ({ kind: "refused", change, group, draftId: keepFormDraft(viewer, DRAFT, data, errors, refusal) }) as const;

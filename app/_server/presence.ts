@@ -9,7 +9,7 @@ const STUDENT = /^(?:\/api)?\/students\/([^/]+)(?:\/([^/]+))?/;
 const DRAFT = /^(?:\/api)?\/import\/([^/]+)(?!.*\/done$)/;
 // Places that stand where the name of a student, or of a fundamental, may stand.
 const BESIDE_STUDENTS = new Set(["new"]);
-const BESIDE_FUNDAMENTALS = new Set(["sessions", "csv"]);
+const BESIDE_FUNDAMENTALS = new Set(["sessions", "events", "csv"]);
 
 function hasTrack(viewer: Viewer, studentId: string, fundamentalId: string | undefined): boolean {
   const student = admitToStudent(viewer, studentId);

@@ -16,7 +16,7 @@ export function field(
   const hint = `${form}.${spec.name}.hint`;
   return {
     label: spec.label ?? words.say(`${form}.${spec.name}`),
-    hint: words.has(hint) ? words.say(hint) : "",
+    hint: spec.hint === undefined && words.has(hint) ? words.say(hint) : "",
     options: [],
     required: "no",
     ...spec,

@@ -85,6 +85,32 @@ test.describe
       await expectAccessible(page);
     });
 
+    test("an open question is planned, dropped, given up and asked again, with the keyboard and without scripts", async ({
+      page,
+      browser,
+    }) => {
+      await page.goto("/students/s05/setup-tilt");
+      await page.getByRole("button", { name: "Plan these films" }).press("Enter");
+      await expect(page.getByRole("heading", { name: /^None of \d planned films have come$/ })).toBeVisible();
+      await expectAccessible(page);
+      await page.goto("/students/s05");
+      await expect(page.getByRole("table", { name: "Open questions" })).toContainText(/Planned 12 Sep: 0 of \d films/);
+      await page.goto("/students/s05/setup-tilt");
+      await page.getByRole("button", { name: "Drop this plan" }).press("Enter");
+      await expect(page.getByRole("button", { name: "Plan these films" })).toBeVisible();
+      const context = await browser.newContext({ javaScriptEnabled: false, baseURL: served.address });
+      const plain = await context.newPage();
+      await plain.goto("/students/s01/foot-line");
+      await plain.getByRole("button", { name: "Stop asking this" }).click();
+      await expect(plain.getByRole("heading", { name: "You stopped asking on Sat 12 Sep 2026" })).toBeVisible();
+      await plain.goto("/students/s01");
+      await expect(plain.getByRole("table", { name: "Open questions" })).toContainText("Not asked since 12 Sep");
+      await plain.goto("/students/s01/foot-line");
+      await plain.getByRole("button", { name: "Ask again" }).click();
+      await expect(plain.getByRole("button", { name: "Stop asking this" })).toBeVisible();
+      await context.close();
+    });
+
     test("a sibling's film is no gain: Eli's tilts and hinge stand as not settled", async ({ page }) => {
       for (const fundamental of ["setup-tilt", "top-tilt", "hinge"]) {
         await page.goto(`/students/s05/${fundamental}`);

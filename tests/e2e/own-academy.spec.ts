@@ -33,6 +33,19 @@ test.describe
       await page.getByLabel("Your name").fill("Coach Lark");
       await page.getByRole("button", { name: "Start it" }).click();
       await expect(page.getByRole("heading", { level: 1 })).toHaveText("Four steps to the first page");
+      // Before the first session the groups are laid out freely: moved, refused, and put back.
+      await page.goto("/settings/clubs");
+      await page.getByRole("link", { name: "Arrange the groups" }).click();
+      await page.getByLabel("Clubs").first().fill("wedges");
+      await page.getByRole("button", { name: "Keep these groups" }).click();
+      await expect(alert(page)).toContainText("In no group yet: 9i. Add them to one.");
+      await expect(page.getByLabel("Clubs").first()).toHaveValue("wedges");
+      await expectAccessible(page);
+      await page.getByLabel("Clubs").first().fill("wedges, 9-iron");
+      await page.getByLabel("Name").nth(2).fill("Rescues");
+      await page.getByRole("button", { name: "Keep these groups" }).click();
+      await expect(page.getByRole("table").first()).toContainText("Rescues");
+      await page.goto("/students");
       await expect(page.getByText("Demo academy.")).toHaveCount(0);
       await expectAccessible(page);
       await page.getByRole("link", { name: "A student", exact: true }).click();
@@ -60,6 +73,63 @@ test.describe
       await page.getByRole("link", { name: "Wrist hinge" }).first().click();
       await expect(page.getByText(/one session counts so far, and the first look at a change takes 4/)).toBeVisible();
       await expectAccessible(page);
+    });
+
+    test("club groups: a session's club must be of its group; a split and a merge stay on record; by keyboard alone", async ({
+      page,
+    }) => {
+      await page.goto("/students");
+      await page.getByRole("link", { name: "Nia", exact: true }).first().click();
+      await page.getByRole("link", { name: "Add a session" }).click();
+      await page.getByLabel("Club", { exact: true }).fill("driver");
+      await page.getByLabel("Wrist hinge, swing 1", { exact: true }).fill("84");
+      await page.getByRole("button", { name: "Save the session" }).click();
+      await expect(alert(page)).toContainText("“driver” is of the group “driver”. Choose it, or correct the club.");
+      await page.goto("/settings");
+      await page.getByRole("link", { name: "Open the club groups" }).press("Enter");
+      await expect(page.getByRole("heading", { level: 2 }).first()).toHaveText("5 groups, one session");
+      await page.getByRole("link", { name: "Split irons" }).press("Enter");
+      await page.getByRole("button", { name: "Split the group" }).press("Enter");
+      await expect(alert(page)).toContainText("Nothing was changed yet");
+      await expectAccessible(page);
+      await page.getByLabel("Name of the second group").fill("Long irons");
+      await page.getByLabel("4-iron").press("Space");
+      await page.getByLabel("3-iron").press("Space");
+      await page.getByLabel("Name of the first group").fill("Middle irons");
+      await page.getByLabel("Why").fill("long ones behave like hybrids");
+      await page.getByLabel("Why").press("Enter");
+      await expect(page.getByRole("heading", { level: 2 }).first()).toHaveText("6 groups, one session");
+      await expect(page.getByRole("table").last()).toContainText("irons split into Middle irons, Long irons");
+      await expectAccessible(page);
+      await page.getByRole("link", { name: "Merge two groups" }).press("Enter");
+      await page.getByLabel("First group", { exact: true }).selectOption({ label: "Middle irons" });
+      await page.getByLabel("Second group", { exact: true }).selectOption({ label: "Long irons" });
+      await page.getByLabel("Name", { exact: true }).fill("All irons");
+      await page.getByLabel("Why").fill("too few films for two");
+      await expectAccessible(page);
+      await page.getByRole("button", { name: "Merge the groups" }).press("Enter");
+      await expect(page.getByRole("heading", { level: 2 }).first()).toHaveText("5 groups, one session");
+      await page.goto("/students");
+      await page.getByRole("link", { name: "Nia", exact: true }).first().click();
+      await page.getByRole("link", { name: "Wrist hinge" }).first().click();
+      await expect(page.getByText(/With All irons/)).toBeVisible();
+    });
+
+    test("new clubs are an event of their day, drawn on the chart", async ({ page }) => {
+      await page.goto("/students");
+      await page.getByRole("link", { name: "Nia", exact: true }).first().click();
+      await page.getByRole("link", { name: "Record an event" }).press("Enter");
+      await page.getByLabel("Day", { exact: true }).fill("3000-01-01");
+      await page.getByLabel("Note").fill("New irons, an inch longer.");
+      await page.getByRole("button", { name: "Record the event" }).press("Enter");
+      await expect(alert(page)).toContainText("The date is after today");
+      await expect(page.getByLabel("Note")).toHaveValue("New irons, an inch longer.");
+      await expectAccessible(page);
+      await page.getByLabel("Day", { exact: true }).fill(new Date().toISOString().slice(0, 10));
+      await page.getByRole("button", { name: "Record the event" }).press("Enter");
+      await expect(page.getByRole("heading", { level: 1 })).toContainText("Nia");
+      await page.getByRole("link", { name: "Wrist hinge" }).first().click();
+      await expect(page.locator("svg").getByText("new clubs").first()).toBeAttached();
     });
 
     test("import a file: preview, answers, confirm; the same file again changes nothing", async ({ page }) => {

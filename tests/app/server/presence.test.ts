@@ -1,4 +1,4 @@
-import { mkdtempSync, rmSync } from "node:fs";
+import { mkdtempSync, readdirSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import path from "node:path";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
@@ -35,6 +35,15 @@ describe("what an address names", () => {
     for (const address of ["/students/s1/sessions/new", "/api/students/s1/csv", "/import/gone/done"]) {
       expect([address, await namesNothing(address, wish)]).toEqual([address, false]);
     }
+  });
+
+  it("is there: every page that has a folder of its own beside the fundamentals", async () => {
+    const beside = readdirSync(path.join(import.meta.dirname, "../../../app/(coach)/students/[studentId]"), {
+      withFileTypes: true,
+    }).filter((entry) => entry.isDirectory() && !entry.name.startsWith("["));
+    expect(beside.length).toBeGreaterThan(1);
+    for (const { name } of beside)
+      expect([name, await namesNothing(`/students/s1/${name}/new`, wish)]).toEqual([name, false]);
   });
 
   it("isn't there: a student of nobody, a track never measured, an upload never made, an address in no encoding", async () => {

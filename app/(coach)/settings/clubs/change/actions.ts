@@ -7,7 +7,7 @@ import { requireViewer } from "../../../../_server/gate";
 /** Records a split, merge, new name or new list of the club groups. */
 export async function submitClubs(data: FormData): Promise<void> {
   const outcome = await changeClubs(await requireViewer(), data);
-  if (outcome.kind === "recorded") redirect("/settings/clubs");
+  if (outcome.kind !== "refused") redirect("/settings/clubs");
   const { change, group, draftId } = outcome;
   redirect(`/settings/clubs/change?${new URLSearchParams({ change, group, draft: draftId })}`);
 }

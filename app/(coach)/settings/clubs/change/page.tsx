@@ -1,3 +1,4 @@
+import { redirect } from "next/navigation";
 import { type ClubWish, loadClubForm } from "../../../../_server/club-desk";
 import { requireViewer } from "../../../../_server/gate";
 import { loadFrame } from "../../../../_server/load-frame";
@@ -11,9 +12,11 @@ interface Asked {
 
 export default async function ChangeClubsRoute({ searchParams }: Asked) {
   const viewer = await requireViewer();
+  const form = loadClubForm(viewer, await searchParams);
+  if (!form) redirect("/settings/clubs");
   return (
     <Frame model={loadFrame(viewer)} current="settings">
-      <Form model={loadClubForm(viewer, await searchParams)} action={submitClubs} />
+      <Form model={form} action={submitClubs} />
     </Frame>
   );
 }
