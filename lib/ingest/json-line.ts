@@ -20,6 +20,8 @@ export const LINE_ISSUE_CODES = [
   "not-whole",
   "not-day",
   "below-zero",
+  "not-days",
+  "not-local",
   "not-above-zero",
   "not-below-one",
   "not-share",

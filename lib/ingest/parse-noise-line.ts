@@ -9,6 +9,8 @@ const cell = z.object(
   {
     daySd: aboveZero,
     correlation: fromZero.refine((value) => value < 1, "not-below-one"),
+    fadesBy: z.literal("days", wrong("not-days")).optional(),
+    errorPersistence: fromZero.refine((value) => value < 1, "not-below-one").optional(),
     weight: fromZero,
   },
   wrong("not-object"),
@@ -23,6 +25,7 @@ const line = z.object(
       .array(cell, wrong("not-list"))
       .refine((cells) => Math.abs(cells.reduce((sum, each) => sum + each.weight, 0) - 1) < 1e-6, "weights-sum"),
     replicateSd: aboveZero.nullable(),
+    spread: z.literal("local", wrong("not-local")).optional(),
     priorChange: fromZero.refine((value) => value <= 1, "not-share"),
     learnedFrom: fromZero.refine(Number.isInteger, "not-whole"),
   },
@@ -35,8 +38,15 @@ export interface NoiseLine {
   readonly model: {
     readonly id: string;
     readonly kind: "learned" | "start";
-    readonly cells: readonly { readonly daySd: number; readonly correlation: number; readonly weight: number }[];
+    readonly cells: readonly {
+      readonly daySd: number;
+      readonly correlation: number;
+      readonly fadesBy?: "days" | undefined;
+      readonly errorPersistence?: number | undefined;
+      readonly weight: number;
+    }[];
     readonly replicateSd: number | null;
+    readonly spread?: "local" | undefined;
     readonly priorChange: number;
     readonly learnedFrom: number;
   };

@@ -2,6 +2,7 @@ import { type CellSums, emptyCellSums } from "./cell-sums";
 import { filteredSums } from "./innovation-filter";
 import type { LookData } from "./look-data";
 import type { NuisanceCell } from "./nuisance-grid";
+import { persistentSums } from "./persistence-filter";
 import { emptyShapeFactors, fillShapeFactors, type ShapeFactors } from "./shape-evidence";
 import { oddRange, rampRange, stepRange } from "./shapes";
 import { whitenedSums } from "./whitened-sums";
@@ -50,9 +51,10 @@ export function emptyCellEvidence(count: number): CellEvidence {
 export function fillCellEvidence(look: LookData, cell: NuisanceCell, evidence: CellEvidence): void {
   const { count } = look;
   const { sums, step, ramp, odd } = evidence;
-  if (look.ties === null) filteredSums(look, cell, sums);
-  else whitenedSums(look, cell, sums);
-  const unitVariance = cell.daySd * cell.daySd + look.meanVariance;
+  if (look.ties !== null) whitenedSums(look, cell, sums);
+  else if (cell.errorPersistence > 0) persistentSums(look, cell, sums);
+  else filteredSums(look, cell, sums);
+  const unitVariance = cell.daySd * cell.daySd * look.meanSpread + look.meanVariance;
   const changeVariance = 4 * unitVariance;
   const oddVariance = 16 * unitVariance;
   evidence.changeVariance = changeVariance;

@@ -22,10 +22,11 @@ export interface CellSums {
   readonly step: ShapeSums;
   readonly ramp: ShapeSums;
   readonly odd: ShapeSums;
-  /** Room for the filter's forward pass, one entry a group: inverse variance, gain, and the two innovations. */
+  /** Room for the filters' forward pass, one entry a group: inverse variance, gains of the states, and the two innovations. */
   readonly filter: {
     readonly inverse: Float64Array;
     readonly gain: Float64Array;
+    readonly gainError: Float64Array;
     readonly innovationY: Float64Array;
     readonly innovation1: Float64Array;
   };
@@ -35,6 +36,6 @@ export interface CellSums {
 export function emptyCellSums(count: number): CellSums {
   const room = (): Float64Array => new Float64Array(count);
   const shape = (): ShapeSums => ({ xx: room(), x1: room(), xy: room() });
-  const filter = { inverse: room(), gain: room(), innovationY: room(), innovation1: room() };
+  const filter = { inverse: room(), gain: room(), gainError: room(), innovationY: room(), innovation1: room() };
   return { logDeterminant: 0, oneOne: 0, oneY: 0, yy: 0, step: shape(), ramp: shape(), odd: shape(), filter };
 }

@@ -2,15 +2,14 @@ import { median } from "simple-statistics";
 import { emptyCellEvidence, fillCellEvidence } from "./cell-evidence";
 import { huberCentre } from "./huber-centre";
 import { lookData } from "./look-data";
-import type { NoiseCell, NoiseModel } from "./noise-model";
+import { NOISE_GRID, type NoiseGrid, priorCells } from "./noise-grid";
+import type { NoiseModel } from "./noise-model";
 import { replicateSd } from "./replicate-sd";
 import { requireSeries } from "./require-series";
 import type { Series } from "./series";
 import { startNoiseModel } from "./start-noise-model";
 import { startScale } from "./start-scale";
 
-const MULTIPLES = [0.1, 0.4, 0.7, 1, 1.4, 1.8, 2.3, 3, 4, 5.5];
-const CORRELATIONS = [0, 0.1, 0.2, 0.3, 0.4];
 const FEWEST_SERIES = 10;
 const FEWEST_GROUPS = 5;
 const ROUNDS = 60;
@@ -24,38 +23,37 @@ const VAGUE_SHARE = 0.3;
  * fewer than ten left the answer is the start model. `id`: the name under which the model is kept.
  *
  * Replicate sd: median own sd of series with ten degrees of freedom, where there are three such, else null.
- * Day sds: fixed multiples of a third of it (of the median start scale where it is null) by five
- * correlations. Weights by expectation-maximisation, each series being half changed and half not, from the
- * even split with 7.5 pseudo-counts, 60 rounds; then three parts in ten are put back to the even split, so
- * that a series unlike its pool is still judged. Share that change: the same way given these weights, from
+ * Day sds: fixed multiples of a third of it (of the median start scale where it is null) by the correlations, fades
+ * and persistences of the grid. Weights by expectation-maximisation, each series being half changed and half not,
+ * from the grid's own split with 7.5 pseudo-counts, 60 rounds; then three parts in ten are put back to that split,
+ * so that a series unlike its pool is still judged. Share that change: the same way given these weights, from
  * 0.2, held between 0.05 and 0.5. Throws on bad input with the offending value.
  *
  * Source: Laird (1978), Nonparametric maximum likelihood estimation of a mixing distribution, JASA 73.
  */
-export function fitNoiseModel(pool: readonly Series[], id: string): NoiseModel {
+export function fitNoiseModel(pool: readonly Series[], id: string, plan: NoiseGrid = NOISE_GRID): NoiseModel {
   for (const series of pool) requireSeries(series);
   const usable = pool.filter((series) => usedGroups(series).length >= FEWEST_GROUPS);
   if (usable.length < FEWEST_SERIES) return startNoiseModel(id);
   const poolSd = poolReplicateSd(usable);
   const scale = poolSd === null ? medianStartScale(usable) : poolSd / 3;
-  const even = 1 / (MULTIPLES.length * CORRELATIONS.length);
-  const grid: NoiseCell[] = MULTIPLES.flatMap((multiple) =>
-    CORRELATIONS.map((correlation) => ({ daySd: multiple * scale, correlation, weight: even })),
-  );
-  const evenModel: NoiseModel = {
+  const prior = priorCells(plan).map((cell) => ({ ...cell, daySd: cell.daySd * scale }));
+  const priorModel: NoiseModel = {
     id,
     kind: "learned",
-    cells: grid,
+    cells: prior,
     replicateSd: poolSd,
+    ...(plan.spread === "local" ? { spread: plan.spread } : {}),
     priorChange: 0.2,
     learnedFrom: usable.length,
   };
-  const likelihoods = usable.map((series) => cellLikelihoods(series, evenModel));
-  const learned = emWeights(likelihoods, even);
-  const weights = learned.map((weight) => (1 - VAGUE_SHARE) * weight + VAGUE_SHARE * even);
+  const likelihoods = usable.map((series) => cellLikelihoods(series, priorModel));
+  const split = prior.map((cell) => cell.weight);
+  const learned = emWeights(likelihoods, split);
+  const weights = learned.map((weight, g) => (1 - VAGUE_SHARE) * weight + VAGUE_SHARE * (split[g] as number));
   return {
-    ...evenModel,
-    cells: grid.map((cell, g) => ({ ...cell, weight: weights[g] as number })),
+    ...priorModel,
+    cells: prior.map((cell, g) => ({ ...cell, weight: weights[g] as number })),
     priorChange: shareChanging(likelihoods, weights),
   };
 }
@@ -107,12 +105,11 @@ function cellLikelihoods(series: Series, noise: NoiseModel): CellLikelihoods {
   return { change: change.map(relative), noChange: noChange.map(relative) };
 }
 
-function emWeights(pool: readonly CellLikelihoods[], even: number): number[] {
-  const cells = Math.round(1 / even);
+function emWeights(pool: readonly CellLikelihoods[], split: readonly number[]): number[] {
   const total = pool.length + PSEUDO_COUNTS;
-  let weights = new Array<number>(cells).fill(even);
+  let weights = [...split];
   for (let round = 0; round < ROUNDS; round++) {
-    const counts = new Array<number>(cells).fill(PSEUDO_COUNTS * even);
+    const counts = split.map((share) => PSEUDO_COUNTS * share);
     for (const { change, noChange } of pool) {
       const joint = weights.map((w, g) => w * 0.5 * ((change[g] as number) + (noChange[g] as number)));
       const sum = joint.reduce((a, b) => a + b, 0);

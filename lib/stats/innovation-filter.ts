@@ -1,10 +1,11 @@
 import type { CellSums } from "./cell-sums";
+import { stepCorrelations } from "./covariance";
 import type { LookData } from "./look-data";
 import type { NuisanceCell } from "./nuisance-grid";
 
 /**
  * Fills `sums` for one cell by the scalar innovation filter: day effects correlated from group to group,
- * errors independent between groups (`look.ties` null). Linear in the number of groups.
+ * errors independent between groups (`look.ties` null, no persistence). Linear in the number of groups.
  *
  * Forward, the filter gives innovations of the values and of the ones column. A step, ramp or odd group
  * that begins at k is a nudge of the state (prediction, level, slope) at k, so that one backward pass of
@@ -14,11 +15,12 @@ import type { NuisanceCell } from "./nuisance-grid";
  * shocks in time series, JASA 93.
  */
 export function filteredSums(look: LookData, cell: NuisanceCell, sums: CellSums): void {
-  const { count, values, variances } = look;
-  const phi = cell.correlation;
+  const { count, values, variances, spread } = look;
+  const steps = stepCorrelations(look, cell);
   const dayVariance = cell.daySd * cell.daySd;
   const { inverse, gain, innovationY, innovation1 } = sums.filter;
   let state = dayVariance;
+  // Predictions of the day effect before it is scaled by the local spread.
   let predictY = 0;
   let predict1 = 0;
   let determinant = 1;
@@ -27,11 +29,13 @@ export function filteredSums(look: LookData, cell: NuisanceCell, sums: CellSums)
   let oneY = 0;
   let yy = 0;
   for (let i = 0; i < count; i++) {
-    const total = state + (variances[i] as number);
+    const scale = spread[i] as number;
+    const phi = steps[i] as number;
+    const total = scale * scale * state + (variances[i] as number);
     const f = 1 / total;
-    const g = phi * state * f;
-    const vy = (values[i] as number) - predictY;
-    const v1 = 1 - predict1;
+    const g = phi * scale * state * f;
+    const vy = (values[i] as number) - scale * predictY;
+    const v1 = 1 - scale * predict1;
     inverse[i] = f;
     gain[i] = g;
     innovationY[i] = vy;
@@ -47,7 +51,7 @@ export function filteredSums(look: LookData, cell: NuisanceCell, sums: CellSums)
       logDeterminant += Math.log(determinant);
       determinant = 1;
     }
-    state = phi * phi * state * (1 - state * f) + dayVariance * (1 - phi * phi);
+    state = phi * phi * state * (1 - scale * scale * state * f) + dayVariance * (1 - phi * phi);
   }
   logDeterminant += Math.log(determinant);
   const start = look.start;
@@ -79,7 +83,9 @@ export function filteredSums(look: LookData, cell: NuisanceCell, sums: CellSums)
   for (let i = count - 1; i >= 0; i--) {
     const f = inverse[i] as number;
     const g = gain[i] as number;
-    const keep = phi - g;
+    const scale = spread[i] as number;
+    const keep = (steps[i] as number) - g * scale;
+    const fs = f * scale;
     const fy = (innovationY[i] as number) * f;
     const f1 = (innovation1[i] as number) * f;
     odd.xx[i] = f + g * g * pp;
@@ -89,14 +95,14 @@ export function filteredSums(look: LookData, cell: NuisanceCell, sums: CellSums)
     ls = g * (pl + ps) + ll + ls;
     ll = g * g * pp + 2 * g * pl + ll + f;
     ps = keep * (pl + ps);
-    pl = keep * (g * pp + pl) - f;
-    pp = keep * keep * pp + f;
+    pl = keep * (g * pp + pl) - fs;
+    pp = keep * keep * pp + fs * scale;
     ys = yl + ys;
     yl = g * yp + yl + fy;
-    yp = keep * yp - fy;
+    yp = keep * yp - fy * scale;
     os = ol + os;
     ol = g * op + ol + f1;
-    op = keep * op - f1;
+    op = keep * op - f1 * scale;
     step.xx[i] = ll;
     step.xy[i] = yl;
     step.x1[i] = ol;

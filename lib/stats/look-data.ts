@@ -1,4 +1,5 @@
 import { huberCentre } from "./huber-centre";
+import { localSpread } from "./local-spread";
 import type { NoiseModel } from "./noise-model";
 import { type NuisanceCell, nuisanceGrid } from "./nuisance-grid";
 import { replicateSd } from "./replicate-sd";
@@ -16,10 +17,18 @@ export interface LookData {
   readonly values: Float64Array;
   /** Value of the first used group, in the unit. */
   readonly origin: number;
-  /** Known variance of each value: shared error squared plus replicate variance over m. */
+  /** Known variance of each value: shared error squared plus local replicate variance over m. */
   readonly variances: Float64Array;
   /** Mean of `variances`. */
   readonly meanVariance: number;
+  /** Local sd over the series' own, of days and replicates alike (see `localSpread`). */
+  readonly spread: Float64Array;
+  /** Mean of `spread` squared. */
+  readonly meanSpread: number;
+  /** Days from each group to the next, at least 1, in units of ten days; the last entry is 0. */
+  readonly tensOfDays: Float64Array;
+  /** Shared error sd of groups that name no label, else 0: the error that may persist from group to group. */
+  readonly unlabelled: Float64Array;
   readonly replicateSd: number;
   readonly degreesOfFreedom: number;
   /** Covariance that ties add to the values, n x n, row by row (see `tieCovariance`); null where errors are independent. */
@@ -45,21 +54,19 @@ export function lookData(series: Series, noise: NoiseModel): LookData {
     positions.push(index);
     groups.push(group);
   });
-  const spread = replicateSd(
-    groups.map((group) => group.values),
-    series.readingErrorSd,
-    noise.replicateSd,
-  );
   const count = groups.length;
+  const replicates = groups.map((group) => group.values);
+  const spread = replicateSd(replicates, series.readingErrorSd, noise.replicateSd);
   const centres = groups.map((group) => huberCentre(group.values, 1.5 * spread.sd));
   const origin = centres[0] ?? 0;
   const values = Float64Array.from(centres, (centre) => centre - origin);
+  const local = noise.spread === "local" ? localSpread(replicates, spread.sd) : new Float64Array(count).fill(1);
   const variances = Float64Array.from(
     groups,
-    (group) => group.sharedErrorSd ** 2 + spread.sd ** 2 / group.values.length,
+    (group, i) => group.sharedErrorSd ** 2 + ((local[i] as number) * spread.sd ** 2) / group.values.length,
   );
-  let sum = 0;
-  for (const variance of variances) sum += variance;
+  const unlabelled = Float64Array.from(groups, (group) => (group.sharedErrorLabel === null ? group.sharedErrorSd : 0));
+  const mean = (of: Float64Array): number => (count === 0 ? 0 : of.reduce((sum, each) => sum + each, 0) / count);
   return {
     count,
     positions,
@@ -67,12 +74,31 @@ export function lookData(series: Series, noise: NoiseModel): LookData {
     values,
     origin,
     variances,
-    meanVariance: count === 0 ? 0 : sum / count,
+    meanVariance: mean(variances),
+    spread: local.map(Math.sqrt),
+    meanSpread: count === 0 ? 1 : mean(local),
+    tensOfDays: Float64Array.from(groups, (group, i) => {
+      const next = groups[i + 1];
+      return next === undefined ? 0 : Math.max(1, next.day - group.day) / 10;
+    }),
+    unlabelled,
     replicateSd: spread.sd,
     degreesOfFreedom: spread.degreesOfFreedom,
     ties: tieCovariance(groups, series.offsetSd),
     start:
       series.start === null ? null : { mean: series.start.mean - origin, variance: series.start.sd * series.start.sd },
-    cells: count < 2 ? [] : nuisanceGrid(noise, centres, spread.sd, series.readingErrorSd),
+    cells: count < 2 ? [] : distinctCells(nuisanceGrid(noise, centres, spread.sd, series.readingErrorSd), unlabelled),
   };
+}
+
+/** Without an error that could persist, cells that differ in persistence alone are one. */
+function distinctCells(cells: readonly NuisanceCell[], unlabelled: Float64Array): readonly NuisanceCell[] {
+  if (unlabelled.some((sd) => sd > 0) || cells.every((cell) => cell.errorPersistence === 0)) return cells;
+  const merged = new Map<string, NuisanceCell>();
+  for (const cell of cells) {
+    const key = `${cell.daySd} ${cell.correlation} ${cell.fadesBy}`;
+    const weight = cell.weight + (merged.get(key)?.weight ?? 0);
+    merged.set(key, { ...cell, errorPersistence: 0, weight, logWeight: Math.log(weight) });
+  }
+  return [...merged.values()];
 }

@@ -2,8 +2,12 @@
 export interface NoiseCell {
   /** Sd of the day-to-day effect, in the unit of the series (`learned`) or in units of S0 (`start`). */
   readonly daySd: number;
-  /** Correlation of the effect between neighbouring groups, 0 to below 1. */
+  /** Correlation of the effect between neighbouring groups, 0 to below 1; by days: between groups ten days apart. */
   readonly correlation: number;
+  /** By what the correlation fades: from group to group (absent), or with the days between them. */
+  readonly fadesBy?: "days";
+  /** Correlation of the shared error between neighbouring groups that name no label, 0 (absent) to below 1. */
+  readonly errorPersistence?: number;
   /** Share of belief; over all cells the weights sum to 1. */
   readonly weight: number;
 }
@@ -20,6 +24,8 @@ export interface NoiseModel {
   readonly cells: readonly NoiseCell[];
   /** Median replicate-to-replicate sd of the pool, in the unit; null: unknown. */
   readonly replicateSd: number | null;
+  /** `local`: spread may change within a series (see `localSpread`); absent: one spread for all of it. */
+  readonly spread?: "local";
   /** Share of series that hold a lasting change, 0.05 to 0.5. */
   readonly priorChange: number;
   /** How many series it was learned from. */

@@ -5,6 +5,8 @@ import { startScale } from "./start-scale";
 export interface NuisanceCell {
   readonly daySd: number;
   readonly correlation: number;
+  readonly fadesBy: "groups" | "days";
+  readonly errorPersistence: number;
   readonly weight: number;
   readonly logWeight: number;
 }
@@ -27,6 +29,8 @@ export function nuisanceGrid(
     .map((cell) => ({
       daySd: cell.daySd * scale,
       correlation: cell.correlation,
+      fadesBy: cell.fadesBy ?? "groups",
+      errorPersistence: cell.errorPersistence ?? 0,
       weight: cell.weight,
       logWeight: Math.log(cell.weight),
     }));

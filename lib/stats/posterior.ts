@@ -38,6 +38,7 @@ export function posterior(series: Series, noise: NoiseModel): Outcome<Posterior>
   const change = normalMixture(weights.changed, parts.sizeMeans, parts.sizeVariances);
   const daySds = look.cells.map((cell) => cell.daySd);
   const daySd = daySds.reduce((mean, sd, g) => mean + sd * (weights.cells[g] as number), 0);
+  const lately = look.spread[look.count - 1] as number;
   const stepTotal = weights.steps.reduce((sum, weight) => sum + weight, 0);
   const rampTotal = weights.ramps.reduce((sum, weight) => sum + weight, 0);
   const positionOf = (start: number): number => look.positions[start] as number;
@@ -49,7 +50,7 @@ export function posterior(series: Series, noise: NoiseModel): Outcome<Posterior>
   };
   return ok({
     ...evidenceOf(look, parts.gathered),
-    unitSd: Math.sqrt(daySd * daySd + look.meanVariance),
+    unitSd: Math.sqrt(daySd * daySd * look.meanSpread + look.meanVariance),
     daySd,
     replicateSd: look.replicateSd,
     level: mixtureEstimate(level),
@@ -65,13 +66,19 @@ export function posterior(series: Series, noise: NoiseModel): Outcome<Posterior>
         : 0,
     share: (band) => {
       const { spread, degreesOfFreedom } = cleaned();
-      return shareInBand(level, { values: daySds, weights: weights.cells }, spread, degreesOfFreedom, band);
+      const days = { values: daySds.map((sd) => sd * lately), weights: weights.cells };
+      return shareInBand(level, days, widened(spread, lately), degreesOfFreedom, band);
     },
     expectedDistance: (at, band) => {
-      const variance = daySd * daySd + trueReplicateVariance(cleaned().spread, 1);
+      const variance = (daySd * lately) ** 2 + trueReplicateVariance(widened(cleaned().spread, lately), 1);
       return expectedDistance(at, Math.sqrt(variance), band);
     },
   });
+}
+
+/** Spread of the replicates lately. */
+function widened(spread: MeasuredSpread, by: number): MeasuredSpread {
+  return { ...spread, replicateSd: spread.replicateSd * by };
 }
 
 function moved(mixture: NormalMixture, by: number): NormalMixture {

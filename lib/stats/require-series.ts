@@ -6,7 +6,7 @@ import type { Series } from "./series";
  *
  * Checked: every number finite; shared error sds and the offset sd 0 or more; the reading error sd above
  * 0; whole days in order; a used group holds a replicate; a starting belief has an sd above 0; cells
- * exist, their day sds are above 0, correlations in [0, 1), weights 0 or more and summing to 1.
+ * exist, their day sds are above 0, correlations and persistences in [0, 1), weights 0 or more and summing to 1.
  */
 export function requireSeries(series: Series): void {
   const fail = (what: string, value: unknown): never => {
@@ -42,6 +42,9 @@ export function requireNoiseModel(noise: NoiseModel): void {
       throw new RangeError(`the day sd of a cell must be above 0: ${cell.daySd}`);
     if (!(cell.correlation >= 0 && cell.correlation < 1))
       throw new RangeError(`the correlation of a cell must be in [0, 1): ${cell.correlation}`);
+    const persistence = cell.errorPersistence ?? 0;
+    if (!(persistence >= 0 && persistence < 1))
+      throw new RangeError(`the error persistence of a cell must be in [0, 1): ${persistence}`);
     if (!(cell.weight >= 0)) throw new RangeError(`the weight of a cell must be 0 or more: ${cell.weight}`);
     total += cell.weight;
   }

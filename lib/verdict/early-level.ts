@@ -35,12 +35,21 @@ export interface EarlyLevel {
  * Assumes normal errors and a level that stays where it is.
  */
 export function earlyLevel(series: Series, noise: NoiseModel, policy: Policy): EarlyLevel | null {
-  const look = lookData(series, noise);
+  // A spread of lately can't be told from one of ever yet.
+  const { spread: _local, ...whole } = noise;
+  const look = lookData(series, whole);
   const { count } = look;
   if (count === 0) return null;
   const replicateSd = look.replicateSd > 0 ? look.replicateSd : series.readingErrorSd;
   const daySd = typicalDaySd(noise, replicateSd, policy);
-  const cell = { daySd, correlation: 0, weight: 1, logWeight: 0 };
+  const cell = {
+    daySd,
+    correlation: 0,
+    fadesBy: "groups",
+    errorPersistence: 0,
+    weight: 1,
+    logWeight: 0,
+  } as const;
   const factor = cholesky(covariance(look, cell), count);
   const ones = whiten(factor, new Float64Array(count).fill(1), count);
   const values = whiten(factor, look.values, count);
@@ -62,7 +71,7 @@ export function earlyLevel(series: Series, noise: NoiseModel, policy: Policy): E
     levelSd: sd,
     daySd,
     replicateSd,
-    unitSd: Math.sqrt(daySd * daySd + look.meanVariance),
+    unitSd: Math.sqrt(daySd * daySd * look.meanSpread + look.meanVariance),
     share: (goal) =>
       shareInBand(
         normalMixture(Float64Array.of(1), Float64Array.of(mean), Float64Array.of(sd * sd)),

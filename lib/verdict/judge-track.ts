@@ -162,7 +162,7 @@ export function judgeTrack(track: JudgedTrack, noiseFor: NoiseFor, policy: Polic
       evidence: {
         logBayesFactor,
         directionUp: now?.evidence.directionUp ?? 0.5,
-        limit: limitAt(Math.max(1, last + 1), policy),
+        limit: limitAt(Math.max(policy.firstLook, last + 1), policy),
         noChange: noChangeProbability(logBayesFactor, noise.priorChange),
         priorChange: noise.priorChange,
       },

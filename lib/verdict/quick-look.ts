@@ -15,7 +15,7 @@ function changeNow(look: LookData, parts: PosteriorComponents, policy: Policy) {
   const daySd = look.cells.reduce((mean, cell, g) => mean + cell.daySd * (weights.cells[g] as number), 0);
   const change = normalMixture(weights.changed, parts.sizeMeans, parts.sizeVariances);
   return {
-    usualWorthwhile: policy.smallestWorthwhile * Math.sqrt(daySd * daySd + look.meanVariance),
+    usualWorthwhile: policy.smallestWorthwhile * Math.sqrt(daySd * daySd * look.meanSpread + look.meanVariance),
     isBelow: (limit: number): boolean => {
       const inner = limit / policy.steadyInner;
       const within = mixtureCdf(change, inner) - mixtureCdf(change, -inner);

@@ -1,7 +1,11 @@
 import type { Verdict } from "@/lib/domain/track-verdict";
 import { benjaminiHochberg } from "@/lib/stats/benjamini-hochberg";
 import { seasonTail } from "@/lib/stats/season-tail";
+import { limitRiseAt } from "./limit-at";
 import type { Policy } from "./policy";
+
+/** Looks that a season has at least: before its end a track could still rise. */
+const SEASON_LOOKS = 20;
 
 /** What the roster's list keeps of one look. */
 export interface ListedLook {
@@ -24,8 +28,9 @@ export interface RosterList {
 /**
  * The roster's list of proved changes, recomputed at each distinct date in order.
  *
- * At each date every track has an anytime p: the cautious tail probability of the largest evidence seen so far on the
- * stretch in force (1 before its first look). A track enters when its adjusted p over all tracks is at most `share`
+ * At each date every track has an anytime p: the tail probability, over a season of twenty looks or as many as there
+ * were, of the largest evidence seen so far on the stretch in force (1 before its first look). Evidence counts less what
+ * its look asks beyond the limit. A track enters when its adjusted p over all tracks is at most `share`
  * and its verdict now is gain or slip; it stays until that verdict is withdrawn.
  *
  * @param tracks one entry a track: its looks in date order; a track without looks counts as one that shows nothing
@@ -50,8 +55,10 @@ export function rosterList(tracks: readonly (readonly ListedLook[])[], share: nu
       if (looks[at]?.day !== day) return;
       for (let look = looks[at]; look?.day === day; look = looks[++at]) {
         const best = largest[t] as Map<number, number>;
-        best.set(look.start, Math.max(best.get(look.start) ?? Number.NEGATIVE_INFINITY, look.logBayesFactor));
-        p[t] = Math.min(1, policy.listCaution * seasonTail(best.get(look.start) as number));
+        const beyond = look.logBayesFactor - limitRiseAt(at + 1, policy);
+        best.set(look.start, Math.max(best.get(look.start) ?? Number.NEGATIVE_INFINITY, beyond));
+        const tail = seasonTail(best.get(look.start) as number, Math.max(SEASON_LOOKS, at + 1));
+        p[t] = Math.min(1, policy.listCaution * tail);
         if (look.verdict !== word[t]) listed[t] = false;
         word[t] = look.verdict;
       }

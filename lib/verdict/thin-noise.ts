@@ -4,9 +4,11 @@ import type { NoiseCell, NoiseModel } from "@/lib/stats/noise-model";
 const DAY_GROUPS = 3;
 const CORRELATION_GROUPS = 2;
 
+const weightOf = (cells: readonly NoiseCell[]): number => cells.reduce((sum, cell) => sum + cell.weight, 0);
+
 /** Cuts cells, sorted by what they are to be alike in, into groups of about equal weight. */
 function groups(cells: readonly NoiseCell[], count: number): NoiseCell[][] {
-  const total = cells.reduce((sum, cell) => sum + cell.weight, 0);
+  const total = weightOf(cells);
   const cut: NoiseCell[][] = Array.from({ length: count }, () => []);
   let held = 0;
   for (const cell of cells) {
@@ -17,28 +19,45 @@ function groups(cells: readonly NoiseCell[], count: number): NoiseCell[][] {
   return cut.filter((group) => group.length > 0);
 }
 
+/** One cell for cells that are much alike: at their weighted means, fading as most of what is correlated fades. */
+function oneCell(alike: readonly NoiseCell[]): NoiseCell {
+  const weight = weightOf(alike);
+  const mean = (of: (cell: NoiseCell) => number): number =>
+    alike.reduce((sum, cell) => sum + cell.weight * of(cell), 0) / weight;
+  const correlated = alike.filter((cell) => cell.correlation > 0);
+  const byDays = 2 * weightOf(correlated.filter((cell) => cell.fadesBy === "days")) > weightOf(correlated);
+  const errorPersistence = mean((cell) => cell.errorPersistence ?? 0);
+  return {
+    daySd: mean((cell) => cell.daySd),
+    correlation: mean((cell) => cell.correlation),
+    ...(byDays ? { fadesBy: "days" } : {}),
+    ...(errorPersistence > 0 ? { errorPersistence } : {}),
+    weight,
+  };
+}
+
 /**
  * A noise model of a few cells that believes much the same: for questions asked many times.
  *
- * Cells are grouped by day sd, then by correlation; each group becomes one cell at its weighted means. Weights add up
- * to 1 as before; the other fields are kept.
+ * Cells whose shared error persists stay apart from the others; each family is grouped by day sd, then by correlation,
+ * and each group becomes one cell at its weighted means. Weights add up to 1 as before; the other fields are kept.
  */
 export function thinNoise(noise: NoiseModel): NoiseModel {
   const alive = noise.cells.filter((cell) => cell.weight > 0);
-  const byDay = groups(
-    [...alive].sort((a, b) => a.daySd - b.daySd),
-    DAY_GROUPS,
-  );
-  const cells = byDay.flatMap((group) =>
+  const families = [
+    alive.filter((cell) => (cell.errorPersistence ?? 0) === 0),
+    alive.filter((cell) => (cell.errorPersistence ?? 0) > 0),
+  ].filter((family) => family.length > 0);
+  const cells = families.flatMap((family) =>
     groups(
-      [...group].sort((a, b) => a.correlation - b.correlation),
-      CORRELATION_GROUPS,
-    ).map((alike) => {
-      const weight = alike.reduce((sum, cell) => sum + cell.weight, 0);
-      const mean = (of: (cell: NoiseCell) => number): number =>
-        alike.reduce((sum, cell) => sum + cell.weight * of(cell), 0) / weight;
-      return { daySd: mean((cell) => cell.daySd), correlation: mean((cell) => cell.correlation), weight };
-    }),
+      [...family].sort((a, b) => a.daySd - b.daySd),
+      DAY_GROUPS,
+    ).flatMap((group) =>
+      groups(
+        [...group].sort((a, b) => a.correlation - b.correlation),
+        CORRELATION_GROUPS,
+      ).map(oneCell),
+    ),
   );
   return { ...noise, cells };
 }

@@ -1,6 +1,7 @@
 import { dayFromNumber } from "@/lib/domain/calendar-day";
 import type { JudgedTrack } from "@/lib/domain/judged-track";
 import type { NoiseModel } from "@/lib/stats/noise-model";
+import type { Series } from "@/lib/stats/series";
 import { judgedSeries } from "@/lib/verdict/judged-series";
 import { learnNoise } from "@/lib/verdict/noise";
 import { POLICY } from "@/lib/verdict/policy";
@@ -118,8 +119,13 @@ const CHANGING = 0.4;
 
 /** An academy of students of 8 to 24 sessions, two in five of whom change by 1 to 3 U; the noise that they teach. */
 export function learnAcademy(students: number, seed: number): NoiseModel {
+  return learnNoise(academyPool(students, seed), POLICY);
+}
+
+/** The tracks of such an academy. */
+export function academyPool(students: number, seed: number): readonly Series[] {
   const random = randomFrom(seed, 1_000_000);
-  const pool = Array.from({ length: students }, (_, number) => {
+  return Array.from({ length: students }, (_, number) => {
     const sessions = whole(random, 8, 24);
     const size = (random.uniform() < 0.5 ? -1 : 1) * between(random, 1, 3);
     const changes = random.uniform() < CHANGING;
@@ -131,5 +137,4 @@ export function learnAcademy(students: number, seed: number): NoiseModel {
     };
     return judgedSeries(simulateTrack(scenario, seed, 2_000_000 + number).track, POLICY).series;
   });
-  return learnNoise(pool, POLICY);
 }

@@ -1,5 +1,5 @@
 import { flat, type LevelPath, relapse, step } from "@/seed/level-path";
-import { between, type Random } from "@/seed/random";
+import { between, type Random, whole } from "@/seed/random";
 import type { SeasonPlan, TrueNoise } from "@/seed/simulate";
 import type { Scenario } from "./population";
 
@@ -36,6 +36,18 @@ const spots: Unlike = (plan: SeasonPlan, _unit: number, random: Random) => {
   return { ...plan, camera: { kind: "drawn", sds, placements: placements.slice(0, plan.days.length) } };
 };
 
+/** Lessons in runs of three to six close days, then a pause. */
+const bunched: Unlike = (plan, _unit, random) => {
+  const days = [plan.days[0] as number];
+  while (days.length < plan.days.length) {
+    const run = whole(random, 3, 6);
+    for (let i = 1; i < run && days.length < plan.days.length; i++)
+      days.push((days.at(-1) as number) + whole(random, 1, 4));
+    if (days.length < plan.days.length) days.push((days.at(-1) as number) + whole(random, 20, 45));
+  }
+  return { ...plan, days };
+};
+
 const unchanged = (name: string, unlike?: Unlike, rest: Partial<Scenario> = {}): Scenario => ({
   name,
   sessions: 40,
@@ -70,6 +82,10 @@ export const BEYOND: readonly Scenario[] = [
   unchanged("flat, spread x 1.8 from session 20", noise({ spreadChange: { from: 20, factor: 1.8 } })),
   unchanged("flat, camera spots without labels", spots),
   unchanged("flat, correlation by days .3", noise({ correlation: 0.3, neighbour: "ten-days" })),
+  unchanged("flat, correlation by days .3, bunched", and(bunched, noise({ correlation: 0.3, neighbour: "ten-days" }))),
+  unchanged("flat, a reader's drift of 1 U over the season", undefined, {
+    path: () => ({ kind: "ramp", from: 0, to: 1, start: 0, end: 39 }),
+  }),
 ];
 
 const changed = (name: string, path: (at: number) => LevelPath, rest: Partial<Scenario> = {}): Scenario => ({
@@ -100,5 +116,6 @@ export const CHANGED: readonly Scenario[] = [
     change: [1, 1],
   }),
   changed("curve to 3 U", (at) => ({ kind: "exponential", from: 0, to: 3, start: at - 1, scale: 3 })),
+  changed("curve to 2 U", (at) => ({ kind: "exponential", from: 0, to: 2, start: at - 1, scale: 3 })),
   changed("relapse after 6 sessions, 2.5 U, 30 sessions", (at) => relapse(0, 2.5, at, 0, at + 6), { sessions: 30 }),
 ];

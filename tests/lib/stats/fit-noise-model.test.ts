@@ -1,18 +1,21 @@
 import { describe, expect, it } from "vitest";
 import { evidence } from "@/lib/stats/evidence";
 import { fitNoiseModel } from "@/lib/stats/fit-noise-model";
+import { NOISE_GRID, priorCells } from "@/lib/stats/noise-grid";
 import { requireNoiseModel } from "@/lib/stats/require-series";
 import { startNoiseModel } from "@/lib/stats/start-noise-model";
 import { answerOf } from "@/tests/reference/read-reference";
-import { type Made, madeSeries, seeded, simulatedSeries, transformed } from "./made-series";
+import { type Made, madeSeries, normal, seeded, simulatedSeries, transformed } from "./made-series";
 
 const pool = (count: number, made: Made, seed: number) => {
   const random = seeded(seed);
   return Array.from({ length: count }, () => simulatedSeries(made, random));
 };
-/** Mean day sd of what was learned: the three tenths put back to the even split taken out again. */
+/** The grid's own split of belief, in the order of a model's cells. */
+const SPLIT = priorCells(NOISE_GRID).map((cell) => cell.weight);
+/** Mean day sd of what was learned: the three tenths put back to the split taken out again. */
 const learnedDaySd = (model: ReturnType<typeof fitNoiseModel>): number =>
-  model.cells.reduce((sum, cell) => sum + ((cell.weight - 0.3 / 50) / 0.7) * cell.daySd, 0);
+  model.cells.reduce((sum, cell, g) => sum + ((cell.weight - 0.3 * (SPLIT[g] as number)) / 0.7) * cell.daySd, 0);
 
 describe("reference: a known truth", () => {
   it.each([0.6, 1.5, 3])("40 series of 20 groups, day sd %d: learned mean within 25 %", (daySd) => {
@@ -28,14 +31,33 @@ describe("reference: a known truth", () => {
       );
     expect(mean(0.4)).toBeGreaterThan(mean(0) + 0.05);
   });
-  it("fifty cells: ten multiples of a third of the replicate sd, five correlations; weights sum to 1, none below .3 / 50", () => {
+  it("84 cells: six multiples of a third of the replicate sd, by correlations, fades and persistences; weights sum to 1, none below .3 of its share", () => {
     const model = fitNoiseModel(pool(12, { groups: 10 }, 53), "m");
     requireNoiseModel(model);
-    expect(model.cells).toHaveLength(50);
+    expect(model.cells).toHaveLength(84);
     expect(model.cells.reduce((sum, cell) => sum + cell.weight, 0)).toBeCloseTo(1, 12);
-    for (const cell of model.cells) expect(cell.weight).toBeGreaterThan(0.3 / 50);
-    expect(model.cells[15]?.daySd).toBeCloseTo((model.replicateSd as number) / 3, 12);
-    expect([model.kind, model.id, model.learnedFrom]).toEqual(["learned", "m", 12]);
+    for (const [g, cell] of model.cells.entries()) expect(cell.weight).toBeGreaterThan(0.3 * (SPLIT[g] as number));
+    expect(model.cells[0]?.daySd).toBeCloseTo((0.3 * (model.replicateSd as number)) / 3, 12);
+    expect([model.kind, model.id, model.learnedFrom, model.spread]).toEqual(["learned", "m", 12, "local"]);
+  });
+  it("a pool whose shared errors persist is believed to persist more than one whose errors are drawn anew", () => {
+    const random = seeded(59);
+    const persisting = Array.from({ length: 40 }, () => {
+      const series = simulatedSeries({ groups: 20, daySd: 1, sharedErrorSd: 0 }, random);
+      let error = 3 * normal(random);
+      return {
+        ...series,
+        groups: series.groups.map((group, i) => {
+          if (i % 6 === 0) error = 3 * normal(random);
+          return { ...group, sharedErrorSd: 3, values: group.values.map((value) => value + error) };
+        }),
+      };
+    });
+    const anew = pool(40, { groups: 20, daySd: 1, sharedErrorSd: 3 }, 60);
+    const belief = (of: Parameters<typeof fitNoiseModel>[0]): number =>
+      fitNoiseModel(of, "m").cells.reduce((sum, cell) => sum + (cell.errorPersistence ? cell.weight : 0), 0);
+    expect(belief(persisting)).toBeGreaterThan(0.6);
+    expect(belief(anew)).toBeLessThan(0.2);
   });
   it("the share that changes: held at .05 to .5, larger where half the series jump by 4 U", () => {
     const random = seeded(54);

@@ -6,14 +6,16 @@ import { madeNoise } from "./made-series";
 describe("reference", () => {
   it("a learned model keeps its unit, cells of weight 0 drop out", () => {
     const grid = nuisanceGrid(madeNoise([{ daySd: 2, weight: 1 }, { weight: 0 }]), [0, 9], 1, 1);
-    expect(grid).toEqual([{ daySd: 2, correlation: 0, weight: 1, logWeight: 0 }]);
+    expect(grid).toEqual([
+      { daySd: 2, correlation: 0, fadesBy: "groups", errorPersistence: 0, weight: 1, logWeight: 0 },
+    ]);
   });
   it("a start model is counted in the series' own scale: steps 1 2 3, median 2 / 0.9539", () => {
     const grid = nuisanceGrid(startNoiseModel("s"), [0, 1, 3, 6], 0, 1);
-    expect(grid).toHaveLength(36);
+    expect(grid).toHaveLength(126);
     expect(grid[0]?.daySd).toBeCloseTo((0.1 * 2) / 0.9539, 12);
-    expect(grid[35]?.daySd).toBeCloseTo((2.7 * 2) / 0.9539, 12);
-    expect(grid[35]?.correlation).toBe(0.45);
+    expect(grid.at(-1)?.daySd).toBeCloseTo((2.7 * 2) / 0.9539, 12);
+    expect(grid.at(-1)?.correlation).toBe(0.45);
   });
 });
 

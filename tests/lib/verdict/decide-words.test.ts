@@ -28,9 +28,9 @@ const alone = (logBayesFactor: number, directionUp: number): Facts => ({ from: {
 describe("decideWords: one look", () => {
   it.each([
     ["too few sessions", { from: {} }, "open"],
-    ["evidence at the limit, up", alone(3, 0.95), "gain"],
-    ["evidence at the limit, down", alone(3, 0.05), "slip"],
-    ["just below the limit", alone(2.999, 1), "open"],
+    ["evidence at the limit, up", alone(POLICY.limit, 0.95), "gain"],
+    ["evidence at the limit, down", alone(POLICY.limit, 0.05), "slip"],
+    ["just below the limit", alone(POLICY.limit - 0.001, 1), "open"],
     ["direction in doubt", alone(9, 0.94), "open"],
     ["a later look's higher limit", { ...alone(3.05, 1), limit: 3.1 }, "open"],
     ["steady without a change", { ...alone(-2, 0.5), steady: "steady" }, "steady"],
@@ -41,8 +41,8 @@ describe("decideWords: one look", () => {
 });
 
 describe("decideWords: an earned word is kept down to the hold limit", () => {
-  it("3.2, 1.4, 1.0, 0.9, 2.9, 3.0: kept at 1.0, withdrawn at 0.9, earned anew only at the limit", () => {
-    const seen = words([3.2, 1.4, 1.0, 0.9, 2.9, 3.0].map((e) => alone(e, 1)));
+  it("3.2, 1.4, 1.0, 0.9, 2.4, 2.5: kept at 1.0, withdrawn at 0.9, earned anew only at the limit", () => {
+    const seen = words([3.2, 1.4, 1.0, 0.9, 2.4, 2.5].map((e) => alone(e, 1)));
     expect(seen).toEqual(["gain", "gain", "gain", "open", "open", "gain"]);
   });
 
@@ -70,7 +70,7 @@ describe("decideWords: a further change", () => {
   it("is looked for from the surely new level on, and then is the latest", () => {
     const looks: readonly Facts[] = [
       proved,
-      { from: { 0: [4, 1], 6: [2.9, 0] } },
+      { from: { 0: [4, 1], 6: [2.4, 0] } },
       { from: { 0: [0.2, 0.6], 6: [3, 0.02] } },
     ];
     expect(words(looks)).toEqual(["gain", "gain", "slip"]);
@@ -99,7 +99,7 @@ describe("decideWords: a further change", () => {
 
   it("can't be met by a season without a proof: its stretch is never asked for", () => {
     const asked = new Set<number>();
-    const watched = [1, 2, 2.9, -1].map((e) => {
+    const watched = [1, 2, 2.4, -1].map((e) => {
       const facts = look({ from: { 0: [e, 1], 6: [50, 1] } });
       return {
         ...facts,

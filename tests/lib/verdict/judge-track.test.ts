@@ -16,7 +16,7 @@ describe("judgeTrack: too little", () => {
       sessions: 0,
       swings: 0,
       verdict: "open",
-      evidence: { logBayesFactor: 0, directionUp: 0.5, limit: 3, noChange: 0.8, priorChange: 0.2 },
+      evidence: { logBayesFactor: 0, directionUp: 0.5, limit: 5, noChange: 0.8, priorChange: 0.2 },
       change: null,
       changes: [],
       levelNow: null,
@@ -67,7 +67,7 @@ describe("judgeTrack: too little", () => {
 });
 
 describe("judgeTrack: a change", () => {
-  it("a step of 12 before session 8 is a gain, within its set, between its dates, as large as it is", () => {
+  it("a step of 12 before session 8 is a gain, within its set, between its dates", () => {
     const verdict = judge(madeTrack(5, step));
     expect(verdict.verdict).toBe("gain");
     expect(verdict.settle).toBeNull();
@@ -77,9 +77,14 @@ describe("judgeTrack: a change", () => {
     const first = Math.min(...(verdict.change?.set95 ?? []));
     const track = madeTrack(5, step);
     expect(verdict.change?.from).toBe(track.sessions[first - 1]?.date);
-    expect(verdict.change?.size.low95).toBeLessThan(12);
-    expect(verdict.change?.size.high95).toBeGreaterThan(12);
     expect(verdict.evidence.noChange).toBeLessThan(0.05);
+  });
+
+  it("is as large as it is: of 20 steps of 12 at least 17 have it in their 95 of 100", () => {
+    const inside = Array.from({ length: 20 }, (_, seed) => judge(madeTrack(200 + seed, step)).change).filter(
+      (change) => change !== null && change.size.low95 < 12 && change.size.high95 > 12,
+    );
+    expect(inside.length).toBeGreaterThanOrEqual(17);
   });
 
   it("the printed size is the difference of the printed levels", () => {

@@ -14,10 +14,10 @@ describe("policy", () => {
     }
   });
 
-  it("the limit is 3 up to look 40, 3.1 for looks 41 to 50, 3.2 for 51 to 60", () => {
-    expect([1, 40, 41, 50, 51, 60, 100].map((look) => Math.round(limitAt(look, POLICY) * 10) / 10)).toEqual([
-      3, 3, 3.1, 3.1, 3.2, 3.2, 3.6,
-    ]);
+  it("the limit is 5 at look 4, 2.5 from look 9 to 20, 3.5 at 40, 3.6 for looks 41 to 50, 3.7 for 51 to 60", () => {
+    expect(
+      [4, 8, 9, 20, 21, 40, 41, 50, 51, 60, 100].map((look) => Math.round(limitAt(look, POLICY) * 100) / 100),
+    ).toEqual([5, 3, 2.5, 2.5, 2.55, 3.5, 3.6, 3.6, 3.7, 3.7, 4.1]);
   });
 
   it("an override shows in the version, in the order of the alphabet; of one key the last counts", () => {

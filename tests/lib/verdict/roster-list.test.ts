@@ -1,8 +1,11 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import type { Verdict } from "@/lib/domain/track-verdict";
-import { POLICY } from "@/lib/verdict/policy";
+import { POLICY as BUILT_IN } from "@/lib/verdict/policy";
 import { type ListedLook, rosterList } from "@/lib/verdict/roster-list";
+
+/** No look asks more than the limit here. */
+const POLICY = { ...BUILT_IN, limitEarlyRise: 0, limitLateRise: 0, limitRise: 0 };
 
 const look = (day: number, logBayesFactor: number, verdict: Verdict = "open", start = 0): ListedLook => ({
   day,
@@ -13,13 +16,18 @@ const look = (day: number, logBayesFactor: number, verdict: Verdict = "open", st
 const quiet = (count: number): ListedLook[][] => Array.from({ length: count }, () => [look(1, 0), look(2, 0)]);
 
 describe("rosterList", () => {
-  it("alone, a gain at 3.0 is listed: p = 3 x .1 exp(-1.807 (3 - 1.457)) = .0185 <= .05", () => {
+  it("alone, a gain at 3.0 is listed: p = .1 exp(-1.75 (3 - 1.47)) = .0069 <= .05", () => {
     expect(rosterList([[look(1, 3, "gain")]], 0.05, POLICY).latest).toEqual([true]);
   });
 
-  it("among nine quiet tracks it is not: .0185 x 10 / 1 = .185; at 4.0 .0303 it is", () => {
+  it("among nine quiet tracks it is not: .0069 x 10 / 1 = .069; at 4.0 .0119 it is", () => {
     expect(rosterList([[look(1, 3, "gain")], ...quiet(9)], 0.05, POLICY).latest[0]).toBe(false);
     expect(rosterList([[look(1, 4, "gain")], ...quiet(9)], 0.05, POLICY).latest[0]).toBe(true);
+  });
+
+  it("counts evidence less what its look asks beyond the limit: 5.0 at the first look, where 4.0 is asked, is 1.0", () => {
+    expect(rosterList([[look(1, 5, "gain")]], 0.05, BUILT_IN).latest).toEqual([false]);
+    expect(rosterList([[look(1, 7, "gain")]], 0.05, BUILT_IN).latest).toEqual([true]);
   });
 
   it("evidence without a word is not listed, however large", () => {

@@ -68,7 +68,7 @@ describe("settlePlan", () => {
     expect(verdict.verdict).toBe("open");
     expect(verdict.settle).toMatchObject({ sessions: expect.any(Number), swingsEach: expect.any(Number) });
     const plan = verdict.settle as { sessions: number; swingsEach: number; captureSd: number; chance: number };
-    expect(plan.sessions).toBeLessThanOrEqual(6);
+    expect(plan.sessions).toBeLessThanOrEqual(12);
     expect([3, 5, 8, 10]).toContain(plan.swingsEach);
     expect([0.5, 1]).toContain(plan.captureSd);
     expect(plan.chance).toBeGreaterThanOrEqual(0.8);
@@ -109,10 +109,10 @@ describe("spreadPoints", () => {
 });
 
 describe("thinNoise", () => {
-  it("six cells at most; total weight and mean day sd are kept", () => {
+  it("six cells at most for each persistence; total weight and mean day sd are kept", () => {
     const thin = thinNoise(start);
     const mean = (cells: typeof start.cells) => cells.reduce((sum, cell) => sum + cell.weight * cell.daySd, 0);
-    expect(thin.cells.length).toBeLessThanOrEqual(6);
+    expect(thin.cells.length).toBeLessThanOrEqual(12);
     expect(thin.cells.reduce((sum, cell) => sum + cell.weight, 0)).toBeCloseTo(1, 12);
     expect(mean(thin.cells)).toBeCloseTo(mean(start.cells), 12);
   });
