@@ -1,15 +1,7 @@
+import { SETTLE_THRESHOLDS, type Threshold } from "./settle-thresholds";
+
 /** Version of the built-in policy; a verdict names it, and with it every number below. */
 export const POLICY_VERSION = "2";
-
-/** One threshold: its value, what it is counted in, why it has this value, and who says so. */
-export interface Threshold {
-  readonly value: number;
-  readonly unit: string;
-  readonly reason: string;
-  readonly source: string;
-  /** Least and largest value that an override may set. */
-  readonly bounds: readonly [number, number];
-}
 
 /** Every threshold that turns the engine's numbers into words. Each name is also the key of an override. */
 export const THRESHOLDS = {
@@ -193,48 +185,7 @@ export const THRESHOLDS = {
     reason: "shorter tracks teach the noise model next to nothing",
     source: "own simulation",
   },
-  settleChance: {
-    value: 0.8,
-    unit: "probability",
-    bounds: [0.01, 0.999],
-    reason: "a plan is only offered when it settles the matter four times in five",
-    source: "the customary power of a study",
-  },
-  settleSessions: {
-    value: 8,
-    unit: "further sessions",
-    bounds: [1, 40],
-    reason: "a longer plan is the rest of the season, not a plan",
-    source: "own choice",
-  },
-  settleSessionPrice: {
-    value: 3,
-    unit: "swing-free price of a session",
-    bounds: [0, 1000],
-    reason: "setting up and sending a film costs as much as reading ten swings",
-    source: "own choice",
-  },
-  settleSwingPrice: {
-    value: 0.3,
-    unit: "price of a swing",
-    bounds: [0, 1000],
-    reason: "setting up and sending a film costs as much as reading ten swings",
-    source: "own choice",
-  },
-  settleCarePrice: {
-    value: 1.2,
-    unit: "factor on the price when the camera error is halved",
-    bounds: [1, 1000],
-    reason: "sticks and a plumb line take time",
-    source: "own choice",
-  },
-  settleDraws: {
-    value: 24,
-    unit: "drawn futures a plan",
-    bounds: [5, 10000],
-    reason: "evenly spread draws; more change the chosen plan by less than a step and cost time",
-    source: "own measurement",
-  },
+  ...SETTLE_THRESHOLDS,
 } as const satisfies Readonly<Record<string, Threshold>>;
 
 /** Name of a threshold. */
