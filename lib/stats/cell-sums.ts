@@ -39,3 +39,22 @@ export function emptyCellSums(count: number): CellSums {
   const filter = { inverse: room(), gain: room(), gainError: room(), innovationY: room(), innovation1: room() };
   return { logDeterminant: 0, oneOne: 0, oneY: 0, yy: 0, step: shape(), ramp: shape(), odd: shape(), filter };
 }
+
+/** Sums of the columns that every shape shares. */
+export type LevelSums = Pick<CellSums, "logDeterminant" | "oneOne" | "oneY" | "yy">;
+
+/**
+ * Fills the sums that every shape shares, a belief about the level before the first group added as one more value.
+ *
+ * `start`: mean and variance of that belief, in the unit of the values and its square; null: none.
+ */
+export function fillLevelSums(
+  sums: CellSums,
+  start: { readonly mean: number; readonly variance: number } | null,
+  found: LevelSums,
+): void {
+  sums.logDeterminant = found.logDeterminant + (start === null ? 0 : Math.log(start.variance));
+  sums.oneOne = found.oneOne + (start === null ? 0 : 1 / start.variance);
+  sums.oneY = found.oneY + (start === null ? 0 : start.mean / start.variance);
+  sums.yy = found.yy + (start === null ? 0 : (start.mean * start.mean) / start.variance);
+}

@@ -1,4 +1,4 @@
-import type { CellSums } from "./cell-sums";
+import { type CellSums, fillLevelSums } from "./cell-sums";
 import { stepCorrelations } from "./covariance";
 import type { LookData } from "./look-data";
 import type { NuisanceCell } from "./nuisance-grid";
@@ -54,17 +54,7 @@ export function filteredSums(look: LookData, cell: NuisanceCell, sums: CellSums)
     state = phi * phi * state * (1 - scale * scale * state * f) + dayVariance * (1 - phi * phi);
   }
   logDeterminant += Math.log(determinant);
-  const start = look.start;
-  if (start !== null) {
-    oneOne += 1 / start.variance;
-    oneY += start.mean / start.variance;
-    yy += (start.mean * start.mean) / start.variance;
-    logDeterminant += Math.log(start.variance);
-  }
-  sums.logDeterminant = logDeterminant;
-  sums.oneOne = oneOne;
-  sums.oneY = oneY;
-  sums.yy = yy;
+  fillLevelSums(sums, look.start, { logDeterminant, oneOne, oneY, yy });
 
   const { step, ramp, odd } = sums;
   // Entries of N for (p)rediction, (l)evel, (s)lope, and of r for the values (y) and the ones (1).

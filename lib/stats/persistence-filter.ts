@@ -1,4 +1,4 @@
-import type { CellSums } from "./cell-sums";
+import { type CellSums, fillLevelSums } from "./cell-sums";
 import { stepCorrelations } from "./covariance";
 import type { LookData } from "./look-data";
 import type { NuisanceCell } from "./nuisance-grid";
@@ -67,17 +67,7 @@ export function persistentSums(look: LookData, cell: NuisanceCell, sums: CellSum
     ee = kappa * kappa * (ee - toError * toError * f) + 1 - kappa * kappa;
   }
   logDeterminant += Math.log(determinant);
-  const start = look.start;
-  if (start !== null) {
-    oneOne += 1 / start.variance;
-    oneY += start.mean / start.variance;
-    yy += (start.mean * start.mean) / start.variance;
-    logDeterminant += Math.log(start.variance);
-  }
-  sums.logDeterminant = logDeterminant;
-  sums.oneOne = oneOne;
-  sums.oneY = oneY;
-  sums.yy = yy;
+  fillLevelSums(sums, look.start, { logDeterminant, oneOne, oneY, yy });
   backward(look, steps, kappa, sums);
 }
 

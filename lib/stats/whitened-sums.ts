@@ -1,4 +1,4 @@
-import type { CellSums } from "./cell-sums";
+import { type CellSums, fillLevelSums } from "./cell-sums";
 import { cholesky } from "./cholesky";
 import { covariance } from "./covariance";
 import type { LookData } from "./look-data";
@@ -29,17 +29,7 @@ export function whitenedSums(look: LookData, cell: NuisanceCell, sums: CellSums)
     oneY += v1 * vy;
     yy += vy * vy;
   }
-  const start = look.start;
-  if (start !== null) {
-    oneOne += 1 / start.variance;
-    oneY += start.mean / start.variance;
-    yy += (start.mean * start.mean) / start.variance;
-    logDeterminant += Math.log(start.variance);
-  }
-  sums.logDeterminant = logDeterminant;
-  sums.oneOne = oneOne;
-  sums.oneY = oneY;
-  sums.yy = yy;
+  fillLevelSums(sums, look.start, { logDeterminant, oneOne, oneY, yy });
 
   const { step, ramp, odd } = sums;
   for (const shape of [step, ramp, odd]) for (const column of [shape.xx, shape.x1, shape.xy]) column.fill(0);
