@@ -1,4 +1,4 @@
-import { expect, it } from "vitest";
+import { describe, expect, it } from "vitest";
 import { emptyCellSums, fillLevelSums } from "@/lib/stats/cell-sums";
 
 it("room for three groups: three entries a column, all 0", () => {
