@@ -1,3 +1,4 @@
+import normalCdf from "@stdlib/stats-base-dists-normal-cdf";
 import { dayFromNumber } from "@/lib/domain/calendar-day";
 import type { JudgedTrack } from "@/lib/domain/judged-track";
 import type { NoiseModel } from "@/lib/stats/noise-model";
@@ -7,7 +8,7 @@ import { learnNoise } from "@/lib/verdict/noise";
 import { POLICY } from "@/lib/verdict/policy";
 import type { LevelPath } from "@/seed/level-path";
 import { between, oneOf, type Random, randomFrom, whole } from "@/seed/random";
-import { type SeasonPlan, simulateSeason, swingCounts, unevenDays } from "@/seed/simulate";
+import { type SeasonPlan, simulateSeason, swingCounts, type TrueNoise, unevenDays } from "@/seed/simulate";
 
 /** A season in units of U, the sd of one session mean: its length, its level, and what is unlike the usual. */
 export interface Scenario {
@@ -33,6 +34,18 @@ export interface SimulatedTrack {
   readonly changeAt: number | null;
   /** True levels in the track's unit, one a session. */
   readonly levels: readonly number[];
+  /** True share of swings inside the track's goal at the last level; null: swings that aren't normal. */
+  readonly shareInside: number | null;
+}
+
+/** A goal band somewhere about the last level, and the share of true swings inside it. */
+function goalAround(level: number, noise: TrueNoise, random: Random): GoalTruth {
+  const spread = Math.hypot(noise.daySd, noise.swingSd) * (noise.spreadChange?.factor ?? 1);
+  const middle = level + between(random, -1, 1) * spread;
+  const half = between(random, 0.5, 2) * spread;
+  const goal = { low: middle - half, high: middle + half };
+  const inside = normalCdf(goal.high, level, spread) - normalCdf(goal.low, level, spread);
+  return { goal, shareInside: noise.tails === "normal" ? inside : null };
 }
 
 function scaled(path: LevelPath, by: number): LevelPath {
@@ -73,6 +86,11 @@ function usualPlan(sessions: number, random: Random): SeasonPlan {
   };
 }
 
+interface GoalTruth {
+  readonly goal: { readonly low: number; readonly high: number };
+  readonly shareInside: number | null;
+}
+
 /** The sd of one session mean, from what is true. */
 export function unitOf(plan: SeasonPlan): number {
   const { noise, camera, swingCounts: counts } = plan;
@@ -92,12 +110,17 @@ export function simulateTrack(scenario: Scenario, seed: number, number: number):
   const plan = { ...unlike, path: scaled(scenario.path(changeAt ?? 0), unit) };
   const season = simulateSeason(plan, random);
   const { camera } = plan;
+  const levels = season.map((session) => session.truth.level);
+  // A stream of its own: the season stays what it was without a goal.
+  const { goal, shareInside } = goalAround(levels.at(-1) as number, plan.noise, randomFrom(seed, 9_000_000 + number));
   return {
     unit,
     changeAt,
-    levels: season.map((session) => session.truth.level),
+    levels,
+    shareInside,
     track: {
       id: `${scenario.name}-${number}`,
+      goal,
       better: "up",
       readerSd: 1,
       sessions: season.map((session, i) => {

@@ -1,13 +1,15 @@
+import { fork } from "node:child_process";
 import { writeFileSync } from "node:fs";
+import { availableParallelism } from "node:os";
 import path from "node:path";
 import { parseArgs } from "node:util";
 import { isCalendarDay } from "@/lib/domain/calendar-day";
 import { POLICY, POLICY_VERSION } from "@/lib/verdict/policy";
-import { learnAcademy } from "./population";
-import { scoreRosters } from "./roster-score";
+import type { RosterScore } from "./roster-score";
 import { type CalibrationRun, saidTable } from "./said-table";
-import { BEYOND, CHANGED, PROMISED } from "./scenarios";
-import { type ScenarioScore, scoreScenario } from "./season-score";
+import type { ScenarioScore } from "./scenario-score";
+import { BEYOND, PROMISED } from "./scenarios";
+import { type RunPlan, TASKS } from "./score-task";
 
 const { values } = parseArgs({
   options: {
@@ -15,6 +17,7 @@ const { values } = parseArgs({
     rosters: { type: "string", default: "4" },
     academies: { type: "string", default: "5" },
     seed: { type: "string", default: "20260912" },
+    workers: { type: "string", default: String(availableParallelism()) },
     date: { type: "string" },
   },
 });
@@ -25,49 +28,59 @@ function wholeNumber(text: string | undefined, name: string): number {
   return number;
 }
 
-function calibrate(): CalibrationRun {
+/** Works all tasks out on as many processes as asked for, each taking the next task when it is done with one. */
+function scoreAll(plan: RunPlan, workers: number): Promise<readonly (ScenarioScore | RosterScore)[]> {
+  return new Promise((resolve, reject) => {
+    const scores: (ScenarioScore | RosterScore)[] = [];
+    let next = 0;
+    let done = 0;
+    const file = path.join(import.meta.dirname, "score-task.ts");
+    const env = { ...process.env, CALIBRATION_PLAN: JSON.stringify(plan) };
+    for (let worker = 0; worker < Math.min(workers, TASKS); worker++) {
+      const child = fork(file, { execArgv: ["--import", "tsx"], env });
+      const hand = (): unknown => (next < TASKS ? child.send(next++) : child.disconnect());
+      child.on("message", ({ task, score }: { task: number; score: ScenarioScore | RosterScore }) => {
+        scores[task] = score;
+        done += 1;
+        console.error(`${done} of ${TASKS}: ${"name" in score ? score.name : `roster, ${score.changing}`}`);
+        if (done === TASKS) resolve(scores);
+        hand();
+      });
+      child.on("exit", (code) => (code === 0 ? undefined : reject(new Error(`a worker ended with ${code}`))));
+      hand();
+    }
+  });
+}
+
+async function calibrate(): Promise<CalibrationRun> {
   const { date } = values;
   if (date === undefined || !isCalendarDay(date)) throw new RangeError("say the day of the run: --date YYYY-MM-DD");
   const series = wholeNumber(values.series, "series");
   const rosters = wholeNumber(values.rosters, "rosters");
-  const count = wholeNumber(values.academies, "academies");
+  const academies = wholeNumber(values.academies, "academies");
   const seed = wholeNumber(values.seed, "seed");
-  const academies = Array.from({ length: count }, (_, i) => learnAcademy(60, seed + 7919 * (i + 1)));
-  let number = 0;
-  const score = (scenario: (typeof PROMISED)[number]): ScenarioScore => {
-    const from = performance.now();
-    number += 1;
-    const scored = scoreScenario(scenario, academies, series, seed + 104_729 * number);
-    const each = (performance.now() - from) / series;
-    console.error(
-      `${scenario.name}: false ${scored.falseWord.toFixed(3)}, found ${scored.found.toFixed(3)}, ${each.toFixed(0)} ms a season`,
-    );
-    return scored;
-  };
+  const scores = await scoreAll({ series, rosters, academies, seed }, wholeNumber(values.workers, "workers"));
+  const scenarios = scores.filter((score): score is ScenarioScore => "name" in score);
   return {
     date,
-    command: `npm run calibrate -- --date ${date} --series ${series} --rosters ${rosters} --academies ${count} --seed ${seed}`,
+    command: `npm run calibrate -- --date ${date} --series ${series} --rosters ${rosters} --academies ${academies} --seed ${seed}`,
     policyVersion: POLICY_VERSION,
     limit: POLICY.limit,
     listCaution: POLICY.listCaution,
     seed,
-    academies: count,
-    promised: PROMISED.map(score),
-    beyond: BEYOND.map(score),
-    changed: CHANGED.map(score),
-    rosters: [0, 0.05, 0.15, 0.4].map((changing, i) => {
-      const noise = academies[i % academies.length];
-      if (noise === undefined) throw new RangeError("no academy to learn from");
-      const scored = scoreRosters(changing, noise, rosters, seed + 15_485_863 * (i + 1));
-      console.error(
-        `roster, ${changing}: false ${scored.falseDiscoveries.toFixed(3)}, found ${scored.power.toFixed(3)}`,
-      );
-      return scored;
-    }),
+    academies,
+    promised: scenarios.slice(0, PROMISED.length),
+    beyond: scenarios.slice(PROMISED.length, PROMISED.length + BEYOND.length),
+    changed: scenarios.slice(PROMISED.length + BEYOND.length),
+    rosters: scores.filter((score): score is RosterScore => !("name" in score)),
   };
 }
 
-const run = calibrate();
-writeFileSync(path.join(import.meta.dirname, "last-run.json"), `${JSON.stringify(run, null, 2)}\n`);
-writeFileSync(path.join(import.meta.dirname, "last-run.md"), saidTable(run));
-console.log(saidTable(run));
+async function main(): Promise<void> {
+  const run = await calibrate();
+  writeFileSync(path.join(import.meta.dirname, "last-run.json"), `${JSON.stringify(run, null, 2)}\n`);
+  writeFileSync(path.join(import.meta.dirname, "last-run.md"), saidTable(run));
+  console.log(saidTable(run));
+}
+
+void main();

@@ -1,5 +1,5 @@
 import type { RosterScore } from "./roster-score";
-import type { ScenarioScore } from "./season-score";
+import type { ScenarioScore } from "./scenario-score";
 
 /** What a run was, so that it can be repeated to the digit. */
 export interface CalibrationRun {
@@ -20,27 +20,90 @@ function withError(value: number, count: number): string {
   return count === 0 ? "-" : `${value.toFixed(3)} ± ${Math.sqrt((value * (1 - value)) / count).toFixed(3)}`;
 }
 
-function unchangedRows(scores: readonly ScenarioScore[]): string {
-  return scores
-    .map((score) => {
-      const cells = [score.falseWord, score.steadyAtEnd, score.level80, score.level95];
-      return `| ${[score.name, ...cells.map((cell) => withError(cell, score.series))].join(" | ")} |`;
-    })
-    .join("\n");
+function row(cells: readonly (string | number)[]): string {
+  return `| ${cells.join(" | ")} |`;
 }
 
-function changedRows(scores: readonly ScenarioScore[]): string {
-  return scores
-    .map((score) => {
-      const shares = [score.found, score.within4, score.within8, score.falseWord, score.level80, score.level95];
-      const sets = [
+function head(cells: readonly string[]): string {
+  return `${row(cells)}\n|${"---|".repeat(cells.length)}`;
+}
+
+const LEVEL = [
+  "level now in 80",
+  "level now in 95",
+  "width 95, U",
+  "share inside in 80",
+  "share inside in 95",
+  "width 95",
+];
+
+function coverageCells({ level, share }: ScenarioScore): string[] {
+  return [
+    withError(level.in80, level.series),
+    withError(level.in95, level.series),
+    level.width95.toFixed(2),
+    withError(share.in80, share.series),
+    withError(share.in95, share.series),
+    share.series === 0 ? "-" : share.width95.toFixed(2),
+  ];
+}
+
+function unchangedTable(scores: readonly ScenarioScore[]): string {
+  const rows = scores.map((score) => {
+    const shares = [score.falseWord, score.steadyBy12, score.steadyBy20, score.steadyAtEnd];
+    return row([score.name, ...shares.map((each) => withError(each, score.series)), ...coverageCells(score)]);
+  });
+  const names = ["scenario", "false word", "holding by 12", "by 20", "at the end", ...LEVEL];
+  return [head(names), ...rows].join("\n");
+}
+
+function changedTable(scores: readonly ScenarioScore[]): string {
+  const rows = scores.map((score) => {
+    const shares = [score.found, score.within4, score.within8, score.falseWord];
+    return row([
+      score.name,
+      ...shares.map((each) => withError(each, score.series)),
+      withError(score.takenBack, Math.round(score.found * score.series)),
+      withError(score.lossSeen, score.losses),
+      withError(score.steadyWrong, score.series),
+      ...coverageCells(score),
+    ]);
+  });
+  const names = [
+    "scenario",
+    "found",
+    "within 4",
+    "within 8",
+    "false word",
+    "taken back",
+    "loss seen",
+    "wrongly holding",
+  ];
+  return [head([...names, ...LEVEL]), ...rows].join("\n");
+}
+
+function stretchTable(scores: readonly ScenarioScore[]): string {
+  const rows = scores
+    .filter((score) => score.steps > 0)
+    .map((score) =>
+      row([
+        score.name,
+        score.steps,
         withError(score.set80, score.steps),
         withError(score.set95, score.steps),
-        score.steps === 0 ? "-" : String(score.set80Size),
-      ];
-      return `| ${[score.name, ...shares.map((cell) => withError(cell, score.series)), ...sets].join(" | ")} |`;
-    })
-    .join("\n");
+        score.set80Size,
+      ]),
+    );
+  return [head(["scenario", "steps said", "set 80 holds", "set 95 holds", "set 80 size"]), ...rows].join("\n");
+}
+
+function trendTable(scores: readonly ScenarioScore[]): string {
+  const rows = scores.flatMap((score) =>
+    score.trends.map(({ sessions, covers, width, series }) =>
+      row([score.name, sessions, withError(covers, series), width.toFixed(2)]),
+    ),
+  );
+  return [head(["scenario", "sessions", "trend in 95", "width, U per 100 days"]), ...rows].join("\n");
 }
 
 /** The run as a page to read: one table for unchanged seasons, one for changed ones, one for the roster's list. */
@@ -57,25 +120,29 @@ students, two in five of them changing. ± is one standard error of the simulati
 ## Unchanged seasons, a look after every session
 
 False word: gain or slip ever said. Within the promise: mean ${mean.toFixed(3)} (aim .050), largest ${largest.toFixed(3)} (aim .060).
+Holding: ever said by session 12 and 20, and at the end.
 
-| scenario | false word | holding at the end | level now in 80 | level now in 95 |
-|---|---|---|---|---|
-${unchangedRows(run.promised)}
+${unchangedTable(run.promised)}
 
 Beyond the promise:
 
-| scenario | false word | holding at the end | level now in 80 | level now in 95 |
-|---|---|---|---|---|
-${unchangedRows(run.beyond)}
+${unchangedTable(run.beyond)}
 
 ## Changed seasons
 
-Found: the right word by the last session; within 4 and 8 sessions of the change's first; false word: before the change or the wrong way first. The last three
-columns are of the true steps that were said, so of the clearer ones: whether the stretch holds the first session, and its median size.
+Found: the right word by the last session; within 4 and 8 sessions of the change's first; false word: before the change or the wrong way first. Taken back: of
+those found, the word left at a later look while the change held. Loss seen: of those that lost it again after the word, another word at the end. Wrongly
+holding: ever said while the level was off its old place by 1.5 U or more.
 
-| scenario | found | within 4 | within 8 | false word | level now in 80 | level now in 95 | set 80 holds | set 95 holds | set 80 size |
-|---|---|---|---|---|---|---|---|---|---|
-${changedRows(run.changed)}
+${changedTable(run.changed)}
+
+Of the true steps that were said, so of the clearer ones: whether the stretch holds the first session, and its median size.
+
+${stretchTable(run.changed)}
+
+## The trend of unchanged seasons
+
+${trendTable([...run.promised, ...run.beyond])}
 
 ## The roster's list over a season, 60 students x 8 fundamentals
 

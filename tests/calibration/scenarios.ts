@@ -110,8 +110,11 @@ export const CHANGED: readonly Scenario[] = [
   changed("step 2 U, t4", rise(2), { unlike: noise({ tails: "t4" }) }),
   changed("step 2 U, correlation .3", rise(2), { unlike: noise({ correlation: 0.3 }) }),
   changed("step 2 U, rounded to 5", rise(2), { unlike: rounded(5) }),
+  changed("step 2 U, 40 sessions", rise(2), { sessions: 40 }),
+  changed("step 3 U, 40 sessions", rise(3), { sessions: 40 }),
   changed("step 1 U, 40 sessions, from the 17th", rise(1), { sessions: 40, change: [16, 16] }),
   changed("ramp to 3 U over 8 sessions", (at) => ({ kind: "ramp", from: 0, to: 3, start: at - 1, end: at + 7 })),
+  changed("ramp to 2 U over 8 sessions", (at) => ({ kind: "ramp", from: 0, to: 2, start: at - 1, end: at + 7 })),
   changed("line to 3 U over the season", () => ({ kind: "ramp", from: 0, to: 3, start: 0, end: 19 }), {
     change: [1, 1],
   }),

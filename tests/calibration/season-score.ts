@@ -1,8 +1,33 @@
 import type { NoiseModel } from "@/lib/stats/noise-model";
+import { trend } from "@/lib/stats/trend";
 import { judgeTrack } from "@/lib/verdict/judge-track";
+import { judgedSeries, stretchOf } from "@/lib/verdict/judged-series";
 import { noiseAlways } from "@/lib/verdict/noise";
-import { POLICY } from "@/lib/verdict/policy";
-import { type Scenario, type SimulatedTrack, simulateTrack } from "./population";
+import { POLICY, type Policy } from "@/lib/verdict/policy";
+import type { SimulatedTrack } from "./population";
+
+/** An interval held against the truth. */
+export interface Covered {
+  readonly in80: boolean;
+  readonly in95: boolean;
+  /** Width of the 95 of 100 interval: of a level in U, of a share as it is. */
+  readonly width95: number;
+}
+
+/** A stretch of sessions held against the first session of a true step. */
+export interface StretchScore {
+  readonly holds80: boolean;
+  readonly holds95: boolean;
+  readonly size80: number;
+}
+
+/** The interval of the trend of an unchanged season's first sessions, held against no trend at all. */
+export interface TrendScore {
+  readonly sessions: number;
+  readonly covers: boolean;
+  /** Width of the interval in U per 100 days. */
+  readonly width: number;
+}
 
 /** What the verdicts of one season were worth. */
 export interface SeasonScore {
@@ -10,90 +35,103 @@ export interface SeasonScore {
   readonly falseWord: boolean;
   /** Sessions from the change's first one, itself counted, to the first right word; null: never said. */
   readonly foundAfter: number | null;
+  /** Whether the right word was taken back at a later look while the change still held; null: never said. */
+  readonly takenBack: boolean | null;
+  /** Whether a loss of what had been gained was called so in the end; null: nothing was lost after a right word. */
+  readonly lossSeen: boolean | null;
   readonly steadyAtEnd: boolean;
-  readonly level80: boolean;
-  readonly level95: boolean;
-  /** Whether the stretch holds the first session of a true step; null: there is none, or none was said. */
-  readonly set80: boolean | null;
-  readonly set95: boolean | null;
-  readonly set80Size: number | null;
+  readonly steadyBy12: boolean;
+  readonly steadyBy20: boolean;
+  /** Ever called holding while the level was off its old place by the smallest worthwhile change or more. */
+  readonly steadyWrong: boolean;
+  readonly level: Covered | null;
+  /** Null without a goal, or where the true share has no closed form. */
+  readonly share: Covered | null;
+  /** Null: there is no true step, or none was said. */
+  readonly stretch: StretchScore | null;
+  readonly trends: readonly TrendScore[];
+}
+
+/** Lengths of season at which the trend's interval is held against the truth. */
+export const TREND_SESSIONS = [8, 12, 20, 40] as const;
+
+/** The policy in force, without the search for a plan, which no score asks for. */
+const WITHOUT_PLANS: Policy = { ...POLICY, settleSessions: 1 };
+
+interface TrueInterval {
+  readonly low80: number;
+  readonly high80: number;
+  readonly low95: number;
+  readonly high95: number;
+}
+
+function covered(found: TrueInterval | null, truth: number | null, unit: number): Covered | null {
+  if (found === null || truth === null) return null;
+  return {
+    in80: found.low80 <= truth && truth <= found.high80,
+    in95: found.low95 <= truth && truth <= found.high95,
+    width95: (found.high95 - found.low95) / unit,
+  };
+}
+
+/** Which word is right at each session: that of the change while half of it or more is there, else none. */
+function rightWords({ levels, changeAt }: SimulatedTrack): readonly ("gain" | "slip" | null)[] {
+  const first = levels[0] as number;
+  const farthest = levels.reduce((far, level) => (Math.abs(level - first) > Math.abs(far) ? level - first : far), 0);
+  return levels.map((level, i) => {
+    if (changeAt === null || i < changeAt || (level - first) / farthest < 0.5) return null;
+    return farthest > 0 ? "gain" : "slip";
+  });
+}
+
+function trendScores(simulated: SimulatedTrack, noise: NoiseModel): readonly TrendScore[] {
+  const { track, unit, levels } = simulated;
+  if (levels.some((level) => level !== levels[0])) return [];
+  const { series } = judgedSeries(track, POLICY);
+  return TREND_SESSIONS.flatMap((sessions) => {
+    if (sessions > levels.length) return [];
+    const found = trend(stretchOf(series, 0, sessions - 1), noise);
+    if (found.kind !== "ok") return [];
+    const { low95, high95 } = found.value;
+    return [{ sessions, covers: low95 <= 0 && 0 <= high95, width: ((high95 - low95) * 100) / unit }];
+  });
 }
 
 /** Judges one season as the pages do, look after look, and scores it against its truth. */
 export function scoreSeason(simulated: SimulatedTrack, noise: NoiseModel): SeasonScore {
-  const { track, changeAt, levels } = simulated;
-  const { verdict } = judgeTrack(track, noiseAlways(noise), POLICY, "looks");
+  const { track, changeAt, levels, unit } = simulated;
+  const { verdict } = judgeTrack(track, noiseAlways(noise), WITHOUT_PLANS, "looks");
   const words = (verdict.looks ?? []).map((look) => look.verdict);
+  const right = rightWords(simulated);
   const first = words.findIndex((word) => word === "gain" || word === "slip");
-  const after = changeAt === null ? null : levels[changeAt];
-  const right = changeAt === null ? null : (after ?? 0) > (levels[0] as number) ? "gain" : "slip";
-  const early = first >= 0 && (changeAt === null || first < changeAt || words[first] !== right);
-  const found = changeAt === null ? -1 : words.findIndex((word, i) => i >= changeAt && word === right);
-  const truth = levels.at(-1) as number;
-  const level = verdict.levelNow;
+  const direction = right.find((word) => word !== null) ?? null;
+  const early = first >= 0 && (changeAt === null || first < changeAt || words[first] !== direction);
+  const found = words.findIndex((word, i) => changeAt !== null && i >= changeAt && word === direction);
+  const lostAt = found < 0 ? -1 : right.findIndex((word, i) => i > found && word === null);
+  const held = found < 0 ? [] : words.slice(found, lostAt < 0 ? undefined : lostAt);
   const change = verdict.changes[0];
   const isStep = changeAt !== null && levels[changeAt] !== levels[0] && levels[changeAt] === levels[changeAt + 1];
-  const within = (set: readonly number[] | null | undefined): boolean | null =>
-    isStep && set ? set.includes(changeAt) : null;
+  const off = (i: number): boolean =>
+    Math.abs((levels[i] as number) - (levels[0] as number)) >= POLICY.smallestWorthwhile * unit - 1e-9;
   return {
     falseWord: early,
     foundAfter: found < 0 || changeAt === null ? null : found - changeAt + 1,
+    takenBack: found < 0 ? null : held.some((word) => word !== direction),
+    lossSeen: lostAt < 0 ? null : words.at(-1) !== direction,
     steadyAtEnd: words.at(-1) === "steady",
-    level80: level !== null && level.low80 <= truth && truth <= level.high80,
-    level95: level !== null && level.low95 <= truth && truth <= level.high95,
-    set80: within(change?.set80),
-    set95: within(change?.set95),
-    set80Size: change?.set80?.length ?? null,
-  };
-}
-
-/** A scenario's line of the table; shares are of all series, those of sets of the steps that were said. */
-export interface ScenarioScore {
-  readonly name: string;
-  readonly series: number;
-  readonly falseWord: number;
-  readonly found: number;
-  readonly within4: number;
-  readonly within8: number;
-  readonly steadyAtEnd: number;
-  readonly level80: number;
-  readonly level95: number;
-  readonly steps: number;
-  readonly set80: number;
-  readonly set95: number;
-  readonly set80Size: number;
-}
-
-function share(count: number, of: number): number {
-  return of === 0 ? 0 : count / of;
-}
-
-/** Scores a scenario; series take the academies' noise in turn. */
-export function scoreScenario(
-  scenario: Scenario,
-  academies: readonly NoiseModel[],
-  series: number,
-  seed: number,
-): ScenarioScore {
-  const scores = Array.from({ length: series }, (_, number) =>
-    scoreSeason(simulateTrack(scenario, seed, number), academies[number % academies.length] as NoiseModel),
-  );
-  const count = (holds: (score: SeasonScore) => boolean): number => share(scores.filter(holds).length, series);
-  const steps = scores.filter((score) => score.set80 !== null);
-  const sizes = steps.map((score) => score.set80Size as number).sort((a, b) => a - b);
-  return {
-    name: scenario.name,
-    series,
-    falseWord: count((score) => score.falseWord),
-    found: count((score) => score.foundAfter !== null),
-    within4: count((score) => score.foundAfter !== null && score.foundAfter <= 4),
-    within8: count((score) => score.foundAfter !== null && score.foundAfter <= 8),
-    steadyAtEnd: count((score) => score.steadyAtEnd),
-    level80: count((score) => score.level80),
-    level95: count((score) => score.level95),
-    steps: steps.length,
-    set80: share(steps.filter((score) => score.set80).length, steps.length),
-    set95: share(steps.filter((score) => score.set95).length, steps.length),
-    set80Size: sizes[Math.floor(sizes.length / 2)] ?? 0,
+    steadyBy12: words.slice(0, 12).includes("steady"),
+    steadyBy20: words.slice(0, 20).includes("steady"),
+    steadyWrong: words.some((word, i) => word === "steady" && off(i)),
+    level: covered(verdict.levelNow, levels.at(-1) as number, unit),
+    share: covered(verdict.bandShare, simulated.shareInside, 1),
+    stretch:
+      isStep && change?.set80 && change.set95
+        ? {
+            holds80: change.set80.includes(changeAt),
+            holds95: change.set95.includes(changeAt),
+            size80: change.set80.length,
+          }
+        : null,
+    trends: trendScores(simulated, noise),
   };
 }

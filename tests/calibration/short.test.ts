@@ -1,8 +1,8 @@
 import { beforeAll, describe, expect, it } from "vitest";
 import type { NoiseModel } from "@/lib/stats/noise-model";
 import { learnAcademy } from "./population";
+import { type ScenarioScore, scoreScenario } from "./scenario-score";
 import { CHANGED, PROMISED } from "./scenarios";
-import { type ScenarioScore, scoreScenario } from "./season-score";
 
 const SEED = 41;
 const FLAT_EACH = 16;
@@ -43,7 +43,7 @@ describe("calibration, short form", () => {
   });
 
   it(`the level now lies in its 95 of 100 interval in at least ${lowest(series, 0.94)} of ${series}: 94 % less the band`, () => {
-    expect(count((score) => score.level95)).toBeGreaterThanOrEqual(lowest(series, 0.94));
+    expect(count((score) => score.level.in95)).toBeGreaterThanOrEqual(lowest(series, 0.94));
   });
 
   it(`a step of 3 U before session 11 of 20 is found in at least ${lowest(STEPS, 0.95)} of ${STEPS}: 95 % less the band, and early or wrong in at most ${highest(STEPS, 0.03)}`, () => {
@@ -52,7 +52,7 @@ describe("calibration, short form", () => {
     const step = scoreScenario(scenario, academies, STEPS, SEED);
     expect(Math.round(step.found * STEPS)).toBeGreaterThanOrEqual(lowest(STEPS, 0.95));
     expect(Math.round(step.falseWord * STEPS)).toBeLessThanOrEqual(highest(STEPS, 0.03));
-    expect(Math.round(step.level95 * STEPS)).toBeGreaterThanOrEqual(lowest(STEPS, 0.94));
+    expect(Math.round(step.level.in95 * STEPS)).toBeGreaterThanOrEqual(lowest(STEPS, 0.94));
     expect(step.set95 * step.steps).toBeGreaterThanOrEqual(lowest(step.steps, 0.95));
   });
 });
