@@ -3,7 +3,8 @@ import { emptyCellEvidence, fillCellEvidence } from "./cell-evidence";
 import { huberCentre } from "./huber-centre";
 import { lookData } from "./look-data";
 import { NOISE_GRID, type NoiseGrid, priorCells } from "./noise-grid";
-import type { NoiseModel } from "./noise-model";
+import type { NoiseCell, NoiseModel } from "./noise-model";
+import type { NuisanceCell } from "./nuisance-grid";
 import { replicateSd } from "./replicate-sd";
 import { requireSeries } from "./require-series";
 import type { Series } from "./series";
@@ -14,7 +15,7 @@ const FEWEST_SERIES = 10;
 const FEWEST_GROUPS = 5;
 const ROUNDS = 60;
 const PSEUDO_COUNTS = 7.5;
-const VAGUE_SHARE = 0.3;
+const VAGUE_SHARE = 0.5;
 
 /**
  * Learns from a pool of series how noisy its kind is: day sd, correlation, replicate sd, share that change.
@@ -25,9 +26,10 @@ const VAGUE_SHARE = 0.3;
  * Replicate sd: median own sd of series with ten degrees of freedom, where there are three such, else null.
  * Day sds: fixed multiples of a third of it (of the median start scale where it is null) by the correlations, fades
  * and persistences of the grid. Weights by expectation-maximisation, each series being half changed and half not,
- * from the grid's own split with 7.5 pseudo-counts, 60 rounds; then three parts in ten are put back to that split,
- * so that a series unlike its pool is still judged. Share that change: the same way given these weights, from
- * 0.2, held between 0.05 and 0.5. Throws on bad input with the offending value.
+ * from the grid's own split with 7.5 pseudo-counts, 60 rounds; then half is put back to that split, so that a series
+ * unlike its pool is still judged, and belief in a shared error that persists is held at the grid's share or above it:
+ * a pool whose errors don't persist says little of the series whose do. Share that change: the same way given these
+ * weights, from 0.2, held between 0.05 and 0.5. Throws on bad input with the offending value.
  *
  * Source: Laird (1978), Nonparametric maximum likelihood estimation of a mixing distribution, JASA 73.
  */
@@ -50,7 +52,8 @@ export function fitNoiseModel(pool: readonly Series[], id: string, plan: NoiseGr
   const likelihoods = usable.map((series) => cellLikelihoods(series, priorModel));
   const split = prior.map((cell) => cell.weight);
   const learned = emWeights(likelihoods, split);
-  const weights = learned.map((weight, g) => (1 - VAGUE_SHARE) * weight + VAGUE_SHARE * (split[g] as number));
+  const mixed = learned.map((weight, g) => (1 - VAGUE_SHARE) * weight + VAGUE_SHARE * (split[g] as number));
+  const weights = withPersistence(mixed, prior);
   return {
     ...priorModel,
     cells: prior.map((cell, g) => ({ ...cell, weight: weights[g] as number })),
@@ -84,25 +87,45 @@ function medianStartScale(pool: readonly Series[]): number {
   );
 }
 
-/** Likelihoods of one series by cell, relative to its largest: with and without a lasting change. */
+/** Weights that give cells whose error persists the grid's share of belief together, where they had less. */
+function withPersistence(weights: readonly number[], prior: readonly NoiseCell[]): readonly number[] {
+  const persists = prior.map((cell) => (cell.errorPersistence ?? 0) > 0);
+  const sum = (of: readonly number[]): number => of.reduce((total, each, g) => total + (persists[g] ? each : 0), 0);
+  const least = sum(prior.map((cell) => cell.weight));
+  const share = sum(weights);
+  if (share >= least) return weights;
+  return weights.map((weight, g) => weight * (persists[g] ? least / share : (1 - least) / (1 - share)));
+}
+
+/** Likelihoods of one series by cell of the model, relative to its largest: with and without a lasting change. */
 interface CellLikelihoods {
   readonly change: number[];
   readonly noChange: number[];
 }
 
+function cellKey(cell: NoiseCell | NuisanceCell, errorPersistence: number): string {
+  return `${cell.daySd} ${cell.correlation} ${cell.fadesBy ?? "groups"} ${errorPersistence}`;
+}
+
 function cellLikelihoods(series: Series, noise: NoiseModel): CellLikelihoods {
   const look = lookData(series, noise);
   const cell = emptyCellEvidence(look.count);
-  const change: number[] = [];
-  const noChange: number[] = [];
+  const found = new Map<string, { readonly change: number; readonly noChange: number }>();
   for (const nuisance of look.cells) {
     fillCellEvidence(look, nuisance, cell);
-    change.push(cell.logChange);
-    noChange.push(cell.logNoChange);
+    found.set(cellKey(nuisance, nuisance.errorPersistence), { change: cell.logChange, noChange: cell.logNoChange });
   }
-  const peak = Math.max(...change, ...noChange);
-  const relative = (log: number): number => Math.exp(log - peak);
-  return { change: change.map(relative), noChange: noChange.map(relative) };
+  // A series without an error that could persist says the same of a cell whatever its persistence.
+  const logs = noise.cells.map((each) => {
+    const own = found.get(cellKey(each, each.errorPersistence ?? 0)) ?? found.get(cellKey(each, 0));
+    if (own === undefined) throw new RangeError(`a cell without a likelihood: ${cellKey(each, 0)}`);
+    return own;
+  });
+  const peak = Math.max(...logs.flatMap((each) => [each.change, each.noChange]));
+  return {
+    change: logs.map((each) => Math.exp(each.change - peak)),
+    noChange: logs.map((each) => Math.exp(each.noChange - peak)),
+  };
 }
 
 function emWeights(pool: readonly CellLikelihoods[], split: readonly number[]): number[] {

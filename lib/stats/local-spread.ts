@@ -40,3 +40,12 @@ export function localSpread(groups: readonly (readonly number[])[], replicateSd:
   }
   return factors;
 }
+
+/**
+ * Degrees of freedom with which the spread of lately is known: those of the last five groups, and the whole's weight.
+ *
+ * `groups`: replicates of each group in date order, at least one each.
+ */
+export function latelyKnown(groups: readonly (readonly number[])[]): number {
+  return groups.slice(-LATELY).reduce((sum, values) => sum + values.length - 1, WHOLE_WEIGHT);
+}

@@ -19,8 +19,8 @@ export const NOISE_GRID: NoiseGrid = {
   correlations: [0, 0.15, 0.3, 0.45],
   fades: ["groups", "days"],
   persistences: [
-    { value: 0, share: 0.8 },
-    { value: 0.8, share: 0.2 },
+    { value: 0, share: 0.7 },
+    { value: 0.8, share: 0.3 },
   ],
   spread: "local",
 };

@@ -1,5 +1,6 @@
 import { evidenceOf, FIRST_LOOK } from "./evidence";
 import { expectedDistance } from "./expected-distance";
+import { latelyKnown } from "./local-spread";
 import type { Posterior } from "./look";
 import { type LookData, lookData } from "./look-data";
 import { misreadings } from "./misreadings";
@@ -109,6 +110,7 @@ function cleanedSpread(series: Series, look: LookData, noise: NoiseModel): Clean
   const step = readingStep(look.groups.flatMap((group) => group.values));
   return {
     spread: { replicateSd: own.sd, readingErrorSd: series.readingErrorSd, step },
-    degreesOfFreedom: own.degreesOfFreedom,
+    degreesOfFreedom:
+      noise.spread === "local" ? Math.min(own.degreesOfFreedom, latelyKnown(kept)) : own.degreesOfFreedom,
   };
 }

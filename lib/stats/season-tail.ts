@@ -1,15 +1,16 @@
-/** Measured tails of the season's largest evidence: by looks, where a tenth lies above, and how fast it falls beyond. */
+/** Measured tails of what a season bears out: by looks, where a tenth lies above, and how fast it falls beyond. */
 const TAILS = [
-  { looks: 6, tenth: -0.95, slope: 2.1 },
-  { looks: 12, tenth: 0.97, slope: 1.8 },
-  { looks: 20, tenth: 1.47, slope: 1.75 },
-  { looks: 40, tenth: 1.5, slope: 1.25 },
+  { looks: 6, tenth: -1.69, slope: 2.3 },
+  { looks: 12, tenth: 0.36, slope: 1.85 },
+  { looks: 20, tenth: 0.81, slope: 1.6 },
+  { looks: 40, tenth: 0.97, slope: 1.5 },
 ] as const;
 
 /**
- * Anytime p-value of a season: chance that the largest evidence over its looks comes this high without a change.
+ * Anytime p-value of a season: chance that what two looks in a row bear out comes this high without a change.
  *
- * `maxLogBayesFactor`: largest log Bayes factor so far, each less what its look asks beyond the limit. `looks`: looks
+ * `maxLogBayesFactor`: the largest so far of the smaller of two successive looks' log Bayes factors, each less what its
+ * look asks beyond the limit. `looks`: looks
  * that the season may have, 1 or more; between 6, 12, 20 and 40 the constants are interpolated, outside the nearest
  * hold. The tail falls exponentially from where a tenth of unchanged seasons lies; the answer is at most 1. Throws on
  * NaN, and on fewer looks than one.

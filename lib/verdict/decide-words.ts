@@ -1,13 +1,6 @@
 import type { Verdict } from "@/lib/domain/track-verdict";
 import type { Policy } from "./policy";
-
-/** Evidence of one stretch of sessions at one look. */
-export interface StretchEvidence {
-  /** Natural log of the Bayes factor of a lasting change. */
-  readonly logBayesFactor: number;
-  /** Share of the change's weight that points up, 0 to 1. */
-  readonly directionUp: number;
-}
+import { type HeldEvidence, provedDirection, type StretchEvidence } from "./proved-direction";
 
 /** How a proved change came about, and from where on it is surely over. */
 export interface NewLevel {
@@ -18,8 +11,10 @@ export interface NewLevel {
 
 /** What one look offers to the decision; each answer may be computed when asked. */
 export interface LookFacts {
-  /** Limit that evidence has to reach at this look. */
+  /** Limit that evidence has to reach at this look and at the one before. */
   readonly limit: number;
+  /** Whether its session adds to the evidence: one set aside repeats the look before. */
+  readonly adds: boolean;
   /** Evidence of the sessions from index `start` up to this look; null: too few of them. */
   evidence(start: number): StretchEvidence | null;
   /** The new level of the change seen from `start` on; asked only where that change is proved. */
@@ -53,11 +48,9 @@ export interface LookClaims {
 
 const NOTHING: StretchEvidence = { logBayesFactor: 0, directionUp: 0.5 };
 
-/** Which way the evidence proves a change at the limit; null: it proves none. */
-function provedDirection(evidence: StretchEvidence | null, limit: number, policy: Policy): "up" | "down" | null {
-  if (evidence === null || evidence.logBayesFactor < limit) return null;
-  if (evidence.directionUp >= policy.direction) return "up";
-  return evidence.directionUp <= 1 - policy.direction ? "down" : null;
+/** The evidence of a stretch at a look, held against what the look asks. */
+export function heldBy(look: LookFacts, start: number): HeldEvidence {
+  return { evidence: look.evidence(start), limit: look.limit };
 }
 
 function holds(claim: Claim, evidence: StretchEvidence | null, policy: Policy): boolean {
@@ -73,9 +66,16 @@ function holds(claim: Claim, evidence: StretchEvidence | null, policy: Policy): 
  * change, not a further one. The latest claim stays while its evidence keeps the hold limit in its direction; a proof
  * the other way replaces it; else it is withdrawn, and the one before has to hold.
  */
-function claimsAfter(before: readonly Claim[], look: LookFacts, at: number, policy: Policy): readonly Claim[] {
+function claimsAfter(
+  before: readonly Claim[],
+  looks: { readonly now: LookFacts; readonly before: LookFacts | undefined },
+  at: number,
+  policy: Policy,
+): readonly Claim[] {
+  const look = looks.now;
   const claimFrom = (start: number): Claim | null => {
-    const direction = provedDirection(look.evidence(start), look.limit, policy);
+    const earlier = () => (looks.before === undefined ? null : heldBy(looks.before, start));
+    const direction = provedDirection(heldBy(look, start), earlier, policy);
     return direction === null ? null : { start, direction, provedAt: at, newLevel: look.newLevel(start) };
   };
   const inForce = before.at(-1);
@@ -92,6 +92,13 @@ function claimsAfter(before: readonly Claim[], look: LookFacts, at: number, poli
   return claims;
 }
 
+/** The look of the session before the latest that added to the evidence; undefined: there is none. */
+export function lookBefore(looks: readonly LookFacts[], at: number): LookFacts | undefined {
+  let latest = at;
+  while (latest > 0 && !looks[latest]?.adds) latest--;
+  return looks.slice(0, latest).findLast((look) => look.adds);
+}
+
 /**
  * What is claimed at every look of a track, from the evidence alone.
  *
@@ -101,10 +108,10 @@ function claimsAfter(before: readonly Claim[], look: LookFacts, at: number, poli
 export function decideClaims(looks: readonly LookFacts[], policy: Policy): readonly LookClaims[] {
   const said: LookClaims[] = [];
   let claims: readonly Claim[] = [];
-  looks.forEach((look, at) => {
-    claims = claimsAfter(claims, look, at, policy);
+  looks.forEach((now, at) => {
+    claims = claimsAfter(claims, { now, before: lookBefore(looks, at) }, at, policy);
     const start = claims.at(-1)?.start ?? 0;
-    said.push({ claims, start, evidence: look.evidence(start) ?? NOTHING });
+    said.push({ claims, start, evidence: now.evidence(start) ?? NOTHING });
   });
   return said;
 }

@@ -2,7 +2,7 @@ import type { JudgedTrack } from "@/lib/domain/judged-track";
 import type { Interval, LookVerdict, ProvedChange, TrackVerdict, Verdict } from "@/lib/domain/track-verdict";
 import { misreadings } from "@/lib/stats/misreadings";
 import { trend } from "@/lib/stats/trend";
-import { decideClaims, decideWord, type LookClaims, type LookFacts } from "./decide-words";
+import { decideClaims, decideWord, heldBy, type LookClaims, type LookFacts, lookBefore } from "./decide-words";
 import { describeChange, newLevelOf } from "./describe-change";
 import { type EarlyLevel, earlyLevel } from "./early-level";
 import { errorBudget } from "./error-budget";
@@ -11,6 +11,7 @@ import { type JudgedSeries, judgedSeries, stretchOf } from "./judged-series";
 import { limitAt } from "./limit-at";
 import { ownedSince } from "./owned-since";
 import type { Policy } from "./policy";
+import { limitAfter } from "./proved-direction";
 import type { ListedLook } from "./roster-list";
 import { settlePlan } from "./settle-plan";
 import { type NoiseFor, type TrackLooks, trackLooks } from "./track-looks";
@@ -51,6 +52,7 @@ function openTrack(track: JudgedTrack, noiseFor: NoiseFor, policy: Policy): Trac
   const facts = judged.sessions.map(
     (_, at): LookFacts => ({
       limit: limitAt(at + 1, policy),
+      adds: judged.series.groups[at]?.used === true,
       evidence: (start) => looks.evidence(start, at),
       newLevel: (start) => newLevelOf(proved(start, at), at),
       wordOf: (claim) => {
@@ -116,6 +118,16 @@ function changesOf(state: TrackState): readonly ProvedChange[] {
   });
 }
 
+/** What the evidence of the latest look has to reach, given the look before; before the first look, what that will ask. */
+function limitNow({ facts, said }: TrackState, policy: Policy): number {
+  const last = facts.length - 1;
+  const look = facts[last];
+  if (look === undefined || last + 1 < policy.firstLook) return limitAt(policy.firstLook, policy) + policy.limitAlone;
+  const start = said[last]?.start ?? 0;
+  const before = lookBefore(facts, last);
+  return limitAfter(heldBy(look, start), () => (before === undefined ? null : heldBy(before, start)), null, policy);
+}
+
 /** Probability that nothing lasting happened, from the evidence and the share of tracks that change. */
 export function noChangeProbability(logBayesFactor: number, priorChange: number): number {
   if (priorChange >= 1) return 0;
@@ -162,7 +174,7 @@ export function judgeTrack(track: JudgedTrack, noiseFor: NoiseFor, policy: Polic
       evidence: {
         logBayesFactor,
         directionUp: now?.evidence.directionUp ?? 0.5,
-        limit: limitAt(Math.max(policy.firstLook, last + 1), policy),
+        limit: limitNow(state, policy),
         noChange: noChangeProbability(logBayesFactor, noise.priorChange),
         priorChange: noise.priorChange,
       },
@@ -216,5 +228,6 @@ function listedLook(state: TrackState, at: number): ListedLook {
     verdict: wordAt(state, at),
     logBayesFactor: evidence.logBayesFactor,
     start,
+    adds: state.facts[at]?.adds === true,
   };
 }

@@ -1,4 +1,4 @@
-import { evidenceOf, FIRST_LOOK } from "@/lib/stats/evidence";
+import { evidence, evidenceOf, FIRST_LOOK } from "@/lib/stats/evidence";
 import { type LookData, lookData } from "@/lib/stats/look-data";
 import { mixtureCdf } from "@/lib/stats/mixture-cdf";
 import type { NoiseModel } from "@/lib/stats/noise-model";
@@ -8,6 +8,7 @@ import { posteriorWeights } from "@/lib/stats/posterior-weights";
 import type { Series } from "@/lib/stats/series";
 import { limitAt } from "./limit-at";
 import type { Policy } from "./policy";
+import { type HeldEvidence, provedDirection } from "./proved-direction";
 
 /** What a look says of a change now: how sure any is smaller than a limit, and the usual smallest worthwhile one. */
 function changeNow(look: LookData, parts: PosteriorComponents, policy: Policy) {
@@ -72,6 +73,14 @@ export function steadyAt(
   return provedSteady(look, posteriorComponents(look), smallestWorthwhile, policy);
 }
 
+/** The evidence of the look before the last used session; null: it came before the first look. */
+export function heldBefore(series: Series, noise: NoiseModel, policy: Policy): HeldEvidence | null {
+  const last = series.groups.findLastIndex((group) => group.used);
+  const end = series.groups.slice(0, Math.max(0, last)).findLastIndex((group) => group.used) + 1;
+  const found = evidence({ ...series, groups: series.groups.slice(0, end) }, noise);
+  return found.kind === "ok" ? { evidence: found.value, limit: limitAt(end, policy) } : null;
+}
+
 /**
  * Whether a look would settle an open track: a change proved either way, or proved to hold.
  *
@@ -82,8 +91,7 @@ export function settles(series: Series, noise: NoiseModel, smallestWorthwhile: n
   const look = lookData(series, noise);
   if (look.count < FIRST_LOOK) return false;
   const parts = posteriorComponents(look);
-  const { logBayesFactor, directionUp } = evidenceOf(look, parts.gathered);
-  const certain = directionUp >= policy.direction || directionUp <= 1 - policy.direction;
-  if (certain && logBayesFactor >= limitAt(series.groups.length, policy)) return true;
+  const now = { evidence: evidenceOf(look, parts.gathered), limit: limitAt(series.groups.length, policy) };
+  if (provedDirection(now, () => heldBefore(series, noise, policy), policy) !== null) return true;
   return provedSteady(look, parts, smallestWorthwhile, policy);
 }

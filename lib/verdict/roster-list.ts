@@ -15,6 +15,14 @@ export interface ListedLook {
   readonly logBayesFactor: number;
   /** First session of the stretch that the evidence rests on; a later start is a season begun anew after a proof. */
   readonly start: number;
+  /** Whether its session adds to the evidence: one set aside repeats the look before. */
+  readonly adds: boolean;
+}
+
+/** Evidence of one look beyond what it asks, and the stretch that it rests on. */
+interface BorneOut {
+  readonly start: number;
+  readonly beyond: number;
 }
 
 /** The roster's list over time. */
@@ -29,9 +37,11 @@ export interface RosterList {
  * The roster's list of proved changes, recomputed at each distinct date in order.
  *
  * At each date every track has an anytime p: the tail probability, over a season of twenty looks or as many as there
- * were, of the largest evidence seen so far on the stretch in force (1 before its first look). Evidence counts less what
- * its look asks beyond the limit. A track enters when its adjusted p over all tracks is at most `share`
- * and its verdict now is gain or slip; it stays until that verdict is withdrawn.
+ * were, of the largest evidence that two looks in a row have borne out so far on the stretch in force (1 before there are
+ * two). Evidence counts less what its look asks beyond the limit. Of unchanged tracks the largest evidence is mostly that
+ * of one odd look and gone at the next, while that of a true change stays: asking for two finds more at the same rate of
+ * false discoveries. A track enters when its adjusted p over all tracks is at most `share` and its verdict now is gain or
+ * slip; it stays until that verdict is withdrawn.
  *
  * @param tracks one entry a track: its looks in date order; a track without looks counts as one that shows nothing
  * @param share false-discovery rate over the season, above 0 and below 1
@@ -44,6 +54,7 @@ export function rosterList(tracks: readonly (readonly ListedLook[])[], share: nu
   const days = [...new Set(tracks.flatMap((looks) => looks.map((look) => look.day)))].sort((a, b) => a - b);
   const next = tracks.map(() => 0);
   const largest = tracks.map(() => new Map<number, number>());
+  const before = tracks.map((): BorneOut | null => null);
   const p = tracks.map(() => 1);
   const word = tracks.map((): Verdict => "open");
   const listed = tracks.map(() => false);
@@ -56,9 +67,17 @@ export function rosterList(tracks: readonly (readonly ListedLook[])[], share: nu
       for (let look = looks[at]; look?.day === day; look = looks[++at]) {
         const best = largest[t] as Map<number, number>;
         const beyond = look.logBayesFactor - limitRiseAt(at + 1, policy);
-        best.set(look.start, Math.max(best.get(look.start) ?? Number.NEGATIVE_INFINITY, beyond));
-        const tail = seasonTail(best.get(look.start) as number, Math.max(SEASON_LOOKS, at + 1));
-        p[t] = Math.min(1, policy.listCaution * tail);
+        const last = before[t];
+        if (look.adds) {
+          if (last?.start === look.start)
+            best.set(
+              look.start,
+              Math.max(best.get(look.start) ?? Number.NEGATIVE_INFINITY, Math.min(last.beyond, beyond)),
+            );
+          before[t] = { start: look.start, beyond };
+        }
+        const borneOut = best.get(look.start) ?? Number.NEGATIVE_INFINITY;
+        p[t] = Math.min(1, policy.listCaution * seasonTail(borneOut, Math.max(SEASON_LOOKS, at + 1)));
         if (look.verdict !== word[t]) listed[t] = false;
         word[t] = look.verdict;
       }

@@ -30,8 +30,8 @@ const BASE: NoiseGrid = {
 };
 const THIN = { multiples: [0.3, 0.8, 1.3, 1.9, 2.8, 4.5], correlations: [0, 0.15, 0.3, 0.45] } as const;
 const PERSISTENT = [
-  { value: 0, share: 0.8 },
-  { value: 0.8, share: 0.2 },
+  { value: 0, share: 0.7 },
+  { value: 0.8, share: 0.3 },
 ] as const;
 
 /** The base form, each addition alone, and all of them. */

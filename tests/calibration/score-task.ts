@@ -33,7 +33,7 @@ export function scoreTask(plan: RunPlan, task: number): ScenarioScore | RosterSc
 }
 
 // As a worker: one task a message, one answer a task.
-const plan = process.env["CALIBRATION_PLAN"];
+const plan = process.env.CALIBRATION_PLAN;
 if (process.send !== undefined && plan !== undefined) {
   const asked = JSON.parse(plan) as RunPlan;
   process.on("message", (task: number) => process.send?.({ task, score: scoreTask(asked, task) }));

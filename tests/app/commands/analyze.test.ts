@@ -5,7 +5,7 @@ import path from "node:path";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import type { JudgedTrack } from "@/lib/domain/judged-track";
 import type { LookVerdict, TrackVerdict } from "@/lib/domain/track-verdict";
-import { POLICY_VERSION } from "@/lib/verdict/policy";
+import { POLICY, POLICY_VERSION } from "@/lib/verdict/policy";
 import { flat, madeTrack } from "../../lib/verdict/made-track";
 
 /** A verdict or an error, and what the list says; the tests look at what is there. */
@@ -74,7 +74,7 @@ describe("analyze: a published series", () => {
     expect(verdict.changes[0]?.set80).toContain(28);
     expect(verdict.changes[0]?.set95).toContain(28);
     expect(verdict.changes[0]?.size.high95).toBeLessThan(0);
-    expect(verdict.evidence.limit).toBeCloseTo(4.1, 12);
+    expect(verdict.evidence.limit).toBeCloseTo(3.55, 12);
     const proved = verdict.looks.find((look) => look.verdict === "gain" || look.verdict === "slip")?.date ?? "";
     expect(proved >= "1899-01-01").toBe(true);
     expect(proved <= "1915-01-01").toBe(true);
@@ -166,7 +166,7 @@ describe("analyze: the same input, the same words", () => {
     expect(run.lines[0]).toMatchObject({
       policyVersion: `${POLICY_VERSION}+limit=40`,
       verdict: "open",
-      evidence: { limit: 40 },
+      evidence: { limit: 40 + POLICY.limitAlone },
     });
   });
 });

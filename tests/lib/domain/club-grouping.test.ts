@@ -163,7 +163,7 @@ describe("what is kept of a session", () => {
 });
 
 describe("any changes in a row", () => {
-  it("400 random splits and merges leave every club in one group, and every session of every group ever said in one", () => {
+  it("120 random splits and merges leave every club in one group, and every session of every group ever said in one", () => {
     let state = 20_261_125;
     const next = (below: number): number => {
       state = (state * 48_271) % 2_147_483_647;
@@ -171,7 +171,7 @@ describe("any changes in a row", () => {
     };
     let grouping: ClubGrouping = SHORT_LIST;
     let changed = 0;
-    for (let step = 0; step < 400; step++) {
+    for (let step = 0; step < 120; step++) {
       const groups = currentGroups(grouping);
       const one = groups[next(groups.length)];
       const other = groups[next(groups.length)];
@@ -199,6 +199,6 @@ describe("any changes in a row", () => {
         }
       }
     }
-    expect(changed).toBeGreaterThan(150);
+    expect(changed).toBeGreaterThan(45);
   });
 });

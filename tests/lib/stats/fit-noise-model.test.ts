@@ -13,14 +13,14 @@ const pool = (count: number, made: Made, seed: number) => {
 };
 /** The grid's own split of belief, in the order of a model's cells. */
 const SPLIT = priorCells(NOISE_GRID).map((cell) => cell.weight);
-/** Mean day sd of what was learned: the three tenths put back to the split taken out again. */
+/** Mean day sd of what was learned: the half put back to the split taken out again. */
 const learnedDaySd = (model: ReturnType<typeof fitNoiseModel>): number =>
-  model.cells.reduce((sum, cell, g) => sum + ((cell.weight - 0.3 * (SPLIT[g] as number)) / 0.7) * cell.daySd, 0);
+  2 * model.cells.reduce((sum, cell, g) => sum + (cell.weight - 0.5 * (SPLIT[g] as number)) * cell.daySd, 0);
 
 describe("reference: a known truth", () => {
-  it.each([0.6, 1.5, 3])("40 series of 20 groups, day sd %d: learned mean within 25 %", (daySd) => {
+  it.each([0.6, 1.5, 3])("40 series of 20 groups, day sd %d: learned mean within 45 %", (daySd) => {
     const model = fitNoiseModel(pool(40, { groups: 20, daySd }, 51), "m");
-    expect(Math.abs(learnedDaySd(model) / daySd - 1)).toBeLessThan(0.25);
+    expect(Math.abs(learnedDaySd(model) / daySd - 1)).toBeLessThan(0.45);
     expect(Math.abs((model.replicateSd as number) / 3 - 1)).toBeLessThan(0.05);
   });
   it("correlation 0.4 gets a higher mean correlation than 0", () => {
@@ -31,16 +31,16 @@ describe("reference: a known truth", () => {
       );
     expect(mean(0.4)).toBeGreaterThan(mean(0) + 0.05);
   });
-  it("84 cells: six multiples of a third of the replicate sd, by correlations, fades and persistences; weights sum to 1, none below .3 of its share", () => {
+  it("84 cells: six multiples of a third of the replicate sd, by correlations, fades and persistences; weights sum to 1, none below .4 of its share", () => {
     const model = fitNoiseModel(pool(12, { groups: 10 }, 53), "m");
     requireNoiseModel(model);
     expect(model.cells).toHaveLength(84);
     expect(model.cells.reduce((sum, cell) => sum + cell.weight, 0)).toBeCloseTo(1, 12);
-    for (const [g, cell] of model.cells.entries()) expect(cell.weight).toBeGreaterThan(0.3 * (SPLIT[g] as number));
+    for (const [g, cell] of model.cells.entries()) expect(cell.weight).toBeGreaterThan(0.4 * (SPLIT[g] as number));
     expect(model.cells[0]?.daySd).toBeCloseTo((0.3 * (model.replicateSd as number)) / 3, 12);
     expect([model.kind, model.id, model.learnedFrom, model.spread]).toEqual(["learned", "m", 12, "local"]);
   });
-  it("a pool whose shared errors persist is believed to persist more than one whose errors are drawn anew", () => {
+  it("a pool whose shared errors persist is believed to persist more than the grid's three tenths, one whose errors are drawn anew just that", () => {
     const random = seeded(59);
     const persisting = Array.from({ length: 40 }, () => {
       const series = simulatedSeries({ groups: 20, daySd: 1, sharedErrorSd: 0 }, random);
@@ -56,8 +56,8 @@ describe("reference: a known truth", () => {
     const anew = pool(40, { groups: 20, daySd: 1, sharedErrorSd: 3 }, 60);
     const belief = (of: Parameters<typeof fitNoiseModel>[0]): number =>
       fitNoiseModel(of, "m").cells.reduce((sum, cell) => sum + (cell.errorPersistence ? cell.weight : 0), 0);
-    expect(belief(persisting)).toBeGreaterThan(0.6);
-    expect(belief(anew)).toBeLessThan(0.2);
+    expect(belief(persisting)).toBeGreaterThan(0.5);
+    expect(belief(anew)).toBeCloseTo(0.3, 12);
   });
   it("the share that changes: held at .05 to .5, larger where half the series jump by 4 U", () => {
     const random = seeded(54);
@@ -89,6 +89,15 @@ describe("too little and bad input", () => {
     expect([model.kind, model.replicateSd]).toEqual(["learned", null]);
     const one = pool(1, { groups: 10, replicates: 1 }, 58)[0] as ReturnType<typeof madeSeries>;
     expect(Number.isFinite(answerOf(evidence(one, model)).logBayesFactor)).toBe(true);
+  });
+  it("a pool without shared errors, and one of which half has them: every weight is finite, they sum to 1", () => {
+    const without = pool(12, { groups: 10, sharedErrorSd: 0 }, 61);
+    for (const some of [without, [...without, ...pool(12, { groups: 10 }, 62)]]) {
+      const model = fitNoiseModel(some, "m");
+      requireNoiseModel(model);
+      expect(model.cells.every((cell) => cell.weight > 0)).toBe(true);
+      expect(model.cells.reduce((sum, cell) => sum + cell.weight, 0)).toBeCloseTo(1, 12);
+    }
   });
   it("a pool of constant series is finite", () => {
     const model = fitNoiseModel(new Array(10).fill(madeSeries(new Array(6).fill([2, 2, 2]))), "m");

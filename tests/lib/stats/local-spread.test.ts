@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { localSpread } from "@/lib/stats/local-spread";
+import { latelyKnown, localSpread } from "@/lib/stats/local-spread";
 import { normal, seeded } from "./made-series";
 
 const made = (sds: readonly number[], replicates: number, seed: number): number[][] => {
@@ -27,6 +27,10 @@ describe("reference", () => {
 });
 
 describe("too little and bad input", () => {
+  it("what is known of lately: 8 of the whole and m - 1 of each of the last five groups", () => {
+    expect([latelyKnown([]), latelyKnown([[1], [2]]), latelyKnown([[1, 2, 3]])]).toEqual([8, 8, 10]);
+    expect(latelyKnown(made(new Array(9).fill(1), 4, 1))).toBe(8 + 5 * 3);
+  });
   it("single replicates, an sd of 0 and no group at all say nothing: 1, 1 and no entry", () => {
     expect([...localSpread([[4], [9]], 3)]).toEqual([1, 1]);
     expect([

@@ -3,12 +3,12 @@ import { describe, expect, it } from "vitest";
 import { seasonTail } from "@/lib/stats/season-tail";
 
 describe("reference: by hand", () => {
-  it("twenty looks: 0.1 exp(-1.75 (3 - 1.47)) = 0.00687", () => {
-    expect(seasonTail(3, 20)).toBeCloseTo(0.1 * Math.exp(-1.75 * 1.53), 14);
-    expect(seasonTail(3, 20)).toBeCloseTo(0.00687, 5);
+  it("twenty looks: 0.1 exp(-1.6 (3 - 0.81)) = 0.00301", () => {
+    expect(seasonTail(3, 20)).toBeCloseTo(0.1 * Math.exp(-1.6 * 2.19), 14);
+    expect(seasonTail(3, 20)).toBeCloseTo(0.00301, 5);
   });
   it("thirty looks lie halfway between twenty and forty: 0.1 exp(-1.5 (3 - 1.485))", () => {
-    expect(seasonTail(3, 30)).toBeCloseTo(0.1 * Math.exp(-1.5 * 1.515), 14);
+    expect(seasonTail(3, 30)).toBeCloseTo(0.1 * Math.exp(-1.55 * 2.11), 14);
   });
 });
 

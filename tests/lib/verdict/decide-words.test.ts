@@ -7,6 +7,7 @@ import { POLICY } from "@/lib/verdict/policy";
 /** Evidence of stretches: from start index to [log Bayes factor, direction up]. */
 type Facts = {
   readonly limit?: number;
+  readonly adds?: false;
   readonly from: Readonly<Record<number, readonly [number, number]>>;
   readonly newLevel?: NewLevel;
   readonly steady?: "steady" | "open";
@@ -14,6 +15,7 @@ type Facts = {
 
 const look = (facts: Facts): LookFacts => ({
   limit: facts.limit ?? POLICY.limit,
+  adds: facts.adds ?? true,
   evidence: (start) => {
     const found = facts.from[start];
     return found === undefined ? null : { logBayesFactor: found[0], directionUp: found[1] };
@@ -25,14 +27,17 @@ const look = (facts: Facts): LookFacts => ({
 const words = (looks: readonly Facts[]) => decideWords(looks.map(look), POLICY);
 const alone = (logBayesFactor: number, directionUp: number): Facts => ({ from: { 0: [logBayesFactor, directionUp] } });
 
+/** What a look has to reach that no other bears out. */
+const ALONE = POLICY.limit + POLICY.limitAlone;
+
 describe("decideWords: one look", () => {
   it.each([
     ["too few sessions", { from: {} }, "open"],
-    ["evidence at the limit, up", alone(POLICY.limit, 0.95), "gain"],
-    ["evidence at the limit, down", alone(POLICY.limit, 0.05), "slip"],
-    ["just below the limit", alone(POLICY.limit - 0.001, 1), "open"],
+    ["evidence at the limit of a look alone, up", alone(ALONE, 0.95), "gain"],
+    ["evidence at the limit of a look alone, down", alone(ALONE, 0.05), "slip"],
+    ["just below it", alone(ALONE - 0.001, 1), "open"],
     ["direction in doubt", alone(9, 0.94), "open"],
-    ["a later look's higher limit", { ...alone(3.05, 1), limit: 3.1 }, "open"],
+    ["a later look's higher limit", { ...alone(ALONE, 1), limit: POLICY.limit + 0.1 }, "open"],
     ["steady without a change", { ...alone(-2, 0.5), steady: "steady" }, "steady"],
     ["a proved change comes before steady", { ...alone(4, 1), steady: "steady" }, "gain"],
   ] as const)("%s", (_, facts, expected) => {
@@ -40,27 +45,56 @@ describe("decideWords: one look", () => {
   });
 });
 
+describe("decideWords: two looks in a row", () => {
+  const at = POLICY.limit;
+  it.each([
+    ["both at the limit: proved at the second", [alone(at, 1), alone(at, 1)], ["open", "gain"]],
+    ["the second just below: nothing", [alone(at, 1), alone(at - 0.001, 1)], ["open", "open"]],
+    ["the first just below: nothing", [alone(at - 0.001, 1), alone(at, 1)], ["open", "open"]],
+    ["with a look between: nothing", [alone(at, 1), alone(0, 0.5), alone(at, 1)], ["open", "open", "open"]],
+    ["in opposite directions: nothing", [alone(at, 1), alone(at, 0)], ["open", "open"]],
+    ["the first with its direction in doubt: nothing", [alone(at, 0.9), alone(at, 1)], ["open", "open"]],
+    [
+      "the first below its own, higher limit: nothing",
+      [{ ...alone(at, 1), limit: at + 0.5 }, alone(at, 1)],
+      ["open", "open"],
+    ],
+    [
+      "a session set aside repeats a look, it bears nothing out",
+      [alone(at, 1), { ...alone(at, 1), adds: false }],
+      ["open", "open"],
+    ],
+    [
+      "and parts no two looks",
+      [alone(at, 1), { ...alone(at, 1), adds: false }, alone(at, 1)],
+      ["open", "open", "gain"],
+    ],
+  ] as const)("%s", (_, looks, expected) => {
+    expect(words(looks)).toEqual(expected);
+  });
+});
+
 describe("decideWords: an earned word is kept down to the hold limit", () => {
-  it("3.2, 1.4, 1.0, 0.9, 2.4, 2.5: kept at 1.0, withdrawn at 0.9, earned anew only at the limit", () => {
-    const seen = words([3.2, 1.4, 1.0, 0.9, 2.4, 2.5].map((e) => alone(e, 1)));
-    expect(seen).toEqual(["gain", "gain", "gain", "open", "open", "gain"]);
+  it("3.3, 0.4, 0.0, -0.1, 2.4, 1.7, 2.4, 1.8: kept at 0, withdrawn at -0.1, earned anew only by two looks at 1.75", () => {
+    const seen = words([3.3, 0.4, 0, -0.1, 2.4, 1.7, 2.4, 1.8].map((e) => alone(e, 1)));
+    expect(seen).toEqual(["gain", "gain", "gain", "open", "open", "open", "open", "gain"]);
   });
 
   it("kept only in its own direction", () => {
-    expect(words([alone(3.2, 1), alone(2, 0.51), alone(2, 0.5)])).toEqual(["gain", "gain", "open"]);
-    expect(words([alone(3.2, 0), alone(2, 0.49), alone(2, 0.51)])).toEqual(["slip", "slip", "open"]);
+    expect(words([alone(3.4, 1), alone(2, 0.51), alone(2, 0.5)])).toEqual(["gain", "gain", "open"]);
+    expect(words([alone(3.4, 0), alone(2, 0.49), alone(2, 0.51)])).toEqual(["slip", "slip", "open"]);
   });
 
   it("a proof the other way replaces it at once", () => {
-    expect(words([alone(3.2, 1), alone(3.2, 0.01)])).toEqual(["gain", "slip"]);
+    expect(words([alone(3.4, 1), alone(3.4, 0.01)])).toEqual(["gain", "slip"]);
   });
 
   it("a higher limit takes no earned word back", () => {
-    expect(words([alone(3.05, 1), { ...alone(3.05, 1), limit: 3.1 }])).toEqual(["gain", "gain"]);
+    expect(words([alone(3.4, 1), { ...alone(3.4, 1), limit: 3.5 }])).toEqual(["gain", "gain"]);
   });
 
   it("a withdrawn word can leave steady behind", () => {
-    expect(words([alone(3.2, 1), { ...alone(0, 0.5), steady: "steady" }])).toEqual(["gain", "steady"]);
+    expect(words([alone(3.4, 1), { ...alone(-1, 0.5), steady: "steady" }])).toEqual(["gain", "steady"]);
   });
 });
 
@@ -70,8 +104,8 @@ describe("decideWords: a further change", () => {
   it("is looked for from the surely new level on, and then is the latest", () => {
     const looks: readonly Facts[] = [
       proved,
-      { from: { 0: [4, 1], 6: [2.4, 0] } },
-      { from: { 0: [0.2, 0.6], 6: [3, 0.02] } },
+      { from: { 0: [4, 1], 6: [1.7, 0] } },
+      { from: { 0: [0.2, 0.6], 6: [3.5, 0.02] } },
     ];
     expect(words(looks)).toEqual(["gain", "gain", "slip"]);
     const claims = decideClaims(looks.map(look), POLICY);
@@ -80,7 +114,7 @@ describe("decideWords: a further change", () => {
       [6, "down", 2],
     ]);
     expect(claims[2]?.start).toBe(6);
-    expect(claims[2]?.evidence.logBayesFactor).toBe(3);
+    expect(claims[2]?.evidence.logBayesFactor).toBe(3.5);
   });
 
   it("settles the one before: that one stays though its own evidence is gone", () => {
@@ -93,13 +127,13 @@ describe("decideWords: a further change", () => {
 
   it("withdrawn: the one before returns if it holds, else nothing is left", () => {
     const slip: Facts = { from: { 0: [4, 1], 6: [3.5, 0] } };
-    expect(words([proved, slip, { from: { 0: [1.5, 0.9], 6: [0.5, 0.2] } }])).toEqual(["gain", "slip", "gain"]);
-    expect(words([proved, slip, { from: { 0: [0.5, 0.9], 6: [0.5, 0.2] } }])).toEqual(["gain", "slip", "open"]);
+    expect(words([proved, slip, { from: { 0: [1.5, 0.9], 6: [-0.5, 0.2] } }])).toEqual(["gain", "slip", "gain"]);
+    expect(words([proved, slip, { from: { 0: [-0.5, 0.9], 6: [-0.5, 0.2] } }])).toEqual(["gain", "slip", "open"]);
   });
 
   it("can't be met by a season without a proof: its stretch is never asked for", () => {
     const asked = new Set<number>();
-    const watched = [1, 2, 2.4, -1].map((e) => {
+    const watched = [1, 2, 1.7, 3.2, -1].map((e) => {
       const facts = look({ from: { 0: [e, 1], 6: [50, 1] } });
       return {
         ...facts,
@@ -109,7 +143,7 @@ describe("decideWords: a further change", () => {
         },
       };
     });
-    expect(decideWords(watched, POLICY)).toEqual(["open", "open", "open", "open"]);
+    expect(decideWords(watched, POLICY)).toEqual(["open", "open", "open", "open", "open"]);
     expect([...asked]).toEqual([0]);
   });
 
@@ -142,14 +176,15 @@ describe("decideWords: any sequence", () => {
     );
   });
 
-  it("a word of change first stands at a look whose evidence reaches the limit", () => {
+  it("a change is first claimed at a look whose evidence reaches the limit, and that of a look alone unless the look before did", () => {
     fc.assert(
       fc.property(fc.array(facts, { minLength: 1, maxLength: 12 }), (looks) => {
         const said = decideClaims(looks.map(look), POLICY);
         said.forEach(({ claims }, at) => {
           for (const claim of claims.filter((each) => each.provedAt === at)) {
-            const [e] = (looks[at] as Facts).from[claim.start] as readonly [number, number];
-            expect(e).toBeGreaterThanOrEqual(POLICY.limit);
+            const of = (i: number): number =>
+              (looks[i] as Facts | undefined)?.from[claim.start]?.[0] ?? Number.NEGATIVE_INFINITY;
+            expect(of(at)).toBeGreaterThanOrEqual(of(at - 1) >= POLICY.limit ? POLICY.limit : ALONE);
           }
         });
       }),
