@@ -20,12 +20,12 @@ describe("provedDirection", () => {
   });
 
   it("asks more of a look that stands alone: 2 + 1.5, and 2 after one that reached its own limit the same way", () => {
-    const after = (before: HeldEvidence | null, direction: "up" | "down" | null) =>
+    const asks = (before: HeldEvidence | null, direction: "up" | "down" | null) =>
       limitAfter(held(2, 1), () => before, direction, POLICY);
-    expect(after(null, "up")).toBe(2 + POLICY.limitAlone);
-    expect(after(held(2.4, 1, 2.5), "up")).toBe(2 + POLICY.limitAlone);
-    expect([after(held(2.5, 1, 2.5), "up"), after(held(2.5, 1, 2.5), null)]).toEqual([2, 2]);
-    expect(after(held(2.5, 0, 2.5), "up")).toBe(2 + POLICY.limitAlone);
+    expect(asks(null, "up")).toBe(2 + POLICY.limitAlone);
+    expect(asks(held(2.4, 1, 2.5), "up")).toBe(2 + POLICY.limitAlone);
+    expect([asks(held(2.5, 1, 2.5), "up"), asks(held(2.5, 1, 2.5), null)]).toEqual([2, 2]);
+    expect(asks(held(2.5, 0, 2.5), "up")).toBe(2 + POLICY.limitAlone);
   });
 
   it("proves by one look at 3.5, by two at 2, by none below; the look before is asked only where it matters", () => {
