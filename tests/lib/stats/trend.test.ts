@@ -4,10 +4,21 @@ import type { Series } from "@/lib/stats/series";
 import { startNoiseModel } from "@/lib/stats/start-noise-model";
 import { tQuantile } from "@/lib/stats/t-distribution";
 import { trend } from "@/lib/stats/trend";
-import { answerOf } from "@/tests/reference/read-reference";
+import { answerOf, expectNear, readReference } from "@/tests/reference/read-reference";
 import { madeNoise, madeSeries, SMALL_GRID, seeded, simulatedSeries, transformed } from "./made-series";
 
 const said = (series: Series, noise: NoiseModel) => answerOf(trend(series, noise));
+
+interface LakeHuron {
+  readonly y: number[];
+  readonly t: number[] | string;
+}
+interface GlsFit {
+  readonly coef: [number, number];
+  readonly se: [number, number];
+  readonly phi: number;
+  readonly sigma: number;
+}
 
 describe("reference: ordinary least squares where days are uncorrelated and variances equal", () => {
   it("values 1 3 2 5 4 a week apart: slope 0.8 / 7 a day, +- t(3) sqrt(v / 490), v = 1 + 0.25 + 4", () => {
@@ -16,6 +27,32 @@ describe("reference: ordinary least squares where days are uncorrelated and vari
     const half = tQuantile(0.975, 3) * Math.sqrt(5.25 / 490);
     expect(one.low95).toBeCloseTo(0.8 / 7 - half, 6);
     expect(one.high95).toBeCloseTo(0.8 / 7 + half, 6);
+  });
+});
+
+describe("reference: R nlme 3.1-162, gls with AR(1) errors, on the level of Lake Huron 1875 to 1972", () => {
+  // One cell at the fitted correlation and sd, readings all but exact: the slope, and t(n - 2) times its error. By maximum
+  // likelihood nlme widens its errors by the root of n / (n - 2).
+  const cases = readReference<LakeHuron, GlsFit>("03d_trend_regression", "lakehuron").filter((one) => one.expected.phi);
+
+  it.each(cases)("$id: slope and half-width within the file's tolerance", ({ id, input, expected, tolerance }) => {
+    const years = Array.isArray(input.t) ? input.t : input.y.map((_, i) => i);
+    const groups = input.y.map((level, i) => ({
+      day: years[i] as number,
+      values: [level],
+      sharedErrorSd: 0,
+      sharedErrorLabel: null,
+      offsetLabel: null,
+      used: true,
+    }));
+    const series: Series = { groups, readingErrorSd: 1e-4, offsetSd: 0, start: null };
+    const noise = madeNoise([{ daySd: expected.sigma, correlation: expected.phi ** 10, fadesBy: "days" }], 1e-4);
+    const one = said(series, noise);
+    const count = input.y.length;
+    const error = (one.high95 - one.low95) / 2 / tQuantile(0.975, count - 2);
+    const widened = id.endsWith("reml") ? 1 : Math.sqrt(count / (count - 2));
+    expectNear(one.perDay, expected.coef[1], tolerance, "slope");
+    expectNear(error * widened, expected.se[1], tolerance, "error of the slope");
   });
 });
 
