@@ -6,11 +6,14 @@ import { requireProbability } from "./require-probability";
 /** The sum stops where its terms are below this share of the largest one. */
 const NEGLIGIBLE = 1e-20;
 
-/** Halving the step stops when the sum changes by less than this share. */
-const SETTLED = 1e-14;
+/** Halving the step stops when the sum changes by less than this share: the next change would be its square or less. */
+const SETTLED = 1e-9;
 
 /** Halvings at most; each doubles the points, and the error falls faster than any power of the step. */
 const HALVINGS = 12;
+
+/** From here on two terms of Stirling's series leave an error below 1e-13. */
+const STIRLING_FROM = 100;
 
 /** Halvings of a bracket: more than a double can tell apart. */
 const BISECTIONS = 200;
@@ -34,10 +37,9 @@ export function noncentralTCdf(x: number, degrees: number, centre: number): numb
   if (!Number.isFinite(x)) return x > 0 ? 1 : 0;
   if (x === 0) return normalCdf(-centre);
 
-  const half = degrees / 2;
-  const constant = Math.LN2 + half * Math.log(half) - logGamma(half);
+  const constant = logPeak(degrees / 2);
   const term = (u: number): number =>
-    Math.exp(constant + degrees * u - half * Math.exp(2 * u)) * normalCdf(x * Math.exp(u) - centre);
+    Math.exp(constant + degrees * (u - Math.expm1(2 * u) / 2)) * normalCdf(x * Math.exp(u) - centre);
   const top = summit(x, degrees, centre);
   const step = Math.min(1, 1 / Math.sqrt(2 * degrees * Math.exp(2 * Math.max(0, top)) + centre * centre));
   const floor = NEGLIGIBLE * term(top);
@@ -96,6 +98,12 @@ export function noncentralTQuantile(p: number, degrees: number, centre: number):
     else high = middle;
   }
   return (low + high) / 2;
+}
+
+/** Log density of log s at s = 1, by half the degrees; by Stirling's series where the difference of logs would lose digits. */
+function logPeak(half: number): number {
+  if (half < STIRLING_FROM) return Math.LN2 + half * Math.log(half) - half - logGamma(half);
+  return Math.LN2 + 0.5 * Math.log(half / (2 * Math.PI)) - 1 / (12 * half) + 1 / (360 * half ** 3);
 }
 
 /** Log of the spread at which the integrand is largest: where its slope changes sign. */

@@ -57,7 +57,7 @@ describe("invariance", () => {
         expectNear(cusumRunLength(k, limit, 0, "upper"), runLength, { rel: 1e-8 });
         expectNear(limitOf(k, runLength / 2, "two-sided"), limit, { rel: 1e-8 });
       }),
-      { numRuns: 4 },
+      { numRuns: 3 },
     );
   });
 });
