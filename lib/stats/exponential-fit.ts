@@ -1,4 +1,5 @@
 import { compensatedDot } from "./compensated-dot";
+import { type ExponentialPoints, type ExponentialStart, exponentialProfile } from "./exponential-profile";
 import { householderQr } from "./householder-qr";
 import { ok, type TooFew, tooFew } from "./outcome";
 import { requireFinite } from "./require-finite";
@@ -30,14 +31,11 @@ export type ExponentialOutcome =
   | TooFew
   | { readonly kind: "no-curvature"; readonly points: "flat" | "straight" | "step" };
 
-/** Whether the curve's height at x = 0 is free, or held at 0: y = asymptote (1 - exp(-rate x)). */
-export type ExponentialStart = "free" | "zero";
-
 /** Rate times range: at the least one the curve leaves a straight line by an eightieth of its rise. */
 const LEAST_BEND = 0.1;
 
-/** At the greatest the curve is over, to a share of exp(-20), between the first two x. */
-const MOST_BEND = 20;
+/** At the greatest the curve is over, to a share of exp(-10), between the first two x. */
+const MOST_BEND = 10;
 
 /** Steps of the search, even in the logarithm. */
 const SEARCH_STEPS = 200;
@@ -49,7 +47,8 @@ const BISECTIONS = 60;
  * The curve that nears a level exponentially, with the smallest weighted sum of squared residuals.
  *
  * `x`, `y`: equal lengths, point by point, any order; x counted from near its first value; `weights`: above 0, one a point,
- * or absent for equal ones; `start`: see its type (zero: x of 0 or more). Fewer than four different x (zero: three above
+ * or absent for equal ones; `start`: whether the curve's height at x = 0 is
+ * free, or held at 0 (then x of 0 or more). Fewer than four different x (zero: three above
  * 0): too-few, counting them. Best rate at an end of the search: no-curvature. Bad input: unequal lengths, NaN, infinity,
  * a weight that isn't above 0 or, with "zero", an x below 0 throws a RangeError. Assumes independent normal errors of
  * variance over weight. For each rate the rest is linear, so one number is searched; the zero of the slope of the
@@ -83,7 +82,7 @@ export function exponentialFit(
   const places = x.map((value) => (value - from) / range);
   const roots = weights.map(Math.sqrt);
   const heights = y.map((value, i) => value * (roots[i] as number));
-  const profile = (bend: number) => projected(bend, places, roots, heights, free);
+  const points: ExponentialPoints = { places, roots, heights, start };
 
   const gap = ((different[free ? 1 : 0] as number) - from) / range;
   const most = Math.max(MOST_BEND / gap, 2 * LEAST_BEND);
@@ -91,7 +90,7 @@ export function exponentialFit(
     { length: SEARCH_STEPS + 1 },
     (_, i) => LEAST_BEND * (most / LEAST_BEND) ** (i / SEARCH_STEPS),
   );
-  const squares = bends.map((bend) => profile(bend).squares);
+  const squares = bends.map((bend) => exponentialProfile(bend, points).squares);
   const best = squares.indexOf(Math.min(...squares));
   if (best === 0) return { kind: "no-curvature", points: "straight" };
   if (best === SEARCH_STEPS) return { kind: "no-curvature", points: "step" };
@@ -99,52 +98,20 @@ export function exponentialFit(
   let high = bends[best + 1] as number;
   for (let round = 0; round < BISECTIONS; round++) {
     const middle = Math.sqrt(low * high);
-    if (profile(middle).slope < 0) low = middle;
+    if (exponentialProfile(middle, points).slope < 0) low = middle;
     else high = middle;
   }
-  const bend = Math.sqrt(low * high);
-
-  const { level, climb } = profile(bend);
-  return described({ level, climb, bend, from, range, places, roots, y, free });
+  return described(Math.sqrt(low * high), points, { y, from, range });
 }
 
-/** The best curve of one bend: its height at the start, its first climb, its squares and their slope along the bend. */
-function projected(
+/** The best curve in terms of x as given, with its errors; x = from + range times place. */
+function described(
   bend: number,
-  places: readonly number[],
-  roots: readonly number[],
-  heights: readonly number[],
-  free: boolean,
-) {
-  const rise = places.map((place) => -Math.expm1(-bend * place) / bend);
-  const column = rise.map((value, i) => value * (roots[i] as number));
-  const solution = householderQr(free ? [roots, column] : [column]).solve(heights);
-  const [level, climb] = (free ? solution : [0, ...solution]) as [number, number];
-  const residuals = heights.map((height, i) => height - level * (roots[i] as number) - climb * (column[i] as number));
-  const turns = places.map(
-    (place, i) => ((place * Math.exp(-bend * place) - (rise[i] as number)) / bend) * (roots[i] as number),
-  );
-  return {
-    level,
-    climb,
-    squares: compensatedDot(residuals, residuals),
-    slope: -2 * climb * compensatedDot(residuals, turns),
-  };
-}
-
-/** The best curve in terms of x as given, with its errors. */
-function described(best: {
-  readonly level: number;
-  readonly climb: number;
-  readonly bend: number;
-  readonly from: number;
-  readonly range: number;
-  readonly places: readonly number[];
-  readonly roots: readonly number[];
-  readonly y: readonly number[];
-  readonly free: boolean;
-}): ExponentialOutcome {
-  const { level, climb, bend, from, range, places, roots, y, free } = best;
+  points: ExponentialPoints,
+  { y, from, range }: { readonly y: readonly number[]; readonly from: number; readonly range: number },
+): ExponentialOutcome {
+  const { places, roots, start } = points;
+  const { level, climb } = exponentialProfile(bend, points);
   const drop = -climb / bend;
   const asymptote = level - drop;
   const carried = Math.exp((bend * from) / range);
@@ -154,6 +121,7 @@ function described(best: {
   const decay = places.map((place) => Math.exp(-bend * place));
   const byDrop = decay.map((left, i) => left * (roots[i] as number));
   const byBend = decay.map((left, i) => -drop * (places[i] as number) * left * (roots[i] as number));
+  const free = start === "free";
   const design = free ? [roots, byDrop, byBend] : [roots.map((root, i) => root - (byDrop[i] as number)), byBend];
   const { rank, inverse } = householderQr(design);
   if (rank < design.length) return { kind: "no-curvature", points: "flat" };
