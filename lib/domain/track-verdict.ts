@@ -60,6 +60,14 @@ export interface LookVerdict {
 /** Where the level lies against the goal band, from the first film on. */
 export type Position = "inside" | "outside" | "edge";
 
+/** A move that would be proved, had not a reader or a place of the camera changed with it. */
+export interface NotToldApart {
+  readonly from: "reader" | "placement";
+  readonly direction: "up" | "down";
+  /** Date of the first session of the new reader or place. */
+  readonly on: CalendarDay;
+}
+
 /** Everything that is said of one track as of its last session. */
 export interface TrackVerdict {
   readonly id: string;
@@ -83,6 +91,8 @@ export interface TrackVerdict {
   readonly change: ProvedChange | null;
   /** While open: any change now is as good as certain to be smaller than this, in the unit; null: too few sessions. */
   readonly changeBelow: number | null;
+  /** While open; null: nothing of that kind explains a move. */
+  readonly notToldApart: NotToldApart | null;
   readonly levelNow: Interval | null;
   readonly bandShare: Interval | null;
   readonly trend: { readonly perDay: number; readonly low95: number; readonly high95: number } | null;

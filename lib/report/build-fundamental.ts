@@ -49,7 +49,7 @@ export function buildFundamentalPage(words: Words, source: FundamentalSource): F
       heading: verdictSentence(words, source),
       position: positionSentence(words, source),
       facts: facts(words, source),
-      listing: provedAlone(verdict) === "alone" ? words.say("listing.alone") : "",
+      listing: listingSentence(words, verdict),
       detail: detail(words, verdict),
       detailLabel: words.say("fundamental-page.detail"),
     },
@@ -78,6 +78,14 @@ export function buildFundamentalPage(words: Words, source: FundamentalSource): F
     cautions: cautionsFor(words, student, source.today),
     notices: notices(words, source),
   };
+}
+
+/** Why a word isn't said though something points there; empty: nothing does. */
+function listingSentence(words: Words, verdict: TrackVerdict): string {
+  if (provedAlone(verdict) === "alone") return words.say("listing.alone");
+  const { notToldApart } = verdict;
+  if (notToldApart === null) return "";
+  return words.say(`not-told-apart.${notToldApart.from}`, { day: sayDay(words, notToldApart.on, "full") });
 }
 
 function titleKey(verdict: TrackVerdict): string {
