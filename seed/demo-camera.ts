@@ -1,4 +1,12 @@
-import { CHECKED_OFFSET_SD, CHECKED_ROLL_SD, CHECKED_YAW_SD, OFFSET_DISTANCE_CM } from "@/lib/capture/capture-effect";
+import {
+  CHECKED_OFFSET_SD,
+  CHECKED_ROLL_SD,
+  CHECKED_YAW_SD,
+  offsetAngle,
+  UNKNOWN_OFFSET_SD,
+  UNKNOWN_ROLL_SD,
+  UNKNOWN_YAW_SD,
+} from "@/lib/capture/capture-effect";
 import type { Fundamental, View } from "@/lib/domain/fundamental";
 import type { CameraPlan, SessionPlan } from "./demo-plan";
 import { normal, type Random } from "./random";
@@ -10,20 +18,17 @@ export interface TrueCamera {
   readonly offset: number;
 }
 
-/** Sds of a placement nobody looked at, degrees: yaw; roll; 15 cm beside the line at 4 m. Common practice, no source. */
-const UNKNOWN_SDS = { yaw: 4, roll: 1, offset: 2.1 };
-
 function drawCamera(plan: CameraPlan, view: View, random: Random): TrueCamera {
   const [yaw, roll, offset] = [normal(random), normal(random), normal(random)];
   if (plan.squareness === "unknown") {
     return {
-      yaw: plan.trueYaw ?? yaw * UNKNOWN_SDS.yaw,
-      roll: roll * UNKNOWN_SDS.roll,
-      offset: offset * UNKNOWN_SDS.offset,
+      yaw: plan.trueYaw ?? yaw * UNKNOWN_YAW_SD,
+      roll: roll * UNKNOWN_ROLL_SD,
+      offset: offset * UNKNOWN_OFFSET_SD,
     };
   }
   const stated = plan.squareness === "off" ? (plan.offBy ?? 0) : 0;
-  const angle = (Math.atan(stated / OFFSET_DISTANCE_CM) * 180) / Math.PI;
+  const angle = offsetAngle(stated);
   return {
     yaw: (view === "face-on" ? stated : 0) + yaw * CHECKED_YAW_SD,
     roll: roll * CHECKED_ROLL_SD,

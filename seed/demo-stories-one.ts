@@ -195,9 +195,10 @@ const siblingFilms: CameraPlan = {
 };
 const bySister: Partial<SessionPlan> = { cameras: { "face-on": siblingFilms, "down-the-line": SQUARE } };
 
+/** No change is claimed: the films say nothing, or that nothing large changed. */
 const unclaimed = (fundamentalId: BuiltInId): Expectation => ({
   fundamentalId,
-  words: ["open"],
+  words: ["open", "steady"],
   earlier: [],
   provedBetween: null,
   listed: "unlisted",
@@ -237,6 +238,6 @@ export const ELI: StudentPlan = {
     { ...unclaimed("top-tilt"), lure: { count: 5, last: [6.5, 14], before: [3, 5] } },
     { ...unclaimed("impact-tilt"), lure: { count: 5, last: [14, 22], before: [11, 13] } },
     unclaimed("hinge"),
-    { ...unclaimed("tilt-kept"), words: ["open", "steady"] },
+    unclaimed("tilt-kept"),
   ],
 };

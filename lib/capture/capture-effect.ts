@@ -7,6 +7,11 @@ export const CHECKED_YAW_SD = 1;
 /** Sd of what is left of a roll after a check against a plumb line, degrees. Common practice, no source. */
 export const CHECKED_ROLL_SD = 0.5;
 
+/** Sds of a placement that nobody looked at, degrees: yaw; roll; angle of 15 cm beside the line at 4 m. Common practice, no source. */
+export const UNKNOWN_YAW_SD = 4;
+export const UNKNOWN_ROLL_SD = 1;
+export const UNKNOWN_OFFSET_SD = 2.1;
+
 /** Sd of the angle of what is left of a sideways offset after a check: 4 cm at 4 m, degrees. Common practice, no source. */
 export const CHECKED_OFFSET_SD = 0.6;
 
@@ -51,7 +56,12 @@ function squareSd(fundamental: Fundamental): number {
   return Math.min(left, fundamental.cameraSdUnknown);
 }
 
-function rejection(fundamental: Fundamental, offBy: number): CaptureReason | null {
+/**
+ * Why a phone that stood off by that much sets a fundamental aside; null: the film bears it.
+ *
+ * @param offBy degrees of yaw face-on, centimetres beside the line down the line; its sign doesn't matter
+ */
+export function rejection(fundamental: Fundamental, offBy: number): CaptureReason | null {
   const amount = Math.abs(offBy);
   if (fundamental.view === "face-on") {
     const limit = fundamental.sensitivity.yaw >= HIGH_SENSITIVITY ? YAW_REJECT_HIGH : YAW_REJECT_ANY;
@@ -61,11 +71,20 @@ function rejection(fundamental: Fundamental, offBy: number): CaptureReason | nul
   return high && amount > OFFSET_REJECT_CM ? "offset-too-large" : null;
 }
 
-/** How far a known misplacement may have moved a reading, in the fundamental's unit; its sign isn't trusted. */
-function shift(fundamental: Fundamental, offBy: number): number {
+/** The angle under which a phone so many centimetres beside the line sees it, degrees. */
+export function offsetAngle(centimetres: number): number {
+  return (Math.atan(centimetres / OFFSET_DISTANCE_CM) * 180) / Math.PI;
+}
+
+/** How many centimetres beside the line an angle of the offset means, at the usual distance. */
+export function offsetCentimetres(angle: number): number {
+  return OFFSET_DISTANCE_CM * Math.tan((angle * Math.PI) / 180);
+}
+
+/** How far a misplacement may have moved a reading, in the fundamental's unit; its sign isn't trusted. `offBy` as in `rejection`. */
+export function misplacementShift(fundamental: Fundamental, offBy: number): number {
   if (fundamental.view === "face-on") return fundamental.sensitivity.yaw * offBy;
-  const angle = (Math.atan(offBy / OFFSET_DISTANCE_CM) * 180) / Math.PI;
-  return fundamental.sensitivity.offset * angle;
+  return fundamental.sensitivity.offset * offsetAngle(offBy);
 }
 
 /**
@@ -92,7 +111,7 @@ export function captureEffect(capture: Capture | null, fundamental: Fundamental)
   if (capture.statedSd !== null) return { use: true, captureSd, why: "stated" };
   if (capture.squareness === "square") return { use: true, captureSd: squareSd(fundamental), why: "square" };
   if (capture.squareness === "unknown" || capture.offBy === null) return unknown;
-  const widened = Math.hypot(squareSd(fundamental), shift(fundamental, capture.offBy));
+  const widened = Math.hypot(squareSd(fundamental), misplacementShift(fundamental, capture.offBy));
   const rejected = rejection(fundamental, capture.offBy);
   if (rejected !== null) return { use: false, captureSd: widened, why: rejected };
   return { use: true, captureSd: widened, why: "off-widened" };

@@ -8,6 +8,7 @@ import { sayDefinition, sayFundamental, sayPlus } from "@/lib/words/say-fundamen
 import { sayHappened, sayPosition, saySize } from "@/lib/words/say-verdict";
 import { buildBeforeAfter } from "./build-before-after";
 import { buildDoubt } from "./build-doubt";
+import { fingerprintNotices } from "./build-fingerprint";
 import { buildReadingsTable, buildSessionsTable } from "./build-readings-table";
 import { buildSeasonChart } from "./build-season-chart";
 import { buildSettle } from "./build-settle";
@@ -197,6 +198,7 @@ function notices(words: Words, source: FundamentalSource): readonly string[] {
   const { history, verdict } = source;
   const list: string[] = [];
   if (history.begins !== null) list.push(words.say("notice.begins", { day: sayDay(words, history.begins, "full") }));
+  list.push(...fingerprintNotices(words, history));
   const aided = history.sessions.filter((entry) => entry.apart?.kind === "circumstance").length;
   if (aided * 2 >= history.sessions.length && aided > 0)
     list.push(words.say("notice.mostly-aided", { aided, sessions: history.sessions.length }));
@@ -216,8 +218,10 @@ function notices(words: Words, source: FundamentalSource): readonly string[] {
         at: sayDay(words, change.at.slice(0, 10), "short"),
       }),
     );
-  if (history.sessions.some((entry) => entry.captureWhy === "unknown")) {
-    const count = history.sessions.filter((entry) => entry.captureWhy === "unknown").length;
+  const count = history.sessions.filter(
+    (entry) => entry.captureWhy === "unknown" && entry.fingerprint?.kind !== "camera",
+  ).length;
+  if (count > 0)
     list.push(
       words.say("notice.camera-unknown", {
         sessions: count,
@@ -228,7 +232,6 @@ function notices(words: Words, source: FundamentalSource): readonly string[] {
         ),
       }),
     );
-  }
   const first = history.sessions[0]?.session.day;
   const last = history.sessions.at(-1)?.session.day;
   if (first && last && history.sessions.length > 40)

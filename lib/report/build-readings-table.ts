@@ -2,7 +2,7 @@ import type { TrackHistory } from "@/lib/verdict/track-history";
 import type { Words } from "@/lib/words/catalogue";
 import { sayDay } from "@/lib/words/day-words";
 import { sayNumber, withUnit } from "@/lib/words/number-words";
-
+import { sayFingerprintDone } from "./build-fingerprint";
 import type { SeasonChart } from "./chart-model";
 import type { FundamentalSource } from "./fundamental-source";
 import type { TableModel } from "./page-model";
@@ -27,7 +27,7 @@ export function buildSessionsTable(words: Words, history: TrackHistory, chart: S
           session.meanLabel,
           session.doubtLabel,
           withUnit(words, words.say("number.half-only", { half: sayNumber(camera, 1) }), history.fundamental.unit),
-          session.reason,
+          session.reason || (entry ? sayFingerprintDone(words, entry) : ""),
         ],
         tone: session.mark === "used" ? ("plain" as const) : ("quiet" as const),
       };

@@ -7,6 +7,7 @@ import { sayDay, sayStretch } from "@/lib/words/day-words";
 import { sayLevel, sayShare, saySure } from "@/lib/words/number-words";
 import { sayFundamental } from "@/lib/words/say-fundamental";
 import { sayFromTo, sayHappened, sayPosition, saySize } from "@/lib/words/say-verdict";
+import { seasonFingerprints } from "./build-fingerprint";
 import { AWAY_DAYS, verdictSentence } from "./build-fundamental";
 import { buildSeasonChart } from "./build-season-chart";
 import { cautionsFor } from "./cautions";
@@ -99,6 +100,10 @@ export function buildSeasonPage(words: Words, source: SeasonSource): SeasonPage 
       ...(last !== undefined && daysBetween(last, source.today) > AWAY_DAYS
         ? [words.say("notice.away", { day: sayDay(words, last, "full") })]
         : []),
+      ...seasonFingerprints(
+        words,
+        tracks.map((track) => track.history),
+      ),
       ...(source.sessions.length < 4 ? [words.say("notice.first-week", { sessions: source.sessions.length })] : []),
     ],
   };

@@ -1,47 +1,16 @@
 import { type CaptureReason, captureEffect } from "@/lib/capture/capture-effect";
 import type { ClubGroup } from "@/lib/domain/club-group";
 import type { Fundamental } from "@/lib/domain/fundamental";
-import { type GoalBand, goalInForce, goalsBetween, SINCE_EVER } from "@/lib/domain/goal-band";
+import { goalInForce, goalsBetween, SINCE_EVER } from "@/lib/domain/goal-band";
 import type { JudgedSession, JudgedTrack } from "@/lib/domain/judged-track";
 import type { Capture, Reading, Session } from "@/lib/domain/session";
+import { sessionCapture } from "./session-capture";
+import type { ApartReason, HistorySession, TrackHistory } from "./session-history";
 import type { StudentRecord } from "./student-record";
+import { withFingerprints } from "./with-fingerprints";
 
+export type { ApartReason, HistorySession, TrackHistory } from "./session-history";
 export type { StudentRecord } from "./student-record";
-
-/** Why a session stands apart from the judged ones; null: it is judged. */
-export type ApartReason =
-  | { readonly kind: "circumstance"; readonly circumstance: "aid-in-view" | "in-lesson"; readonly aid: string | null }
-  | { readonly kind: "set-aside"; readonly reason: string }
-  | { readonly kind: "camera"; readonly why: CaptureReason; readonly offBy: number | null }
-  | { readonly kind: "before"; readonly begins: string };
-
-/** One session of a track with what the verdict needs and what a page draws. */
-export interface HistorySession {
-  readonly session: Session;
-  /** Values in the order of the swings, in the fundamental's unit. */
-  readonly swings: readonly { readonly number: number; readonly value: number }[];
-  readonly captureSd: number;
-  readonly captureWhy: CaptureReason;
-  /** Position in the judged track; null: earlier than it begins. */
-  readonly index: number | null;
-  readonly apart: ApartReason | null;
-}
-
-/** One track as it is on file: the judged input, and the sessions behind it. */
-export interface TrackHistory {
-  readonly studentId: string;
-  readonly fundamental: Fundamental;
-  readonly clubGroup: ClubGroup;
-  /** The day on which the track begins anew; null: with its first session. */
-  readonly begins: string | null;
-  readonly goal: GoalBand;
-  /** Every goal that was in force on the way, oldest first, each from its first day. */
-  readonly goals: readonly GoalBand[];
-  readonly sessions: readonly HistorySession[];
-  readonly judged: JudgedTrack;
-  /** Sessions before the season's start, judged for the level that they left; null: none, or a new beginning that forgets them. */
-  readonly earlier: JudgedTrack | null;
-}
 
 /** The name of the pool among whose tracks noise is learned: fundamental and club group. */
 export function poolName(fundamentalId: string, clubGroup: string): string {
@@ -58,7 +27,8 @@ export function trackName(studentId: string, fundamentalId: string, clubGroup: s
  *
  * A track holds the sessions of one club group that have a value of one fundamental. It begins at the latest event that
  * re-baselines it, or at the season's start; earlier sessions are kept beside it, unjudged. Sessions filmed with an aid,
- * in a lesson, or set aside keep their place and are not used.
+ * in a lesson, or set aside keep their place and are not used; nor are those whose fundamentals together say that the
+ * phone stood too far off (see `cameraFingerprints`).
  *
  * @param record everything on file; sessions later than `asOf` are passed over
  * @param asOf last day taken in, `YYYY-MM-DD`
@@ -72,7 +42,7 @@ export function trackHistories(record: StudentRecord, asOf: string): readonly Tr
   }
   const sessions = record.sessions.filter((session) => session.day <= asOf);
   const clubGroups = [...new Set(sessions.map((session) => session.clubGroup))];
-  return record.fundamentals.flatMap((fundamental) =>
+  const tracks = record.fundamentals.flatMap((fundamental) =>
     clubGroups.flatMap((clubGroup) => {
       const own = sessions.filter((session) => session.clubGroup === clubGroup);
       const measured = own
@@ -81,6 +51,7 @@ export function trackHistories(record: StudentRecord, asOf: string): readonly Tr
       return measured.length === 0 ? [] : [oneTrack(record, fundamental, clubGroup, measured, asOf)];
     }),
   );
+  return withFingerprints(record, tracks);
 }
 
 type Measured = { readonly session: Session; readonly swings: HistorySession["swings"] };
@@ -96,7 +67,7 @@ function oneTrack(
   const goal = goalInForce(record.bands, fundamental, clubGroup, record.student, asOf);
   let index = 0;
   const sessions = measured.map(({ session, swings }): HistorySession => {
-    const capture = captureOf(record, session.id, fundamental);
+    const capture = sessionCapture(record, session.id, fundamental);
     const effect = captureEffect(capture, fundamental);
     const early = begins !== null && session.day < begins;
     const apart: ApartReason | null = early
@@ -109,6 +80,7 @@ function oneTrack(
       captureWhy: effect.why,
       index: early ? null : index++,
       apart,
+      fingerprint: null,
     };
   });
   const goals = goalsBetween(record.bands, fundamental, clubGroup, record.student, [
@@ -184,25 +156,6 @@ function beginning(
     kind = "season";
   }
   return { day, kind };
-}
-
-function captureOf(record: StudentRecord, sessionId: string, fundamental: Fundamental): Capture | null {
-  const kept = record.captures.find((entry) => entry.sessionId === sessionId && entry.view === fundamental.view);
-  const stated = record.statedCaptureSds.find(
-    (entry) => entry.sessionId === sessionId && entry.fundamentalId === fundamental.id,
-  );
-  if (kept) return { ...kept, statedSd: stated?.sd ?? null };
-  if (!stated) return null;
-  return {
-    view: fundamental.view,
-    placement: "unknown",
-    placementLabel: null,
-    squareness: "unknown",
-    offBy: null,
-    statedSd: stated.sd,
-    setAsideReason: null,
-    filmReference: null,
-  };
 }
 
 function apartReason(session: Session, capture: Capture | null, cameraWhy: CaptureReason | null): ApartReason | null {

@@ -3,6 +3,7 @@ import analyze from "./messages/en/analyze.json";
 import coach from "./messages/en/coach.json";
 import commands from "./messages/en/commands.json";
 import desk from "./messages/en/desk.json";
+import fingerprint from "./messages/en/fingerprint.json";
 import form from "./messages/en/form.json";
 import frame from "./messages/en/frame.json";
 import importing from "./messages/en/import.json";
@@ -29,6 +30,7 @@ const messages: Readonly<Record<string, string>> = {
   ...coach,
   ...commands,
   ...desk,
+  ...fingerprint,
   ...form,
   ...frame,
 };
