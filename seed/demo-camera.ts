@@ -7,6 +7,7 @@ import {
   UNKNOWN_ROLL_SD,
   UNKNOWN_YAW_SD,
 } from "@/lib/capture/capture-effect";
+import { cameraDirection } from "@/lib/domain/camera-direction";
 import type { Fundamental, View } from "@/lib/domain/fundamental";
 import type { CameraPlan, SessionPlan } from "./demo-plan";
 import { normal, type Random } from "./random";
@@ -56,8 +57,14 @@ export function drawCameras(
   });
 }
 
-/** The error that a true placement puts on every reading of a fundamental, in its unit. */
+/** The error that a true placement puts on every reading of a fundamental, in its unit; up where only its size is known. */
 export function cameraError(camera: TrueCamera, fundamental: Fundamental): number {
   const { sensitivity } = fundamental;
-  return sensitivity.yaw * camera.yaw + sensitivity.roll * camera.roll + sensitivity.offset * camera.offset;
+  const direction = cameraDirection(fundamental);
+  const way = (sign: number): number => (sign === 0 ? 1 : sign);
+  return (
+    way(direction.yaw) * sensitivity.yaw * camera.yaw +
+    way(direction.roll) * sensitivity.roll * camera.roll +
+    way(direction.offset) * sensitivity.offset * camera.offset
+  );
 }
