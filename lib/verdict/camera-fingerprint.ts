@@ -39,7 +39,7 @@ interface PlacementSpread {
  * fundamentals in proportion to their sensitivities, while a student changes one by one, or in every lean alike. Sessions
  * of one placement are weighed together, and so are sessions in a row that each look as if they shared a shift to the same
  * side; none of these counts as usual. A phone is named when, with all of that weighed, it stood off on one side by more
- * than a square phone may with probability `named`; at least `fewestTogether` fundamentals have to be known,
+ * than a square phone may, or than its record says, with probability `named`; at least `fewestTogether` fundamentals have to be known,
  * `fewestWitnesses` of them moved much by a phone off to the side, and one of these not by a roll: leans alone can't tell
  * yaw, roll and a student who leans otherwise from setup to impact. Where they moved so and nothing can tell, that is said.
  *
@@ -164,9 +164,12 @@ interface Weighed {
   readonly spread: PlacementSpread;
 }
 
-/** What is believed of the session's own placement, the reference's part of the shift taken out. */
+/**
+ * What is believed of the session's own placement, the reference's part of the shift taken out: its mean, the chances that
+ * it is off by more than the limit on either side, and that it is within while something else moved the fundamentals alike.
+ */
 function placementNow({ shift, beliefs, spread }: Weighed, limit: number) {
-  let [mean, above, below, alike] = [0, 0, 0, 0];
+  let [mean, above, below, otherwise] = [0, 0, 0, 0];
   shift.weights.forEach((weight, component) => {
     const belief = component % beliefs.length;
     const total = (beliefs[belief] as ShiftBelief).variances[0];
@@ -179,10 +182,10 @@ function placementNow({ shift, beliefs, spread }: Weighed, limit: number) {
       above += weight * normalCdf((centre - limit) / sd);
       below += weight * normalCdf((-limit - centre) / sd);
     }
-    if (BELIEFS[belief] === "alike")
-      alike += weight * (sd > 0 ? normalCdf((limit - centre) / sd) - normalCdf((-limit - centre) / sd) : 1);
+    if (BELIEFS[belief] !== "record")
+      otherwise += weight * (sd > 0 ? normalCdf((limit - centre) / sd) - normalCdf((-limit - centre) / sd) : 1);
   });
-  return { mean, above, below, alike };
+  return { mean, above, below, otherwise };
 }
 
 function finding(
@@ -192,12 +195,13 @@ function finding(
   known: Weighed,
   before: Asked | undefined,
 ): Asked {
-  const { above, below, alike, mean } = placementNow(
+  const { above, below, otherwise, mean } = placementNow(
     known,
-    view === "face-on" ? FINGERPRINT.offFromYaw : FINGERPRINT.offFromOffset,
+    // What the record says itself is counted already.
+    Math.max(session.recordedOff, view === "face-on" ? FINGERPRINT.offFromYaw : FINGERPRINT.offFromOffset),
   );
   const probability = Math.max(above, below);
-  const shared = probability + alike;
+  const shared = probability + otherwise;
   const { changed } = known.shift;
   const along = (latent: 0 | 1): readonly Departure[] =>
     items.filter((item, at) => (changed[at] as number) < 0.5 && Math.abs(item.loadings[latent]) >= MUCH);

@@ -30,6 +30,8 @@ export interface FilmedSession {
   /** What the record leaves open of the placement, degrees: yaw or the offset's angle, and roll. */
   readonly shiftSd: number;
   readonly rollSd: number;
+  /** Degrees by which the record itself says that the phone stood off; 0: it says nothing of the kind. */
+  readonly recordedOff: number;
   readonly fundamentals: readonly FilmedFundamental[];
 }
 

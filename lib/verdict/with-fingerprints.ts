@@ -22,9 +22,9 @@ import type { StudentRecord } from "./student-record";
 /**
  * The tracks of one student with the camera's fingerprint taken into account.
  *
- * Named sessions carry the estimated shift beside their stated camera sd, or are set aside where a film can't bear it;
- * sessions in a row named for the same side share one placement where their record names none. Nothing else is changed,
- * and nothing at all without three fundamentals of one view in a session.
+ * Named sessions carry the estimated shift beside their stated camera sd, or are set aside where a film can't bear it.
+ * Nothing else is changed, and nothing at all without three fundamentals of one view in a session. Sessions named in a row
+ * keep an error each: sharing one was tried, and withdrew no more false words.
  *
  * @param tracks of one student, as their records alone have them; the same order comes back
  */
@@ -78,7 +78,7 @@ function placementOf(
   view: View,
   sessionId: string,
   fundamentals: readonly FilmedFundamental[],
-): Pick<FilmedSession, "label" | "shiftSd" | "rollSd"> {
+): Pick<FilmedSession, "label" | "shiftSd" | "rollSd" | "recordedOff"> {
   const capture = record.captures.find((kept) => kept.sessionId === sessionId && kept.view === view);
   const checked = view === "face-on" ? CHECKED_YAW_SD : CHECKED_OFFSET_SD;
   const unknown = view === "face-on" ? UNKNOWN_YAW_SD : UNKNOWN_OFFSET_SD;
@@ -96,6 +96,7 @@ function placementOf(
   const high = (sensitivity: number): boolean => sensitivity >= HIGH_SENSITIVITY;
   return {
     label: capture?.placementLabel ?? null,
+    recordedOff: Math.abs(off ?? 0),
     shiftSd: least(
       recorded,
       stated.filter((each) => high(each.shift)).map((each) => each.sd / each.shift),
@@ -155,10 +156,5 @@ function withFound(track: TrackHistory, found: ReadonlyMap<string, Fingerprint>)
 function judgedWith(session: JudgedSession, entry: HistorySession | undefined): JudgedSession {
   const fingerprint = entry?.fingerprint ?? null;
   if (entry === undefined || fingerprint === null || fingerprint.kind === "not-told-apart") return session;
-  return {
-    ...session,
-    captureSd: entry.captureSd,
-    captureSetup: session.captureSetup ?? `off-${fingerprint.run}`,
-    use: counts(entry),
-  };
+  return { ...session, captureSd: entry.captureSd, use: counts(entry) };
 }

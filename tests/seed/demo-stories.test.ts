@@ -56,6 +56,28 @@ describe("the ten seasons, scored against their truth", () => {
     }
   });
 
+  it("Eli's fingerprint is said from the ninth session on, the sister's first, and by nobody else of the stories", () => {
+    const named = (studentId: string) =>
+      demo.tracks
+        .filter((track) => track.studentId === studentId)
+        .flatMap(({ history }) =>
+          history.sessions.filter((entry) => entry.fingerprint?.kind === "camera").map((entry) => entry.session.day),
+        );
+    const eli = demo.tracks.find(({ history }) => history.judged.id === "s05/setup-tilt/iron")?.history.sessions ?? [];
+    expect(eli.flatMap((entry, at) => (entry.fingerprint?.kind === "camera" ? [at + 1] : []))).toEqual([
+      9, 10, 11, 12, 13,
+    ]);
+    for (const entry of eli.slice(8)) {
+      // The truth is a yaw of 8 degrees.
+      expect(Math.abs((entry.fingerprint?.offBy ?? 0) - 8)).toBeLessThan(2.5);
+      expect(entry.fingerprint?.jumped.map(({ fundamental }) => fundamental.id)).toEqual(
+        expect.arrayContaining(["setup-tilt", "hinge", "top-tilt", "impact-tilt"]),
+      );
+      expect(entry.fingerprint?.done).toBe("widened");
+    }
+    for (const { id } of STORY_STUDENTS) if (id !== "s05") expect(named(id)).toEqual([]);
+  });
+
   it("every story's seed was found by the search, and its tries are counted", () => {
     expect(Object.keys(seeds.seeds)).toEqual(STORY_STUDENTS.map((plan) => plan.id));
     expect(seeds.tries).toBe(STORY_STUDENTS.reduce((sum, plan) => sum + seedOf(plan), 0));

@@ -82,6 +82,7 @@ export function filmedSeason(
       label: season.label(at),
       shiftSd,
       rollSd,
+      recordedOff: 0,
       fundamentals: [...read].map(([id, values]) => {
         const fundamental = builtIn(id);
         const { yaw: byYaw, roll: byRoll } = fundamental.sensitivity;
