@@ -1,102 +1,17 @@
 import { describe, expect, it } from "vitest";
-import type { BuiltInId } from "@/lib/domain/catalogue";
 import { cameraFingerprints } from "@/lib/verdict/camera-fingerprint";
 import { type Departure, departures, type FilmedSession } from "@/lib/verdict/fingerprint-residuals";
 import { FINGERPRINT } from "@/lib/verdict/fingerprint-thresholds";
 import { randomFrom } from "@/seed/random";
 import { builtIn, FACE_ON, filmedSeason } from "./filmed-season";
+import { plainFilm as plain } from "./plain-film";
 
-const STEADY: Readonly<Partial<Record<BuiltInId, number>>> = {
-  "setup-tilt": 5,
-  "top-tilt": 4,
-  "impact-tilt": 12,
-  hinge: 84,
-  "hip-sway": 3,
-};
-
-/** A session whose three swings of each fundamental are all alike, so that every variance is known by hand. */
-function plain(
-  id: string,
-  moved: Partial<Record<BuiltInId, number>> = {},
-  change: Partial<FilmedSession> = {},
-): FilmedSession {
-  return {
-    id,
-    label: null,
-    shiftSd: 1,
-    rollSd: 0.5,
-    recordedOff: 0,
-    fundamentals: Object.entries(STEADY).map(([key, level]) => {
-      const value = level + (moved[key as BuiltInId] ?? 0);
-      return {
-        fundamental: builtIn(key as BuiltInId),
-        swings: [value, value, value],
-        captureSd: 0.9,
-        reader: "Wren",
-        era: "now",
-      };
-    }),
-    ...change,
-  };
-}
 const usual = [plain("a"), plain("b"), plain("c")];
 const kinds = (sessions: readonly FilmedSession[]) =>
   cameraFingerprints("face-on", sessions).map((found) => found?.kind ?? null);
 
 /** By yaw of 8 degrees: 0.7 x 8 = 5.6 on tilts and hinge; the sway hardly moves. */
 const YAW_8 = { "setup-tilt": 5.6, "top-tilt": 5.6, "impact-tilt": 5.6, hinge: 5.6 } as const;
-
-describe("departures, worked by hand", () => {
-  it("three sessions of three equal swings at 5, then 8: +3; swing sd 1.5 is the reader's; day variance 6 x .5625 / 8 = .421875; variance 4/3 of it + .75 + .25 = 1.5625", () => {
-    const [first] = departures([plain("d", { "setup-tilt": 3 })], usual);
-    expect(first?.residual).toBeCloseTo(3, 12);
-    expect(first?.variance).toBeCloseTo(1.5625, 12);
-    expect(first?.changeVariance).toBeCloseTo(16 * (0.421875 + 0.75), 12);
-    expect(first?.loadings).toEqual([0.7, 1]);
-  });
-
-  it("two sessions of one placement weigh half: .421875 x (1/2 + 1/3) + .75/2 + .75/3 = .9765625", () => {
-    const both = departures([plain("d", { hinge: 2 }), plain("e", { hinge: 4 })], usual);
-    const hinge = both.find(({ fundamental }) => fundamental.id === "hinge");
-    expect(hinge?.residual).toBeCloseTo(3, 12);
-    expect(hinge?.variance).toBeCloseTo(0.9765625, 12);
-  });
-
-  it("another reader adds the offset between readers: (1.5 x 1.5)² = 5.0625", () => {
-    const other = plain("d");
-    const read = { ...other, fundamentals: other.fundamentals.map((each) => ({ ...each, reader: "Lark" })) };
-    expect(departures([read], usual)[0]?.variance).toBeCloseTo(1.5625 + 5.0625, 12);
-  });
-
-  it("a difference is left out where both parts are there, and a grip line whose way nobody knows always", () => {
-    const more = plain("d");
-    const with3 = (ids: readonly BuiltInId[]): FilmedSession => ({
-      ...more,
-      fundamentals: ids.map((id) => ({
-        fundamental: builtIn(id),
-        swings: [1, 1, 1],
-        captureSd: 1,
-        reader: "Wren",
-        era: "now",
-      })),
-    });
-    const told = (ids: readonly BuiltInId[]) =>
-      departures([with3(ids)], [with3(ids), with3(ids), with3(ids)]).map(({ fundamental }) => fundamental.id);
-    expect(told(["setup-tilt", "top-tilt", "tilt-kept", "trail-v"])).toEqual(["setup-tilt", "top-tilt"]);
-    expect(told(["setup-tilt", "tilt-kept", "hinge"])).toEqual(["setup-tilt", "tilt-kept", "hinge"]);
-  });
-
-  it("a track that began anew is not held against what it was before: too few, so left out", () => {
-    const anew = plain("d");
-    const moved = {
-      ...anew,
-      fundamentals: anew.fundamentals.map((each) =>
-        each.fundamental.id === "hinge" ? { ...each, era: "anew" } : each,
-      ),
-    };
-    expect(departures([moved], usual).map(({ fundamental }) => fundamental.id)).not.toContain("hinge");
-  });
-});
 
 describe("one session, held against a sum over a fine grid of yaws, rolls, and changed or not", () => {
   const normal = (x: number, variance: number): number =>
