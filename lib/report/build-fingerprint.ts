@@ -99,3 +99,24 @@ export function sayFingerprintDone(words: Words, entry: HistorySession): string 
   if (fingerprint.kind === "not-told-apart") return words.say("fingerprint.short.alike");
   return words.say(`fingerprint.short.${fingerprint.done}`, { amount });
 }
+
+/** What a season's table of sessions says of the phone of one of them; empty: nothing. */
+export function saySessionPhone(
+  words: Words,
+  histories: readonly TrackHistory[],
+  sessionId: string,
+): readonly string[] {
+  const found = new Map(
+    histories.flatMap(({ sessions }) =>
+      sessions
+        .filter((entry) => entry.session.id === sessionId && entry.fingerprint?.kind === "camera")
+        .map((entry) => [entry.fingerprint?.view, entry.fingerprint?.offBy ?? 0] as const),
+    ),
+  );
+  return [...found].map(([view, offBy]) =>
+    words.say("fingerprint.short.session", {
+      amount: sayNumber(Math.abs(offBy), 0),
+      view: words.say(`view.${view}`),
+    }),
+  );
+}

@@ -56,6 +56,7 @@ export function buildReadingsTable(words: Words, source: FundamentalSource): Tab
         ...entry.session.marks.map((mark) =>
           words.say(words.has(`mark.${mark}`) ? `mark.${mark}` : "mark.other", { mark }),
         ),
+        sayFingerprintDone(words, entry),
       ].filter((note) => note !== "");
       return {
         cells: [

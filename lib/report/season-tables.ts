@@ -4,6 +4,7 @@ import { sayDay, sayStretch } from "@/lib/words/day-words";
 import { saySure } from "@/lib/words/number-words";
 import { sayClubGroup } from "@/lib/words/say-club";
 import { sayFundamental } from "@/lib/words/say-fundamental";
+import { saySessionPhone } from "./build-fingerprint";
 import { saySettleCell } from "./build-settle";
 import type { ChartRibbon } from "./chart-model";
 import type { SeasonPage } from "./page-model";
@@ -94,7 +95,16 @@ export function sessionTable(words: Words, source: SeasonSource): SeasonPage["se
           session.solid === null || session.balls === null
             ? ""
             : words.say("contact.solid", { solid: session.solid, balls: session.balls }),
-          session.note ?? "",
+          [
+            session.note ?? "",
+            ...saySessionPhone(
+              words,
+              source.tracks.map((track) => track.history),
+              session.id,
+            ),
+          ]
+            .filter((note) => note !== "")
+            .join(" · "),
         ],
         tone:
           session.circumstance === "unaided" && session.setAsideReason === null

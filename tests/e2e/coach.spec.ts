@@ -111,10 +111,20 @@ test.describe
       await context.close();
     });
 
-    test("a sibling's film is no gain: Eli's tilts and hinge stand as not settled", async ({ page }) => {
+    test("a sibling's film is no gain: Eli's tilts and hinge are not called changed, and the phone is named", async ({
+      page,
+    }) => {
       for (const fundamental of ["setup-tilt", "top-tilt", "hinge"]) {
         await page.goto(`/students/s05/${fundamental}`);
         await expect(page.getByRole("heading", { level: 1 })).not.toContainText("real");
+        await expect(
+          page.getByText(/jumped together.*about 8° too far toward the target.*is widened here/),
+        ).toBeVisible();
       }
+      await page.goto("/students/s05");
+      await expect(page.getByText(/jumped together.*about 8° too far toward the target/)).toBeVisible();
+      await expect(page.getByRole("row", { name: /Fri 19 Jun 2026/ })).toContainText(
+        "phone seems about 7° off, face-on",
+      );
     });
   });
