@@ -127,9 +127,14 @@ function topTilt(
   );
 }
 
+/** Where the phone truly stood in each session of a student, by view. */
+export function trueCameras(plan: StudentPlan, seed: number): Cameras {
+  return drawCameras(plan.sessions, streamOf(plan, seed, STREAMS.cameras));
+}
+
 /** The season of one student, determined by the plan and the seed. */
 export function readSeason(plan: StudentPlan, seed: number): ReadSeason {
-  const cameras = drawCameras(plan.sessions, streamOf(plan, seed, STREAMS.cameras));
+  const cameras = trueCameras(plan, seed);
   const simulated = new Map<FundamentalId, readonly SimulatedSession[]>();
   const tracks: ReadTrack[] = [];
   plan.tracks.forEach((track, i) => {

@@ -134,7 +134,7 @@ export const FINGERPRINT_THRESHOLDS = {
     value: 0.95,
     unit: "probability that the phone stood off by more than that, on one side",
     reason:
-      "withdrawing a student's gain asks as much as claiming one; of seasons with checked phones none was named, of seasons without any record .015",
+      "withdrawing a student's gain asks as much as claiming one; of unchanged seasons with checked phones none was named, of those without any record .005",
     source: "95 of 100 as everywhere",
   },
 } as const satisfies Readonly<Record<string, FingerprintThreshold>>;

@@ -1,6 +1,9 @@
 import { beforeAll, describe, expect, it } from "vitest";
+import { dayNumber } from "@/lib/domain/calendar-day";
 import { demoEntries, seedOf } from "@/seed/demo-academy";
-import { STORY_STUDENTS } from "@/seed/demo-roster";
+import { DEMO_SEASON_START } from "@/seed/demo-plan";
+import { DEMO_STUDENTS, STORY_STUDENTS } from "@/seed/demo-roster";
+import { trueCameras } from "@/seed/demo-season";
 import seeds from "@/seed/demo-seeds.json";
 import { differences, type JudgedDemo, type JudgedDemoTrack, judgeDemo, storyOf } from "@/seed/judge-demo";
 import { demoTruth, type TrackTruth } from "@/seed/truth";
@@ -76,6 +79,22 @@ describe("the ten seasons, scored against their truth", () => {
       expect(entry.fingerprint?.done).toBe("widened");
     }
     for (const { id } of STORY_STUDENTS) if (id !== "s05") expect(named(id)).toEqual([]);
+  });
+
+  it("wherever the phone is named, it truly stood off by more than 3 degrees, on the side that is said", () => {
+    const named = demo.tracks.flatMap(({ studentId, history }) =>
+      history.sessions.flatMap(({ session, fingerprint }) =>
+        fingerprint?.kind === "camera" ? [{ studentId, day: session.day, fingerprint }] : [],
+      ),
+    );
+    expect(named.length).toBeGreaterThan(5);
+    for (const { studentId, day, fingerprint } of named) {
+      const plan = DEMO_STUDENTS.find(({ id }) => id === studentId) as (typeof DEMO_STUDENTS)[number];
+      const at = plan.sessions.findIndex((each) => dayNumber(DEMO_SEASON_START) + each.day === dayNumber(day));
+      const camera = trueCameras(plan, seedOf(plan))[at]?.[fingerprint.view];
+      const truth = fingerprint.view === "face-on" ? camera?.yaw : camera?.offset;
+      expect((truth ?? 0) * Math.sign(fingerprint.offBy)).toBeGreaterThan(3);
+    }
   });
 
   it("every story's seed was found by the search, and its tries are counted", () => {
