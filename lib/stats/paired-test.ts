@@ -12,7 +12,7 @@ import type { MeanDifference } from "./welch-test";
  * two: too-few, counting differences. All equal: too-few, counting different differences (1 of 2). Bad input: NaN, infinity
  * or a confidence outside 0 to 1 throws a RangeError. Assumes independent differences, normal or many.
  *
- * Source: Student (1908), Biometrika 6, 1-25.
+ * Source: Gosset, W.S. (1908), Biometrika 6, 1-25.
  */
 export function pairedTest(differences: readonly number[], confidence: number): Outcome<MeanDifference> {
   requireFinite(differences, "differences");
