@@ -1,15 +1,18 @@
 import { insertAsking } from "@/db/write/asking";
 import { ASKING_STATES, type TakenPlan } from "@/lib/domain/asking";
 import type { FundamentalSource } from "@/lib/report/fundamental-source";
+import { planOnOffer } from "@/lib/report/plan-on-offer";
 import { currentInstant } from "./clock";
 import type { StudentViewer } from "./gate";
 import { loadFundamentalSource } from "./load-fundamental";
 
 /** The plan that the page offers now; null: it offers none. */
 function offeredPlan({ verdict, history }: FundamentalSource): TakenPlan | null {
-  if (verdict.settle === null || "none" in verdict.settle) return null;
-  const { sessions, swingsEach, captureSd, chance } = verdict.settle;
-  return { sessions, swingsEach, captureSd, chance, after: history.judged.sessions.at(-1)?.date ?? "" };
+  const offered = planOnOffer(verdict);
+  if (offered === null) return null;
+  const { sessions, swingsEach, captureSd, chance } = offered;
+  const after = history.judged.sessions.at(-1)?.date ?? "";
+  return { sessions, swingsEach, captureSd, chance, after, ...("size" in offered ? { ifReal: offered.size } : {}) };
 }
 
 /**

@@ -49,8 +49,8 @@ export interface CaptureEffect {
   readonly why: CaptureReason;
 }
 
-/** What is left after a check, in the fundamental's unit; never more than when nobody looked. */
-function squareSd(fundamental: Fundamental): number {
+/** Sd of the camera error that a check leaves, in the fundamental's unit; never more than when nobody looked. */
+export function checkedCaptureSd(fundamental: Fundamental): number {
   const { yaw, roll, offset } = fundamental.sensitivity;
   const left = Math.hypot(yaw * CHECKED_YAW_SD, roll * CHECKED_ROLL_SD, offset * CHECKED_OFFSET_SD);
   return Math.min(left, fundamental.cameraSdUnknown);
@@ -109,9 +109,9 @@ export function captureEffect(capture: Capture | null, fundamental: Fundamental)
   const captureSd = capture.statedSd ?? fundamental.cameraSdUnknown;
   if (capture.setAsideReason !== null) return { use: false, captureSd, why: "set-aside" };
   if (capture.statedSd !== null) return { use: true, captureSd, why: "stated" };
-  if (capture.squareness === "square") return { use: true, captureSd: squareSd(fundamental), why: "square" };
+  if (capture.squareness === "square") return { use: true, captureSd: checkedCaptureSd(fundamental), why: "square" };
   if (capture.squareness === "unknown" || capture.offBy === null) return unknown;
-  const widened = Math.hypot(squareSd(fundamental), misplacementShift(fundamental, capture.offBy));
+  const widened = Math.hypot(checkedCaptureSd(fundamental), misplacementShift(fundamental, capture.offBy));
   const rejected = rejection(fundamental, capture.offBy);
   if (rejected !== null) return { use: false, captureSd: widened, why: rejected };
   return { use: true, captureSd: widened, why: "off-widened" };

@@ -17,6 +17,8 @@ const plan = z.object({
   chance: z.number().min(0).max(1),
   /** Day of the last session that it rests on, `YYYY-MM-DD`. */
   after: z.string(),
+  /** Signed size that it was meant for, in the unit: its chance holds if a change is at least as big. Absent: whatever is true. */
+  ifReal: z.number().optional(),
 });
 
 /** A plan as it was taken: so many more sessions of so many swings. */

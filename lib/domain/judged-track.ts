@@ -33,6 +33,8 @@ export interface JudgedTrack {
   readonly smallestWorthwhile?: number;
   readonly readerSd?: number;
   readonly readerOffsetSd?: number;
+  /** Sd of the camera error that the best care leaves, in the unit: no plan counts on much less. Absent: not known. */
+  readonly checkedCaptureSd?: number;
   readonly startLevel?: { readonly mean: number; readonly sd: number };
   /** Any order; judged in date order, sessions of one day in the order given. */
   readonly sessions: readonly JudgedSession[];

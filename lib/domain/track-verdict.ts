@@ -48,6 +48,41 @@ export type SettlePlan =
  */
 export type SettleObstacle = "first-look" | "no-plan";
 
+/** Which way a change goes. */
+export type Direction = "up" | "down";
+
+/** A plan that would prove the change that an open track points to, if that is real and at least as big as it looks. */
+export type ConditionalPlan = {
+  readonly direction: Direction;
+  /** As big as it looks now, in the unit; above 0 for up. Smaller ones may never be known. */
+  readonly size: number;
+  /** Of the condition: a lasting change that way of at least that size. */
+  readonly probability: number;
+} & (
+  | {
+      readonly sessions: number;
+      readonly swingsEach: number;
+      readonly captureSd: number;
+      /** Of a proof that stands at the plan's end, given the condition. */
+      readonly chance: number;
+      /** The same given a lasting change that way of whatever size. */
+      readonly chanceAnySize: number;
+    }
+  /** Even the largest plan proves it in fewer than four of five futures: in `bestChance` of them. */
+  | { readonly none: "no-plan"; readonly bestChance: number }
+);
+
+/** The largest plan, and what it would exclude if nothing has changed. */
+export interface ExcludingPlan {
+  readonly sessions: number;
+  readonly swingsEach: number;
+  readonly captureSd: number;
+  /** Any change would then be known to be smaller than this, in the unit. */
+  readonly changeBelow: number;
+  /** Of that, given that nothing has changed. */
+  readonly chance: number;
+}
+
 /** One look: what would have been said on that day. */
 export interface LookVerdict {
   readonly date: CalendarDay;
@@ -97,6 +132,12 @@ export interface TrackVerdict {
   readonly bandShare: Interval | null;
   readonly trend: { readonly perDay: number; readonly low95: number; readonly high95: number } | null;
   readonly settle: SettlePlan | null;
+  /** Null unless open, or where it doesn't point to a change. */
+  readonly settleIfReal: ConditionalPlan | null;
+  /** Median camera sd of the used sessions, against which a plan's is more care; null unless open and measured. */
+  readonly usualCaptureSd: number | null;
+  /** Null unless open. */
+  readonly settleIfNothing: ExcludingPlan | null;
   readonly setAside: readonly { readonly session: number; readonly swing: number; readonly why: string }[];
   /** Null without a goal or a level. */
   readonly position: Position | null;

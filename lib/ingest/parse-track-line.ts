@@ -49,6 +49,7 @@ const track = z.object(
     smallestWorthwhile: optional(aboveZero),
     readerSd: optional(aboveZero),
     readerOffsetSd: optional(fromZero),
+    checkedCaptureSd: optional(fromZero),
     startLevel: optional(z.object({ mean: number, sd: aboveZero }, wrong("not-object"))),
     sessions: z.array(session, wrong("not-list")),
   },

@@ -3,9 +3,10 @@ import type { Words } from "@/lib/words/catalogue";
 import { sayDay } from "@/lib/words/day-words";
 import { sayBand } from "@/lib/words/number-words";
 import { sayFundamental } from "@/lib/words/say-fundamental";
-import { saySettleShort } from "@/lib/words/say-verdict";
+import { sayPlanCell } from "./build-settle";
 import { chooseInHand } from "./order-of-work";
 import type { Glyph, RosterPage } from "./page-model";
+import { planOnOffer } from "./plan-on-offer";
 import { chooseColumns, columnGroups, commonGoal } from "./roster-columns";
 import { provedRow, rank, rosterRow, trackHref } from "./roster-rows";
 import type { NewProof, RosterSource } from "./roster-source";
@@ -109,15 +110,14 @@ function settlePart(words: Words, source: RosterSource): RosterPage["settle"] {
   const items = source.students.flatMap((entry) => {
     const inHand = chooseInHand(rank(source, entry));
     const verdict = inHand?.track.summary.verdict;
-    if (!inHand || !verdict || verdict.settle === null || saidVerdict(verdict) !== "open" || "none" in verdict.settle)
-      return [];
+    if (!inHand || !verdict || saidVerdict(verdict) !== "open" || planOnOffer(verdict) === null) return [];
     if (askingOf(entry.askings, inHand.track.summary) !== null) return [];
     return [
       {
         student: entry.student.alias,
         text: words.say("roster.settle.item", {
           name: sayFundamental(words, inHand.track.fundamental),
-          plan: saySettleShort(words, verdict.settle, inHand.track.fundamental.cameraSdUnknown),
+          plan: sayPlanCell(words, verdict, inHand.track.fundamental),
         }),
         href: trackHref(inHand.track.summary),
       },

@@ -1,10 +1,7 @@
-import { FIRST_LOOK } from "@/lib/stats/evidence";
-import { lookData } from "@/lib/stats/look-data";
 import { mixtureQuantile } from "@/lib/stats/mixture-quantile";
 import type { NoiseModel } from "@/lib/stats/noise-model";
 import { normalQuantile } from "@/lib/stats/normal-distribution";
-import { normalMixture } from "@/lib/stats/normal-mixture";
-import { posteriorComponents } from "@/lib/stats/posterior-components";
+import type { NormalMixture } from "@/lib/stats/normal-mixture";
 import type { ReplicateGroup, Series } from "@/lib/stats/series";
 
 /** Days between two sessions where the track has no two days yet. */
@@ -32,27 +29,13 @@ export interface Future {
   readonly offsetLabel: string | null;
 }
 
-/** Middle and 95 of 100 interval of a belief about a level. */
-export interface NormalLevel {
-  readonly estimate: number;
-  readonly low95: number;
-  readonly high95: number;
-}
-
-/**
- * From the first look on the level is drawn from the engine's own mixture: it may lie in two places, where it was and
- * where it seems to have gone. Before that it is one normal belief.
- */
-function levelQuantiles(series: Series, level: NormalLevel, noise: NoiseModel, draws: number): readonly number[] {
-  const places = Array.from({ length: draws }, (_, draw) => (draw + 0.5) / draws);
-  const look = lookData(series, noise);
-  if (look.count < FIRST_LOOK) {
-    const sd = (level.high95 - level.low95) / (2 * normalQuantile(0.975));
-    return places.map((place) => level.estimate + sd * normalQuantile(place));
-  }
-  const parts = posteriorComponents(look);
-  const mixture = normalMixture(parts.weights, parts.levelMeans, parts.levelVariances);
-  return places.map((place) => look.origin + mixtureQuantile(mixture, place));
+/** A belief about a level, and how much sessions and swings waver around it; sds in the unit. */
+export interface LevelBelief {
+  /** One normal belief, or one in several places: where it was, and where it seems to have gone. */
+  readonly level: NormalMixture;
+  readonly daySd: number;
+  /** Sd of one swing, its reading error included. */
+  readonly replicateSd: number;
 }
 
 /**
@@ -61,18 +44,13 @@ function levelQuantiles(series: Series, level: NormalLevel, noise: NoiseModel, d
  *
  * @param series at least one used session
  */
-export function futureOf(
-  series: Series,
-  belief: { readonly level: NormalLevel; readonly daySd: number; readonly replicateSd: number },
-  noise: NoiseModel,
-  draws: number,
-): Future {
+export function futureOf(series: Series, belief: LevelBelief, noise: NoiseModel, draws: number): Future {
   const used = series.groups.filter((group) => group.used);
   const gaps = used.slice(1).map((group, i) => group.day - (used[i] as ReplicateGroup).day);
   const apart = gaps.filter((gap) => gap > 0);
   const gap = apart.length === 0 ? USUAL_GAP : Math.max(1, Math.round(median(apart)));
   return {
-    levels: levelQuantiles(series, belief.level, noise, draws),
+    levels: Array.from({ length: draws }, (_, draw) => mixtureQuantile(belief.level, (draw + 0.5) / draws)),
     daySd: belief.daySd,
     correlation: noise.cells.reduce((mean, cell) => mean + cell.weight * cell.correlation, 0),
     replicateSd: belief.replicateSd,

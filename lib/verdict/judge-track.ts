@@ -7,7 +7,8 @@ import { errorBudget } from "./error-budget";
 import { ownedSince } from "./owned-since";
 import type { Policy } from "./policy";
 import type { ListedLook } from "./roster-list";
-import { settlePlan } from "./settle-plan";
+import { pointingOf } from "./settle-if-real";
+import { NO_OUTLOOK, settleOutlook } from "./settle-plan";
 import type { NoiseFor } from "./track-looks";
 import { changesOf, levelAt, limitNow, openTrack, posteriorAt, shareAt, type TrackState, wordAt } from "./track-state";
 import { decidePosition, smallestWorthwhile } from "./worth";
@@ -58,6 +59,12 @@ export function judgeTrack(track: JudgedTrack, noiseFor: NoiseFor, policy: Polic
   const logBayesFactor = now?.evidence.logBayesFactor ?? 0;
   const worthwhile =
     sizes === null ? (track.smallestWorthwhile ?? null) : smallestWorthwhile(track, sizes.unitSd, policy);
+  const directionUp = now?.evidence.directionUp ?? 0.5;
+  const noChange = noChangeProbability(logBayesFactor, noise.priorChange);
+  const outlook =
+    verdict === "open"
+      ? settleOutlook(track, judged, noise, sizes, pointingOf(noChange, directionUp), policy)
+      : NO_OUTLOOK;
   const every = detail === "latest" ? [] : judged.sessions.map((_, at) => listedLook(state, at));
   return {
     verdict: {
@@ -70,9 +77,9 @@ export function judgeTrack(track: JudgedTrack, noiseFor: NoiseFor, policy: Polic
       moved: change?.moved ?? null,
       evidence: {
         logBayesFactor,
-        directionUp: now?.evidence.directionUp ?? 0.5,
+        directionUp,
         limit: limitNow(state, policy),
-        noChange: noChangeProbability(logBayesFactor, noise.priorChange),
+        noChange,
         priorChange: noise.priorChange,
       },
       smallestWorthwhile: worthwhile,
@@ -85,7 +92,7 @@ export function judgeTrack(track: JudgedTrack, noiseFor: NoiseFor, policy: Polic
       levelNow,
       bandShare: shareAt(state, last),
       trend: slope?.kind === "ok" ? slope.value : null,
-      settle: verdict === "open" ? settlePlan(track, judged, noise, found ?? early, policy) : null,
+      ...outlook,
       setAside: misreadings(judged.series).map((at) => ({
         session: at.group,
         swing: at.replicate,

@@ -32,7 +32,7 @@ function provedSteady(look: LookData, parts: PosteriorComponents, own: number | 
 }
 
 /** Halvings to the limit below which a change lies; each halves the doubt of the last. */
-const HALVINGS = 40;
+const HALVINGS = 24;
 
 /**
  * The smallest limit in the unit that any change now is as good as certain to lie below, by the very rule that proves a

@@ -52,4 +52,25 @@ export const SETTLE_THRESHOLDS = {
     reason: "evenly spread draws; more change the chosen plan by less than a step and cost time",
     source: "own measurement",
   },
+  settlePointing: {
+    value: 0.25,
+    unit: "probability of a lasting change of the likelier direction",
+    bounds: [0, 1],
+    reason: "films for a change that isn't there three times in four are not worth asking for",
+    source: "own choice",
+  },
+  settleDirection: {
+    value: 0.8,
+    unit: "share of the change's weight that goes the likelier way",
+    bounds: [0.5, 1],
+    reason: "a change that may as well go the other way looks like nothing yet",
+    source: "own choice",
+  },
+  settleExcludeDraws: {
+    value: 10,
+    unit: "drawn futures of the largest plan",
+    bounds: [5, 10000],
+    reason: "every open track asks for them; more move the limit by less than a tenth and cost time",
+    source: "own measurement",
+  },
 } as const satisfies Readonly<Record<string, Threshold>>;

@@ -1,4 +1,4 @@
-import { type CaptureReason, captureEffect } from "@/lib/capture/capture-effect";
+import { type CaptureReason, captureEffect, checkedCaptureSd } from "@/lib/capture/capture-effect";
 import type { ClubGroup } from "@/lib/domain/club-group";
 import type { Fundamental } from "@/lib/domain/fundamental";
 import { goalInForce, goalsBetween, SINCE_EVER } from "@/lib/domain/goal-band";
@@ -99,6 +99,7 @@ function oneTrack(
     goal: { low: goal.low, high: goal.high },
     ...(dated.length > 1 ? { goals: dated } : {}),
     readerSd: fundamental.readerSd,
+    checkedCaptureSd: checkedCaptureSd(fundamental),
   };
   const judgedOf = (entries: readonly HistorySession[]): JudgedTrack => ({
     ...base,

@@ -1,5 +1,5 @@
 import type { Edges, Unit } from "@/lib/domain/fundamental";
-import type { Interval, Position, ProvedChange, SettlePlan } from "@/lib/domain/track-verdict";
+import type { Interval, Position, ProvedChange } from "@/lib/domain/track-verdict";
 import type { Words } from "./catalogue";
 import { sayDay, sayStretch } from "./day-words";
 import { decimalsFor, halfWidth, sayNumber, saySigned, withUnit } from "./number-words";
@@ -66,27 +66,5 @@ export function sayPosition(
       words.say("number.range", { low: sayNumber(near, decimals), high: sayNumber(far, decimals) }),
       unit,
     ),
-  });
-}
-
-/** What would settle an open track: films on different days, swings each, then the care for the camera, with its chance. */
-export function saySettle(words: Words, plan: SettlePlan, usualCaptureSd: number): string {
-  if ("none" in plan)
-    return words.say(words.has(`settle.none.${plan.none}`) ? `settle.none.${plan.none}` : "settle.none");
-  return words.say(plan.captureSd < usualCaptureSd * 0.75 ? "settle.plan-with-care" : "settle.plan", {
-    films: plan.sessions,
-    swings: plan.swingsEach,
-    chance: sayNumber(Math.round(plan.chance * 100), 0),
-  });
-}
-
-/** The same for a table or a list. */
-export function saySettleShort(words: Words, plan: SettlePlan, usualCaptureSd: number): string {
-  if ("none" in plan)
-    return words.say(plan.none === "first-look" ? "settle.none.short.first-look" : "settle.none.short");
-  return words.say(plan.captureSd < usualCaptureSd * 0.75 ? "settle.short-with-care" : "settle.short", {
-    films: plan.sessions,
-    swings: plan.swingsEach,
-    chance: sayNumber(Math.round(plan.chance * 100), 0),
   });
 }

@@ -12,7 +12,7 @@ const session = (day: string, swings: number, captureSd = 2, apart: HistorySessi
     apart,
   }) as unknown as HistorySession;
 const progress = (...sessions: readonly HistorySession[]) =>
-  planProgress(plan, { sessions } as unknown as TrackHistory);
+  planProgress(plan, { sessions, judged: { checkedCaptureSd: 0.86 } } as unknown as TrackHistory);
 const aided = { kind: "circumstance", circumstance: "in-lesson", aid: null } as const;
 
 describe("what has come of a plan of 2 sessions of 3 swings after 1 May", () => {
@@ -33,6 +33,13 @@ describe("what has come of a plan of 2 sessions of 3 swings after 1 May", () => 
         session("2026-05-05", 5, 2, aided),
       ),
     ).toEqual({ come: 1, short: 2, state: "waiting" }));
+  it("a checked camera, .86 here, counts even where the plan asks for half of that; one looser than it doesn't", () => {
+    const history = {
+      sessions: [session("2026-05-03", 3, 0.86), session("2026-05-04", 3, 0.9)],
+      judged: { checkedCaptureSd: 0.86 },
+    } as unknown as TrackHistory;
+    expect(planProgress({ ...plan, captureSd: 0.43 }, history)).toEqual({ come: 1, short: 1, state: "waiting" });
+  });
   it("two days as asked: followed", () =>
     expect(progress(session("2026-05-02", 3), session("2026-05-09", 8, 0)).state).toBe("followed"));
 });

@@ -1,10 +1,10 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { startNoiseModel } from "@/lib/stats/start-noise-model";
+import { cheapestPlan, type Plan, planPrice } from "@/lib/verdict/cheapest-plan";
 import { judgeTrack } from "@/lib/verdict/judge-track";
 import { noiseAlways } from "@/lib/verdict/noise";
 import { POLICY, SETTLE_CARES, SETTLE_SWINGS } from "@/lib/verdict/policy";
-import { cheapestPlan, type Plan, planPrice } from "@/lib/verdict/settle-plan";
 import { spreadPoints } from "@/lib/verdict/spread-points";
 import { thinNoise } from "@/lib/verdict/thin-noise";
 import { flat, madeTrack } from "./made-track";

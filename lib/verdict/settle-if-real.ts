@@ -1,0 +1,61 @@
+import type { ConditionalPlan, Direction } from "@/lib/domain/track-verdict";
+import type { Series } from "@/lib/stats/series";
+import { largestPlan } from "./cheapest-plan";
+import type { LookBelief } from "./look-belief";
+import { askedPlan, cheapestTelling, futuresOf, type Planning, shareTold } from "./plan-futures";
+import { proves } from "./proves";
+
+/** Which way a look points, and how far that can be trusted. */
+export interface Pointing {
+  readonly direction: Direction;
+  /** Of a lasting change that way. */
+  readonly probability: number;
+  /** Share of the change's weight that goes this way, .5 to 1. */
+  readonly certainty: number;
+}
+
+/**
+ * Which way a look points.
+ *
+ * @param noChange probability that nothing lasting happened
+ * @param directionUp share of the change's weight that points up
+ */
+export function pointingOf(noChange: number, directionUp: number): Pointing {
+  const certainty = Math.max(directionUp, 1 - directionUp);
+  return { direction: directionUp >= 0.5 ? "up" : "down", probability: (1 - noChange) * certainty, certainty };
+}
+
+/**
+ * The cheapest plan after which the change that a look points to stands proved with the chance asked for, if it is real
+ * and at least as big as it looks, its level staying where it then is; or how far even the largest plan reaches.
+ *
+ * As big as it looks is the mean of the belief in changes that way; the belief narrowed to those at least as big is
+ * drawn from. What is proved on the way and held counts, as the looks count it.
+ *
+ * @param cares shares of the usual camera error that can be had
+ * @returns null where the look points nowhere, or comes before the first that can
+ */
+export function settleIfReal(
+  planning: Planning,
+  now: LookBelief,
+  { direction, probability, certainty }: Pointing,
+  cares: readonly number[],
+): ConditionalPlan | null {
+  const { series, thin, policy } = planning;
+  if (probability < policy.settlePointing || certainty < policy.settleDirection) return null;
+  const likely = now.changed(direction, 0);
+  const meant = likely === null ? null : now.changed(direction, Math.abs(likely.size));
+  if (likely === null || meant === null) return null;
+  const count = Math.round(policy.settleDraws);
+  const asBig = futuresOf(planning, meant, count);
+  const proved = (future: Series): boolean => proves(future, series.groups.length, thin, direction, policy);
+  const condition = { direction, size: likely.size, probability: (probability * meant.share) / likely.share };
+  const found = cheapestTelling(asBig, proved, policy, cares);
+  if (found === null)
+    return { ...condition, none: "no-plan", bestChance: shareTold(asBig, largestPlan(policy, cares), proved) };
+  return {
+    ...condition,
+    ...askedPlan(found.plan, asBig.captureSd, found.chance),
+    chanceAnySize: shareTold(futuresOf(planning, likely, count), found.plan, proved),
+  };
+}
