@@ -50,9 +50,9 @@ export function settleIfReal(
   const asBig = futuresOf(planning, meant, count);
   const proved = (future: Series): boolean => proves(future, series.groups.length, thin, direction, policy);
   const condition = { direction, size: likely.size, probability: (probability * meant.share) / likely.share };
-  const found = cheapestTelling(asBig, proved, policy, cares);
-  if (found === null)
-    return { ...condition, none: "no-plan", bestChance: shareTold(asBig, largestPlan(policy, cares), proved) };
+  const bestChance = shareTold(asBig, largestPlan(policy, cares), proved);
+  const found = bestChance < policy.settleChance ? null : cheapestTelling(asBig, proved, policy, cares);
+  if (found === null) return { ...condition, none: "no-plan", bestChance };
   return {
     ...condition,
     ...askedPlan(found.plan, asBig.captureSd, found.chance),

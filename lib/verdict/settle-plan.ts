@@ -4,7 +4,7 @@ import type { NoiseModel } from "@/lib/stats/noise-model";
 import type { JudgedSeries } from "./judged-series";
 import { lookBelief, type SettleBelief } from "./look-belief";
 import { askedPlan, attainableCares, cheapestTelling, futuresOf, planningOf } from "./plan-futures";
-import { type Policy, SETTLE_CARES } from "./policy";
+import type { Policy } from "./policy";
 import { settles } from "./quick-look";
 import { settleIfNothing } from "./settle-if-nothing";
 import { type Pointing, settleIfReal } from "./settle-if-real";
@@ -41,13 +41,8 @@ export function settleOutlook(
   const now = lookBelief(series, noise, belief);
   const worthwhile = track.smallestWorthwhile ?? null;
   const ahead = futuresOf(planning, now.whole(), Math.round(policy.settleDraws));
-  const settled = cheapestTelling(
-    ahead,
-    (future) => settles(future, planning.thin, worthwhile, policy),
-    policy,
-    SETTLE_CARES,
-  );
   const cares = attainableCares(ahead.captureSd, track.checkedCaptureSd);
+  const settled = cheapestTelling(ahead, (future) => settles(future, planning.thin, worthwhile, policy), policy, cares);
   return {
     settle: settled === null ? none : askedPlan(settled.plan, ahead.captureSd, settled.chance),
     settleIfReal: settleIfReal(planning, now, pointing, cares),

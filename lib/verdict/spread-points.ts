@@ -1,20 +1,27 @@
 import { normalQuantile } from "@/lib/stats/normal-distribution";
 
-/** The positive root of x^(d+1) = x + 1, whose powers spread points evenly over d dimensions. */
-function root(dimensions: number): number {
-  let x = 2;
-  for (let round = 0; round < 60; round++) x = (1 + x) ** (1 / (dimensions + 1));
-  return x;
+/** Mixes the bits of a whole number so that neighbours come out far apart (Appleby's finaliser, public domain). */
+function mixed(number: number): number {
+  let bits = Math.imul(number ^ (number >>> 16), 0x85ebca6b);
+  bits = Math.imul(bits ^ (bits >>> 13), 0xc2b2ae35);
+  return (bits ^ (bits >>> 16)) >>> 0;
+}
+
+/** The order in which one coordinate takes its places: one of all orders, as good as unrelated to the others'. */
+function orderOf(count: number, dimension: number): readonly number[] {
+  const keys = Array.from({ length: count }, (_, n) => mixed(mixed(dimension + 1) + n));
+  return keys.map((_, n) => n).sort((a, b) => (keys[a] as number) - (keys[b] as number));
 }
 
 /**
  * Points spread evenly over a space of independent standard normal numbers; the same ones at every call.
  *
- * Coordinates follow an additive recurrence, so points in neighbouring places differ in all of them.
+ * A Latin hypercube: each coordinate takes the middles of `count` equally likely stretches, each once, in an order of
+ * its own, so that even few points have every coordinate's spread and no trend from one coordinate to the next.
  *
  * @returns `count` points of `dimensions` coordinates
  *
- * Source: Weyl 1916 on equidistribution; powers of the generalised golden ratio as steps.
+ * Source: McKay, Beckman and Conover 1979, Technometrics 21.
  */
 export function spreadPoints(count: number, dimensions: number): readonly Float64Array[] {
   const key = `${count}/${dimensions}`;
@@ -28,11 +35,12 @@ export function spreadPoints(count: number, dimensions: number): readonly Float6
 const laid = new Map<string, readonly Float64Array[]>();
 
 function layPoints(count: number, dimensions: number): readonly Float64Array[] {
-  const step = root(dimensions);
-  return Array.from({ length: count }, (_, n) =>
-    Float64Array.from({ length: dimensions }, (_, d) => {
-      const place = (0.5 + (n + 1) / step ** (d + 1)) % 1;
-      return normalQuantile(Math.min(1 - 1e-6, Math.max(1e-6, place)));
-    }),
-  );
+  const points = Array.from({ length: count }, () => new Float64Array(dimensions));
+  for (let d = 0; d < dimensions; d++) {
+    const order = orderOf(count, d);
+    points.forEach((point, n) => {
+      point[d] = normalQuantile(((order[n] as number) + 0.5) / count);
+    });
+  }
+  return points;
 }

@@ -60,7 +60,7 @@ function scaled(path: LevelPath, by: number): LevelPath {
 }
 
 /** A student like the others of the academy: day sd, swing sd and correlation are drawn, cameras and swings vary by session. */
-function usualPlan(sessions: number, random: Random): SeasonPlan {
+export function usualPlan(sessions: number, random: Random): SeasonPlan {
   const counts = swingCounts(sessions, 3, 8, random).map((m) => (random.uniform() < 0.1 ? whole(random, 1, 2) : m));
   return {
     days: unevenDays(20_000, sessions, 3, 50, random),

@@ -97,6 +97,22 @@ describe("settlePlan", () => {
 });
 
 describe("spreadPoints", () => {
+  it("each coordinate of 5 points takes the middles of fifths: quantiles of .1, .3, .5, .7, .9, published as -1.2816, -.5244, 0", () => {
+    const points = spreadPoints(5, 24);
+    for (let d = 0; d < 24; d++) {
+      const sorted = points.map((point) => point[d] as number).sort((a, b) => a - b);
+      [-1.2816, -0.5244, 0, 0.5244, 1.2816].forEach((quantile, i) => {
+        expect(sorted[i]).toBeCloseTo(quantile, 4);
+      });
+    }
+  });
+  it("no trend from one coordinate to the next: over 24 points of 24, neighbours correlate by less than .1 on average", () => {
+    const points = spreadPoints(24, 24);
+    let sum = 0;
+    for (let d = 1; d < 24; d++)
+      sum += points.reduce((product, point) => product + (point[d] as number) * (point[d - 1] as number), 0) / 24;
+    expect(Math.abs(sum / 23)).toBeLessThan(0.1);
+  });
   it("every coordinate of 200 points has a mean near 0 and an sd near 1", () => {
     const points = spreadPoints(200, 24);
     for (let d = 0; d < 24; d++) {
