@@ -4,6 +4,15 @@ import type { LookBelief } from "./look-belief";
 import { askedPlan, futuresOf, type Planning } from "./plan-futures";
 import { changeBelow } from "./quick-look";
 
+/** Quantile of few draws: the k-th of n stands for k / (n + 1), on the safe side (Weibull 1939), straight lines between. */
+function quantile(values: readonly number[], probability: number): number {
+  const sorted = [...values].sort((a, b) => a - b);
+  const place = Math.min(sorted.length - 1, Math.max(0, probability * (sorted.length + 1) - 1));
+  const below = sorted[Math.floor(place)] as number;
+  const above = sorted[Math.ceil(place)] as number;
+  return below + (place - Math.floor(place)) * (above - below);
+}
+
 /**
  * The size below which the largest plan shows any change to lie, with the chance asked for, if nothing has changed and
  * nothing will.
@@ -21,7 +30,8 @@ export function settleIfNothing(planning: Planning, now: LookBelief, cares: read
     if (limit === null) return null;
     limits.push(limit);
   }
-  limits.sort((a, b) => a - b);
-  const enough = Math.ceil(policy.settleChance * ahead.count - 1e-9);
-  return { ...askedPlan(largest, ahead.captureSd, enough / ahead.count), changeBelow: limits[enough - 1] as number };
+  return {
+    ...askedPlan(largest, ahead.captureSd, policy.settleChance),
+    changeBelow: quantile(limits, policy.settleChance),
+  };
 }
