@@ -4,6 +4,8 @@ import type { NoiseModel } from "@/lib/stats/noise-model";
 import type { Series } from "@/lib/stats/series";
 import { limitAt } from "./limit-at";
 import type { Policy } from "./policy";
+import { provedDirection } from "./proved-direction";
+import { heldBefore } from "./quick-look";
 
 /**
  * Whether a change of one direction stands proved at the last look of a series, as the looks say it: by that look, or
@@ -20,11 +22,13 @@ export function proves(
   policy: Policy,
 ): boolean {
   for (let look = series.groups.length; look > before; look--) {
-    const found = evidence({ ...series, groups: series.groups.slice(0, look) }, noise);
+    const until = { ...series, groups: series.groups.slice(0, look) };
+    const found = evidence(until, noise);
     if (found.kind !== "ok") return false;
     const { logBayesFactor, directionUp } = found.value;
+    const now = { evidence: found.value, limit: limitAt(look, policy) };
+    if (provedDirection(now, () => heldBefore(until, noise, policy), policy) === direction) return true;
     const share = direction === "up" ? directionUp : 1 - directionUp;
-    if (share >= policy.direction && logBayesFactor >= limitAt(look, policy)) return true;
     if (share <= 0.5 || logBayesFactor < policy.holdLimit) return false;
   }
   return false;
