@@ -31,6 +31,8 @@ export interface JudgedTrack {
   readonly goals?: readonly (Edges & { readonly from: CalendarDay })[];
   readonly better?: "up" | "down";
   readonly smallestWorthwhile?: number;
+  /** Least change worth having against the goal, in the unit; without a smallest worthwhile one of its own. */
+  readonly worthwhileAtLeast?: number;
   readonly readerSd?: number;
   readonly readerOffsetSd?: number;
   /** Sd of the camera error that the best care leaves, in the unit: no plan counts on much less. Absent: not known. */

@@ -47,6 +47,7 @@ const track = z.object(
     goals: optional(z.array(datedGoal, wrong("not-list"))),
     better: optional(z.enum(["up", "down"], wrong("not-up-down"))),
     smallestWorthwhile: optional(aboveZero),
+    worthwhileAtLeast: optional(fromZero),
     readerSd: optional(aboveZero),
     readerOffsetSd: optional(fromZero),
     checkedCaptureSd: optional(fromZero),

@@ -106,7 +106,7 @@ export function verdictSentence(words: Words, source: Pick<FundamentalSource, "h
       happened: sayHappened(words, change),
     });
   if (saidVerdict(verdict) === "steady" && verdict.smallestWorthwhile !== null)
-    return words.say("sentence.steady", { limit: withUnit(words, sayNumber(verdict.smallestWorthwhile, 1), unit) });
+    return words.say("sentence.steady", { limit: sayLimit(words, verdict.smallestWorthwhile, unit) });
   const used = history.sessions.filter((entry) => entry.apart === null).length;
   if (used < 4) return words.say("sentence.too-few", { have: used, need: 4 });
   return words.say("sentence.open", { sessions: used });

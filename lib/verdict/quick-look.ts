@@ -10,13 +10,16 @@ import { limitAt } from "./limit-at";
 import type { Policy } from "./policy";
 import { type HeldEvidence, provedDirection } from "./proved-direction";
 
-/** What a look says of a change now: how sure any is smaller than a limit, and the usual smallest worthwhile one. */
+/** The smallest worthwhile change in the unit, given the sd of one session mean at the look. */
+export type Worthwhile = (unitSd: number) => number;
+
+/** What a look says of a change now: how sure any is smaller than a limit, and the sd of one session mean. */
 function changeNow(look: LookData, parts: PosteriorComponents, policy: Policy) {
   const weights = posteriorWeights(look, parts);
   const daySd = look.cells.reduce((mean, cell, g) => mean + cell.daySd * (weights.cells[g] as number), 0);
   const change = normalMixture(weights.changed, parts.sizeMeans, parts.sizeVariances);
   return {
-    usualWorthwhile: policy.smallestWorthwhile * Math.sqrt(daySd * daySd * look.meanSpread + look.meanVariance),
+    unitSd: Math.sqrt(daySd * daySd * look.meanSpread + look.meanVariance),
     isBelow: (limit: number): boolean => {
       const inner = limit / policy.steadyInner;
       const within = mixtureCdf(change, inner) - mixtureCdf(change, -inner);
@@ -26,9 +29,9 @@ function changeNow(look: LookData, parts: PosteriorComponents, policy: Policy) {
 }
 
 /** Whether any change now is as good as certain to be smaller than the smallest worthwhile one. */
-function provedSteady(look: LookData, parts: PosteriorComponents, own: number | null, policy: Policy): boolean {
+function provedSteady(look: LookData, parts: PosteriorComponents, worthwhile: Worthwhile, policy: Policy): boolean {
   const now = changeNow(look, parts, policy);
-  return now.isBelow(own ?? now.usualWorthwhile);
+  return now.isBelow(worthwhile(now.unitSd));
 }
 
 /** Halvings to the limit below which a change lies; each halves the doubt of the last. */
@@ -44,8 +47,8 @@ const HALVINGS = 24;
 export function changeBelow(series: Series, noise: NoiseModel, policy: Policy): number | null {
   const look = lookData(series, noise);
   if (look.count < FIRST_LOOK) return null;
-  const { isBelow, usualWorthwhile } = changeNow(look, posteriorComponents(look), policy);
-  let high = usualWorthwhile;
+  const { isBelow, unitSd } = changeNow(look, posteriorComponents(look), policy);
+  let high = policy.smallestWorthwhile * unitSd;
   while (!isBelow(high)) high *= 2;
   let low = 0;
   for (let halving = 0; halving < HALVINGS; halving++) {
@@ -60,17 +63,11 @@ export function changeBelow(series: Series, noise: NoiseModel, policy: Policy): 
  * Whether a track is proved to hold at a look: the engine's own answer, without the intervals that nobody asks for.
  *
  * @param series sessions up to the look; fewer than four used ones prove nothing
- * @param smallestWorthwhile in the unit; null: so many sds of one session mean at this look
  */
-export function steadyAt(
-  series: Series,
-  noise: NoiseModel,
-  smallestWorthwhile: number | null,
-  policy: Policy,
-): boolean {
+export function steadyAt(series: Series, noise: NoiseModel, worthwhile: Worthwhile, policy: Policy): boolean {
   const look = lookData(series, noise);
   if (look.count < FIRST_LOOK) return false;
-  return provedSteady(look, posteriorComponents(look), smallestWorthwhile, policy);
+  return provedSteady(look, posteriorComponents(look), worthwhile, policy);
 }
 
 /** The evidence of the look before the last used session; null: it came before the first look. */
@@ -85,13 +82,12 @@ export function heldBefore(series: Series, noise: NoiseModel, policy: Policy): H
  * Whether a look would settle an open track: a change proved either way, or proved to hold.
  *
  * @param series sessions up to the look; fewer than four used ones settle nothing
- * @param smallestWorthwhile in the unit; null: so many sds of one session mean at this look
  */
-export function settles(series: Series, noise: NoiseModel, smallestWorthwhile: number | null, policy: Policy): boolean {
+export function settles(series: Series, noise: NoiseModel, worthwhile: Worthwhile, policy: Policy): boolean {
   const look = lookData(series, noise);
   if (look.count < FIRST_LOOK) return false;
   const parts = posteriorComponents(look);
   const now = { evidence: evidenceOf(look, parts.gathered), limit: limitAt(series.groups.length, policy) };
   if (provedDirection(now, () => heldBefore(series, noise, policy), policy) !== null) return true;
-  return provedSteady(look, parts, smallestWorthwhile, policy);
+  return provedSteady(look, parts, worthwhile, policy);
 }

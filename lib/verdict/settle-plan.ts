@@ -8,6 +8,7 @@ import type { Policy } from "./policy";
 import { settles } from "./quick-look";
 import { settleIfNothing } from "./settle-if-nothing";
 import { type Pointing, settleIfReal } from "./settle-if-real";
+import { smallestWorthwhile } from "./worth";
 
 /** What further sessions would tell of an open track. */
 export type Outlook = Pick<TrackVerdict, "settle" | "settleIfReal" | "settleIfNothing" | "usualCaptureSd">;
@@ -39,7 +40,7 @@ export function settleOutlook(
   if (belief === null) return { ...NO_OUTLOOK, settle: none };
   const planning = planningOf(series, noise, policy);
   const now = lookBelief(series, noise, belief);
-  const worthwhile = track.smallestWorthwhile ?? null;
+  const worthwhile = (unitSd: number): number => smallestWorthwhile(track, unitSd, policy);
   const ahead = futuresOf(planning, now.whole(), Math.round(policy.settleDraws));
   const cares = attainableCares(ahead.captureSd, track.checkedCaptureSd);
   const settled = cheapestTelling(ahead, (future) => settles(future, planning.thin, worthwhile, policy), policy, cares);

@@ -8,6 +8,7 @@ import { sessionCapture } from "./session-capture";
 import type { ApartReason, HistorySession, TrackHistory } from "./session-history";
 import type { StudentRecord } from "./student-record";
 import { withFingerprints } from "./with-fingerprints";
+import { leastWorthwhile } from "./worth";
 
 export type { ApartReason, HistorySession, TrackHistory } from "./session-history";
 export type { StudentRecord } from "./student-record";
@@ -92,6 +93,7 @@ function oneTrack(
     low,
     high,
   }));
+  const least = leastWorthwhile(goal);
   const base = {
     id: trackName(record.student.id, fundamental.id, clubGroup),
     unit: fundamental.unit,
@@ -99,6 +101,7 @@ function oneTrack(
     goal: { low: goal.low, high: goal.high },
     ...(dated.length > 1 ? { goals: dated } : {}),
     readerSd: fundamental.readerSd,
+    ...(least === undefined ? {} : { worthwhileAtLeast: least }),
     checkedCaptureSd: checkedCaptureSd(fundamental),
   };
   const judgedOf = (entries: readonly HistorySession[]): JudgedTrack => ({

@@ -5,7 +5,7 @@ import { type Outcome, ok } from "@/lib/stats/outcome";
 import { posterior } from "@/lib/stats/posterior";
 import { type JudgedSeries, stretchOf } from "./judged-series";
 import type { Policy } from "./policy";
-import { changeBelow, steadyAt } from "./quick-look";
+import { changeBelow, steadyAt, type Worthwhile } from "./quick-look";
 
 /** The noise model of a name among those of the track's pool; no name: the newest. */
 export type NoiseFor = (name: string | undefined) => NoiseModel;
@@ -21,7 +21,7 @@ export interface TrackLooks {
   /** The limit in the unit below which any change of sessions `start` to `look` lies (see `changeBelow`). */
   changeBelow(start: number, look: number, policy: Policy): number | null;
   /** Whether the track is proved to hold at a look (see `steadyAt`). */
-  steady(look: number, smallestWorthwhile: number | null, policy: Policy): boolean;
+  steady(look: number, worthwhile: Worthwhile, policy: Policy): boolean;
 }
 
 /**
@@ -58,10 +58,9 @@ export function trackLooks(judged: JudgedSeries, noiseFor: NoiseFor): TrackLooks
       }),
     changeBelow: (start, look, policy) =>
       once("below", start, look, (model, end) => ok(changeBelow(stretchOf(series, start, end), model, policy))),
-    steady: (look, smallestWorthwhile, policy) =>
-      once("steady", 0, look, (model, end) =>
-        ok(steadyAt(stretchOf(series, 0, end), model, smallestWorthwhile, policy)),
-      ) ?? false,
+    steady: (look, worthwhile, policy) =>
+      once("steady", 0, look, (model, end) => ok(steadyAt(stretchOf(series, 0, end), model, worthwhile, policy))) ??
+      false,
   };
 }
 

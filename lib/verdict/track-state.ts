@@ -11,7 +11,7 @@ import { notToldApart } from "./not-told-apart";
 import type { Policy } from "./policy";
 import { limitAfter } from "./proved-direction";
 import { type NoiseFor, type TrackLooks, trackLooks } from "./track-looks";
-import { decideWorth } from "./worth";
+import { decideWorth, smallestWorthwhile } from "./worth";
 
 /** Everything that is asked of a track's looks; what isn't asked for isn't worked out. */
 export interface TrackState {
@@ -59,7 +59,9 @@ export function openTrack(track: JudgedTrack, noiseFor: NoiseFor, policy: Policy
       },
       // A move that a new reader or place would explain as well isn't holding.
       steady: () =>
-        looks.steady(at, track.smallestWorthwhile ?? null, policy) && apart(at) === null ? "steady" : "open",
+        looks.steady(at, (unitSd) => smallestWorthwhile(track, unitSd, policy), policy) && apart(at) === null
+          ? "steady"
+          : "open",
     }),
   );
   return {

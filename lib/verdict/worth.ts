@@ -4,13 +4,29 @@ import type { Interval, Moved, Position, Verdict } from "@/lib/domain/track-verd
 import type { Posterior } from "@/lib/stats/look";
 import type { Policy } from "./policy";
 
+/** Of a band's half-width, the part that a change worth having moves. Common practice, no source. */
+const BAND_PART = 3;
+
+/** A change worth having against a band of one edge, in the unit. Common practice, no source. */
+const ONE_EDGE = 3;
+
+/** The least change worth having against a goal band, in the unit; undefined: a band without edges. */
+export function leastWorthwhile({ low, high }: Edges): number | undefined {
+  if (low === null && high === null) return undefined;
+  return low === null || high === null ? ONE_EDGE : (high - low) / 2 / BAND_PART;
+}
+
 /**
- * The smallest worthwhile change at a look, in the unit: the track's own, or so many sds of one session mean.
+ * The smallest worthwhile change at a look, in the unit: the track's own; else so many sds of one session mean, and, where
+ * a least one is stated, the larger of the two in whole units.
  *
  * @param unitSd sd of one session mean at that look
  */
 export function smallestWorthwhile(track: JudgedTrack, unitSd: number, policy: Policy): number {
-  return track.smallestWorthwhile ?? policy.smallestWorthwhile * unitSd;
+  const provable = policy.smallestWorthwhile * unitSd;
+  if (track.smallestWorthwhile !== undefined) return track.smallestWorthwhile;
+  if (track.worthwhileAtLeast === undefined) return provable;
+  return Math.ceil(Math.max(track.worthwhileAtLeast, provable) - 1e-9);
 }
 
 /**

@@ -122,5 +122,6 @@ export function sayFits(words: Words, logBayesFactor: number): string {
 
 /** A limit below which something lies, rounded up to a tenth, so that what is printed still holds. */
 export function sayLimit(words: Words, limit: number, unit: Unit): string {
-  return withUnit(words, sayNumber(Math.ceil(limit * 10 - 1e-9) / 10, 1), unit);
+  const tenths = Math.ceil(limit * 10 - 1e-9);
+  return withUnit(words, sayNumber(tenths / 10, tenths % 10 === 0 ? 0 : 1), unit);
 }

@@ -19,8 +19,8 @@ describe("the limit below which any change lies", () => {
       const series = seriesOf(madeTrack(seed, levels));
       const limit = changeBelow(series, noise, POLICY) ?? 0;
       expect(limit).toBeGreaterThan(0);
-      expect(steadyAt(series, noise, limit * 1.0001, POLICY)).toBe(true);
-      expect(steadyAt(series, noise, limit * 0.9999, POLICY)).toBe(false);
+      expect(steadyAt(series, noise, () => limit * 1.0001, POLICY)).toBe(true);
+      expect(steadyAt(series, noise, () => limit * 0.9999, POLICY)).toBe(false);
     }
   });
   it("fewer than four sessions bound nothing", () =>
