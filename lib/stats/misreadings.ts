@@ -12,7 +12,8 @@ export interface ReplicateAt {
 /**
  * Replicates that look like misreadings: more than four robust sds from the median of their group.
  *
- * Only used groups of three or more replicates are searched. The robust sd is the series' own (see
+ * Only used groups of three or more replicates are searched; where half of a group or more lie that far out, none of
+ * them is called a misreading, because nobody can tell which half is right. The robust sd is the series' own (see
  * `replicateSd`), or the reading error where that is larger. With fewer than four degrees of freedom
  * nothing is called a misreading. In order of group, then replicate. Throws on bad input.
  */
@@ -26,9 +27,10 @@ export function misreadings(series: Series): ReplicateAt[] {
   series.groups.forEach((group, index) => {
     if (!group.used || group.values.length < 3) return;
     const middle = median(group.values as number[]);
-    group.values.forEach((value, replicate) => {
-      if (Math.abs(value - middle) > reach) found.push({ group: index, replicate });
-    });
+    const far = group.values.flatMap((value, replicate) =>
+      Math.abs(value - middle) > reach ? [{ group: index, replicate }] : [],
+    );
+    if (2 * far.length < group.values.length) found.push(...far);
   });
   return found;
 }

@@ -29,6 +29,18 @@ describe("reference: by hand", () => {
 });
 
 describe("too little and bad input", () => {
+  it("where half of a group or more lie far out, none is called: 0 0 50 50 about a spread of 1, and all of 0 25 50 75", () => {
+    const quiet = [
+      [4, 6, 5],
+      [7, 6, 5],
+      [6, 5, 4],
+      [5, 5, 6],
+      [5, 4, 6],
+    ];
+    expect(misreadings(madeSeries([...quiet, [0, 0, 50, 50]]))).toEqual([]);
+    expect(misreadings(madeSeries([...quiet, [0, 25, 50, 75]]))).toEqual([]);
+    expect(misreadings(madeSeries([...quiet, [5, 5, 50, 6, 5]]))).toEqual([{ group: 5, replicate: 2 }]);
+  });
   it("two replicates can't tell which is wrong; three degrees of freedom tell nothing", () => {
     expect(
       misreadings(
