@@ -46,7 +46,7 @@ export type SettlePlan =
  * `first-look`: too few sessions so far for anything to be settled, and no plan reaches far enough; `no-plan`: the largest plan
  * would settle it in fewer than four of five futures.
  */
-export type SettleObstacle = "first-look" | "no-plan";
+export type SettleObstacle = "first-look" | "no-plan" | "not-told-apart";
 
 /** Which way a change goes. */
 export type Direction = "up" | "down";

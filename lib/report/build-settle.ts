@@ -51,7 +51,7 @@ function planned(words: Words, { verdict, history: { fundamental } }: Fundamenta
   }
   if (settleIfNothing !== null && settleIfNothing.changeBelow <= WORTH_SAYING * (verdict.changeBelow ?? Infinity))
     texts.push(sayIfNothing(words, settleIfNothing, fundamental.unit, careOf(settleIfNothing), verdict.changeBelow));
-  if (settle.none === "first-look") return { heading: words.say("settle.heading.none.first-look"), texts, asks: [] };
+  if (settle.none !== "no-plan") return { heading: words.say(`settle.heading.none.${settle.none}`), texts, asks: [] };
   if (real === null) return { heading: words.say("settle.heading.none"), texts, asks: [ask(words, "stopped")] };
   return {
     heading: words.say("settle.heading.if-real"),

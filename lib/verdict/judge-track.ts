@@ -8,7 +8,7 @@ import { ownedSince } from "./owned-since";
 import type { Policy } from "./policy";
 import type { ListedLook } from "./roster-list";
 import { pointingOf } from "./settle-if-real";
-import { NO_OUTLOOK, settleOutlook } from "./settle-plan";
+import { APART_OUTLOOK, NO_OUTLOOK, type Outlook, settleOutlook } from "./settle-plan";
 import type { NoiseFor } from "./track-looks";
 import { changesOf, levelAt, limitNow, openTrack, posteriorAt, shareAt, type TrackState, wordAt } from "./track-state";
 import { decidePosition, smallestWorthwhile } from "./worth";
@@ -61,10 +61,12 @@ export function judgeTrack(track: JudgedTrack, noiseFor: NoiseFor, policy: Polic
     sizes === null ? (track.smallestWorthwhile ?? null) : smallestWorthwhile(track, sizes.unitSd, policy);
   const directionUp = now?.evidence.directionUp ?? 0.5;
   const noChange = noChangeProbability(logBayesFactor, noise.priorChange);
-  const outlook =
-    verdict === "open"
-      ? settleOutlook(track, judged, noise, sizes, pointingOf(noChange, directionUp), policy)
-      : NO_OUTLOOK;
+  const apart = verdict === "open" && last >= 0 ? state.apart(last) : null;
+  const outlook = (): Outlook => {
+    if (verdict !== "open") return NO_OUTLOOK;
+    if (apart !== null) return APART_OUTLOOK;
+    return settleOutlook(track, judged, noise, sizes, pointingOf(noChange, directionUp), policy);
+  };
   const every = detail === "latest" ? [] : judged.sessions.map((_, at) => listedLook(state, at));
   return {
     verdict: {
@@ -88,11 +90,11 @@ export function judgeTrack(track: JudgedTrack, noiseFor: NoiseFor, policy: Polic
       changes,
       change,
       changeBelow: verdict === "open" && last >= 0 ? looks.changeBelow(now?.start ?? 0, last, policy) : null,
-      notToldApart: verdict === "open" && last >= 0 ? state.apart(last) : null,
+      notToldApart: apart,
       levelNow,
       bandShare: shareAt(state, last),
       trend: slope?.kind === "ok" ? slope.value : null,
-      ...outlook,
+      ...outlook(),
       setAside: misreadings(judged.series).map((at) => ({
         session: at.group,
         swing: at.replicate,

@@ -16,6 +16,12 @@ export type Outlook = Pick<TrackVerdict, "settle" | "settleIfReal" | "settleIfNo
 /** Of a track that isn't open nothing is planned. */
 export const NO_OUTLOOK: Outlook = { settle: null, settleIfReal: null, settleIfNothing: null, usualCaptureSd: null };
 
+/** A move that can't be told apart from a new reader or place: more films of the same kind tell nothing. */
+export const APART_OUTLOOK: Outlook = {
+  ...NO_OUTLOOK,
+  settle: { none: "not-told-apart", sessionsToFirstLook: 0 },
+};
+
 /**
  * What further sessions would tell of an open track: the cheapest plan that settles it, whatever is true; the cheapest
  * that proves the change it points to, if that is real; and what the largest excludes, if nothing has changed.

@@ -84,5 +84,5 @@ export function sayPlanShort(
 
 /** Why there is no plan, for a table. */
 export function sayNoPlanShort(words: Words, plan: Extract<SettlePlan, { none: string }>): string {
-  return words.say(plan.none === "first-look" ? "settle.none.short.first-look" : "settle.none.short");
+  return words.say(plan.none === "no-plan" ? "settle.none.short" : `settle.none.short.${plan.none}`);
 }

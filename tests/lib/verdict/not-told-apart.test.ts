@@ -27,6 +27,7 @@ describe("what a move can't be told apart from", () => {
     const found = judged(shared(track, "reader", 8));
     expect(found).toMatchObject({ verdict: "open", notToldApart: { from: "reader", direction: "up" } });
     expect(found.notToldApart?.on).toBe(track.sessions[8]?.date);
+    expect(found.settle).toEqual({ none: "not-told-apart", sessionsToFirstLook: 0 });
   });
 
   it("the day the phone gets a new place, with a camera sd of 6: open, never holding, not told apart from it", () => {
