@@ -7,6 +7,7 @@ import { type ListedLook, rosterList } from "@/lib/verdict/roster-list";
 import { flat, type LevelPath, step } from "@/seed/level-path";
 import { oneOf, randomFrom } from "@/seed/random";
 import { type Scenario, simulateTrack } from "./population";
+import { WITHOUT_PLANS } from "./season-score";
 
 /** Students and fundamentals of a simulated academy. */
 const ACADEMY = { students: 60, fundamentals: 8, sessions: 20 };
@@ -49,7 +50,7 @@ interface Tallied {
 
 function tallyTrack(changes: boolean, noise: NoiseModel, seed: number, number: number): Tallied {
   const simulated = simulateTrack(scenarioOf(changes, seed, number), seed, number);
-  const { listedLooks } = judgeTrack(simulated.track, noiseAlways(noise), POLICY, "looks");
+  const { listedLooks } = judgeTrack(simulated.track, noiseAlways(noise), WITHOUT_PLANS, "looks");
   const at = simulated.changeAt;
   const session = at === null ? undefined : simulated.track.sessions[at];
   return { looks: listedLooks, changedOn: changes && session ? dayNumber(session.date) : null };

@@ -56,7 +56,7 @@ export interface SeasonScore {
 export const TREND_SESSIONS = [8, 12, 20, 40] as const;
 
 /** The policy in force, without the search for a plan, which no score asks for. */
-const WITHOUT_PLANS: Policy = { ...POLICY, settleSessions: 1 };
+export const WITHOUT_PLANS: Policy = { ...POLICY, settleSessions: 1 };
 
 interface TrueInterval {
   readonly low80: number;
