@@ -38,6 +38,8 @@ export interface FrameModel {
   } | null;
   readonly navigation: readonly (Link & { readonly id: string })[];
   readonly skip: string;
+  /** What every page leads to at its foot. */
+  readonly foot: readonly Link[];
   readonly chartWords: ChartWords;
 }
 

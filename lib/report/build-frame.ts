@@ -32,6 +32,7 @@ export function buildFrame(
       label: words.say(`nav.${id}`),
     })),
     skip: words.say("frame.skip"),
+    foot: [{ href: "/decides", label: words.say("decides.link") }],
     chartWords: {
       goalBand: words.say("chart.goal-band"),
       table: words.say("chart.table"),

@@ -53,6 +53,7 @@ export function buildFundamentalPage(words: Words, source: FundamentalSource): F
       listing: listingSentence(words, verdict),
       detail: detail(words, verdict),
       detailLabel: words.say("fundamental-page.detail"),
+      decides: { href: "/decides", label: words.say("decides.link") },
     },
     evidence: {
       margin: margin("evidence"),

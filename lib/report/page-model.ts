@@ -81,6 +81,8 @@ export interface FundamentalPage {
     readonly listing: string;
     readonly detail: readonly string[];
     readonly detailLabel: string;
+    /** The page that says how a verdict comes about. */
+    readonly decides: Link;
   };
   readonly evidence: {
     readonly margin: string;

@@ -2,6 +2,7 @@ import { IntlMessageFormat } from "intl-messageformat";
 import analyze from "./messages/en/analyze.json";
 import coach from "./messages/en/coach.json";
 import commands from "./messages/en/commands.json";
+import decides from "./messages/en/decides.json";
 import desk from "./messages/en/desk.json";
 import fingerprint from "./messages/en/fingerprint.json";
 import form from "./messages/en/form.json";
@@ -29,6 +30,7 @@ const messages: Readonly<Record<string, string>> = {
   ...importing,
   ...coach,
   ...commands,
+  ...decides,
   ...desk,
   ...fingerprint,
   ...form,

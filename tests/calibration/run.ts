@@ -1,10 +1,11 @@
 import { fork } from "node:child_process";
-import { writeFileSync } from "node:fs";
+import { readFileSync, writeFileSync } from "node:fs";
 import { availableParallelism } from "node:os";
 import path from "node:path";
 import { parseArgs } from "node:util";
 import { isCalendarDay } from "@/lib/domain/calendar-day";
 import { POLICY, POLICY_VERSION } from "@/lib/verdict/policy";
+import { measuredOf } from "./measured-of";
 import type { RosterScore } from "./roster-score";
 import { type CalibrationRun, saidTable } from "./said-table";
 import type { ScenarioScore } from "./scenario-score";
@@ -19,6 +20,7 @@ const { values } = parseArgs({
     seed: { type: "string", default: "20260912" },
     workers: { type: "string", default: String(availableParallelism()) },
     date: { type: "string" },
+    "from-last": { type: "boolean", default: false },
   },
 });
 
@@ -76,10 +78,14 @@ async function calibrate(): Promise<CalibrationRun> {
   };
 }
 
+const here = (name: string): string => path.join(import.meta.dirname, name);
+
 async function main(): Promise<void> {
-  const run = await calibrate();
-  writeFileSync(path.join(import.meta.dirname, "last-run.json"), `${JSON.stringify(run, null, 2)}\n`);
-  writeFileSync(path.join(import.meta.dirname, "last-run.md"), saidTable(run));
+  const last = here("last-run.json");
+  const run = values["from-last"] ? (JSON.parse(readFileSync(last, "utf8")) as CalibrationRun) : await calibrate();
+  writeFileSync(last, `${JSON.stringify(run, null, 2)}\n`);
+  writeFileSync(here("last-run.md"), saidTable(run));
+  writeFileSync(here("../../lib/verdict/measured.json"), `${JSON.stringify(measuredOf(run), null, 2)}\n`);
   console.log(saidTable(run));
 }
 

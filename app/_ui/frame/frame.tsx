@@ -62,6 +62,13 @@ export function Frame({
       <main id="page" tabIndex={-1}>
         {children}
       </main>
+      <footer className={styles.foot}>
+        {model.foot.map((link) => (
+          <Link key={link.href} prefetch={false} href={link.href}>
+            {link.label}
+          </Link>
+        ))}
+      </footer>
     </div>
   );
 }

@@ -104,6 +104,11 @@ export function Fundamental(props: {
             {verdict.detail.map((line) => (
               <p key={line}>{line}</p>
             ))}
+            <p>
+              <Link prefetch={false} className={styles.link} href={verdict.decides.href}>
+                {verdict.decides.label}
+              </Link>
+            </p>
           </details>
         )}
         {model.notices.length === 0 ? null : (

@@ -1,0 +1,19 @@
+import type { Metadata } from "next";
+import { requireViewer } from "../../_server/gate";
+import { loadDecides } from "../../_server/load-decides";
+import { loadFrame } from "../../_server/load-frame";
+import { Decides } from "../../_ui/decides/decides";
+import { Frame } from "../../_ui/frame/frame";
+
+export async function generateMetadata(): Promise<Metadata> {
+  return { title: loadDecides(await requireViewer()).title };
+}
+
+export default async function DecidesRoute() {
+  const viewer = await requireViewer();
+  return (
+    <Frame model={loadFrame(viewer)} current="decides">
+      <Decides model={loadDecides(viewer)} />
+    </Frame>
+  );
+}
