@@ -24,6 +24,8 @@ export interface PosteriorComponents {
   readonly beforeVariances: Float64Array;
   readonly sizeMeans: Float64Array;
   readonly sizeVariances: Float64Array;
+  /** Log likelihood of a flat level with the cell's weight, one entry a cell; `weights` are relative to exp of the same. */
+  readonly logFlat: Float64Array;
   readonly gathered: CellGathering;
 }
 
@@ -50,6 +52,7 @@ export function posteriorComponents(look: LookData): PosteriorComponents {
     beforeVariances: room(),
     sizeMeans: room(),
     sizeVariances: room(),
+    logFlat: new Float64Array(cells.length),
     gathered: { change: [], noChange: [], up: [] },
   };
   const ramps = rampRange(count);
@@ -60,6 +63,7 @@ export function posteriorComponents(look: LookData): PosteriorComponents {
     gatherCell(found.gathered, nuisance, cell);
     const { sums, step, ramp, odd, firstAlone, lastAlone } = cell;
     const peak = Math.max(step.peak, ramp.peak, odd.peak, firstAlone.peak, lastAlone.peak);
+    found.logFlat[g] = nuisance.logWeight + cell.logFlat;
     logs.push(nuisance.logWeight + cell.logFlat + peak);
     const prior = {
       odd: (0.15 / count) * Math.exp(odd.peak - peak),
@@ -87,6 +91,7 @@ export function posteriorComponents(look: LookData): PosteriorComponents {
   const peak = Math.max(...logs);
   logs.forEach((log, g) => {
     const scale = Math.exp(log - peak);
+    found.logFlat[g] = (found.logFlat[g] as number) - peak;
     for (let i = g * stride; i < (g + 1) * stride; i++) found.weights[i] = (found.weights[i] as number) * scale;
   });
   return found;

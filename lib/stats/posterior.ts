@@ -1,6 +1,6 @@
 import { evidenceOf, FIRST_LOOK } from "./evidence";
 import { expectedDistance } from "./expected-distance";
-import { latelyKnown } from "./local-spread";
+import { latelyKnown, localSpread } from "./local-spread";
 import type { Posterior } from "./look";
 import { type LookData, lookData } from "./look-data";
 import { misreadings } from "./misreadings";
@@ -12,6 +12,7 @@ import { type Outcome, ok, tooFew } from "./outcome";
 import { posteriorComponents } from "./posterior-components";
 import { posteriorWeights } from "./posterior-weights";
 import { readingStep } from "./reading-step";
+import { relapseBelief } from "./relapse-belief";
 import { replicateSd } from "./replicate-sd";
 import type { Series } from "./series";
 import { shareInBand } from "./share-in-band";
@@ -33,13 +34,13 @@ export function posterior(series: Series, noise: NoiseModel): Outcome<Posterior>
   if (look.count < FIRST_LOOK) return tooFew(look.count, FIRST_LOOK);
   const parts = posteriorComponents(look);
   const weights = posteriorWeights(look, parts);
-  const level = moved(normalMixture(parts.weights, parts.levelMeans, parts.levelVariances), look.origin);
+  const now = relapseBelief(look, parts);
+  const level = moved(now.level, look.origin);
   const before = moved(normalMixture(weights.claimed, parts.beforeMeans, parts.beforeVariances), look.origin);
   const size = normalMixture(weights.claimed, parts.sizeMeans, parts.sizeVariances);
   const change = normalMixture(weights.changed, parts.sizeMeans, parts.sizeVariances);
   const daySds = look.cells.map((cell) => cell.daySd);
   const daySd = daySds.reduce((mean, sd, g) => mean + sd * (weights.cells[g] as number), 0);
-  const lately = look.spread[look.count - 1] as number;
   const stepTotal = weights.steps.reduce((sum, weight) => sum + weight, 0);
   const rampTotal = weights.ramps.reduce((sum, weight) => sum + weight, 0);
   const positionOf = (start: number): number => look.positions[start] as number;
@@ -66,12 +67,13 @@ export function posterior(series: Series, noise: NoiseModel): Outcome<Posterior>
         ? weights.noChange + (1 - weights.noChange) * (mixtureCdf(change, limit) - mixtureCdf(change, -limit))
         : 0,
     share: (band) => {
-      const { spread, degreesOfFreedom } = cleaned();
-      const days = { values: daySds.map((sd) => sd * lately), weights: weights.cells };
+      const { spread, degreesOfFreedom, lately } = cleaned();
+      const days = { values: daySds.map((sd) => sd * lately), weights: now.cells };
       return shareInBand(level, days, widened(spread, lately), degreesOfFreedom, band);
     },
     expectedDistance: (at, band) => {
-      const variance = (daySd * lately) ** 2 + trueReplicateVariance(widened(cleaned().spread, lately), 1);
+      const { spread, lately } = cleaned();
+      const variance = (daySd * lately) ** 2 + trueReplicateVariance(widened(spread, lately), 1);
       return expectedDistance(at, Math.sqrt(variance), band);
     },
   });
@@ -97,6 +99,8 @@ function firstReaching(weights: Float64Array, target: number): number {
 
 interface CleanedSpread {
   readonly spread: MeasuredSpread;
+  /** Spread of lately over that of the whole series. */
+  readonly lately: number;
   readonly degreesOfFreedom: number;
 }
 
@@ -110,6 +114,7 @@ function cleanedSpread(series: Series, look: LookData, noise: NoiseModel): Clean
   const step = readingStep(look.groups.flatMap((group) => group.values));
   return {
     spread: { replicateSd: own.sd, readingErrorSd: series.readingErrorSd, step },
+    lately: noise.spread === "local" ? Math.sqrt(localSpread(kept, own.sd).at(-1) as number) : 1,
     degreesOfFreedom:
       noise.spread === "local" ? Math.min(own.degreesOfFreedom, latelyKnown(kept)) : own.degreesOfFreedom,
   };

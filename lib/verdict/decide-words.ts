@@ -48,9 +48,9 @@ export interface LookClaims {
 
 const NOTHING: StretchEvidence = { logBayesFactor: 0, directionUp: 0.5 };
 
-/** The evidence of a stretch at a look, held against what the look asks. */
-export function heldBy(look: LookFacts, start: number): HeldEvidence {
-  return { evidence: look.evidence(start), limit: look.limit };
+/** The evidence of a stretch at a look, held against what the look asks: more of a stretch that a proved change began. */
+export function heldBy(look: LookFacts, start: number, policy: Policy): HeldEvidence {
+  return { evidence: look.evidence(start), limit: look.limit + (start > 0 ? policy.limitFurther : 0) };
 }
 
 function holds(claim: Claim, evidence: StretchEvidence | null, policy: Policy): boolean {
@@ -74,8 +74,8 @@ function claimsAfter(
 ): readonly Claim[] {
   const look = looks.now;
   const claimFrom = (start: number): Claim | null => {
-    const earlier = () => (looks.before === undefined ? null : heldBy(looks.before, start));
-    const direction = provedDirection(heldBy(look, start), earlier, policy);
+    const earlier = () => (looks.before === undefined ? null : heldBy(looks.before, start, policy));
+    const direction = provedDirection(heldBy(look, start, policy), earlier, policy);
     return direction === null ? null : { start, direction, provedAt: at, newLevel: look.newLevel(start) };
   };
   const inForce = before.at(-1);

@@ -1,7 +1,7 @@
 import { SETTLE_THRESHOLDS, type Threshold } from "./settle-thresholds";
 
 /** Version of the built-in policy; a verdict names it, and with it every number below. */
-export const POLICY_VERSION = "3";
+export const POLICY_VERSION = "4";
 
 /** Every threshold that turns the engine's numbers into words. Each name is also the key of an override. */
 export const THRESHOLDS = {
@@ -13,7 +13,7 @@ export const THRESHOLDS = {
     source: "the shapes of the model",
   },
   limit: {
-    value: 1.75,
+    value: 1.85,
     unit: "natural log of the Bayes factor",
     bounds: [0, 50],
     reason:
@@ -26,6 +26,14 @@ export const THRESHOLDS = {
     bounds: [0, 50],
     reason:
       "what one look says and the next takes back is mostly noise, so a single look has to say 26 to one; at equal false words a change of 1.5 U was found in .50 instead of .41",
+    source: "own simulation",
+  },
+  limitFurther: {
+    value: 0.75,
+    unit: "natural log of the Bayes factor, beyond the limit, for a change after a proved one",
+    bounds: [0, 10],
+    reason:
+      "the sessions of a proved new level are few and looked at anew, which takes true words back; a true loss is still called so",
     source: "own simulation",
   },
   limitEarlyLooks: {
@@ -72,11 +80,11 @@ export const THRESHOLDS = {
     source: "own simulation",
   },
   holdLimit: {
-    value: 0,
+    value: -0.5,
     unit: "natural log of the Bayes factor",
     bounds: [-50, 50],
     reason:
-      "an earned word is taken back when the films fit no change as well as the change; at 1 .13 of proved changes of 2 U lost their word while they held, here .02",
+      "an earned word is taken back when the films fit no change clearly better than the change; at 1 .13 of proved changes of 2 U lost their word while they held, here .03 over 40 sessions; at -1 a true loss was called so two sessions later",
     source: "own simulation",
   },
   direction: {
@@ -94,11 +102,41 @@ export const THRESHOLDS = {
     source: "95 of 100 as everywhere",
   },
   steadyInner: {
-    value: 1.5,
+    value: 1.28,
     unit: "smallest worthwhile changes to one inner limit",
     bounds: [1, 10],
     reason:
-      "half of the belief sits on no change; at the full limit a change of just that size was called holding in .14",
+      "half of the belief sits on no change; at the full limit a change of just that size was called holding in .35 of seasons, here in .05",
+    source: "own simulation",
+  },
+  steadyInnerEarly: {
+    value: 1.1,
+    unit: "the same, at the early looks",
+    bounds: [1, 10],
+    reason:
+      "few looks are few chances to be wrong; with the later divisor from the start hardly a season holds by its twelfth session",
+    source: "own simulation",
+  },
+  steadyEarlyLooks: {
+    value: 12,
+    unit: "used sessions",
+    bounds: [4, 10000],
+    reason: "by then half of the looks of a season of twenty lie behind",
+    source: "own simulation",
+  },
+  steadyLastAlone: {
+    value: 8,
+    unit: "times the belief in a change of the last session",
+    bounds: [1, 1000],
+    reason:
+      "a change that has only just happened is what is wrongly called holding; at equal wrong words more seasons hold by their twelfth session",
+    source: "own simulation",
+  },
+  steadyLastTwo: {
+    value: 2,
+    unit: "times the belief in a change of the last two sessions",
+    bounds: [1, 1000],
+    reason: "as for the last session alone",
     source: "own simulation",
   },
   smallestWorthwhile: {

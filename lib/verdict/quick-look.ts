@@ -5,6 +5,7 @@ import type { NoiseModel } from "@/lib/stats/noise-model";
 import { normalMixture } from "@/lib/stats/normal-mixture";
 import { type PosteriorComponents, posteriorComponents } from "@/lib/stats/posterior-components";
 import { posteriorWeights } from "@/lib/stats/posterior-weights";
+import { withRecentDoubt } from "@/lib/stats/recent-doubt";
 import type { Series } from "@/lib/stats/series";
 import { limitAt } from "./limit-at";
 import type { Policy } from "./policy";
@@ -13,15 +14,22 @@ import { type HeldEvidence, provedDirection } from "./proved-direction";
 /** The smallest worthwhile change in the unit, given the sd of one session mean at the look. */
 export type Worthwhile = (unitSd: number) => number;
 
-/** What a look says of a change now: how sure any is smaller than a limit, and the sd of one session mean. */
-function changeNow(look: LookData, parts: PosteriorComponents, policy: Policy) {
+/**
+ * What a look says of a change now: how sure any is smaller than a limit, and the sd of one session mean.
+ *
+ * A change of the last one or two sessions is doubted more than others, and after the early looks the limit is divided by
+ * more, because every look is one more chance to be wrong.
+ */
+function changeNow(look: LookData, found: PosteriorComponents, policy: Policy) {
+  const parts = withRecentDoubt(look, found, policy.steadyLastAlone, policy.steadyLastTwo);
   const weights = posteriorWeights(look, parts);
+  const divisor = look.count <= policy.steadyEarlyLooks ? policy.steadyInnerEarly : policy.steadyInner;
   const daySd = look.cells.reduce((mean, cell, g) => mean + cell.daySd * (weights.cells[g] as number), 0);
   const change = normalMixture(weights.changed, parts.sizeMeans, parts.sizeVariances);
   return {
     unitSd: Math.sqrt(daySd * daySd * look.meanSpread + look.meanVariance),
     isBelow: (limit: number): boolean => {
-      const inner = limit / policy.steadyInner;
+      const inner = limit / divisor;
       const within = mixtureCdf(change, inner) - mixtureCdf(change, -inner);
       return weights.noChange + (1 - weights.noChange) * within >= policy.steadyProbability;
     },

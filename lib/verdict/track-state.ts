@@ -127,5 +127,6 @@ export function limitNow({ facts, said }: TrackState, policy: Policy): number {
   if (look === undefined || last + 1 < policy.firstLook) return limitAt(policy.firstLook, policy) + policy.limitAlone;
   const start = said[last]?.start ?? 0;
   const before = lookBefore(facts, last);
-  return limitAfter(heldBy(look, start), () => (before === undefined ? null : heldBy(before, start)), null, policy);
+  const held = (at: LookFacts) => heldBy(at, start, policy);
+  return limitAfter(held(look), () => (before === undefined ? null : held(before)), null, policy);
 }

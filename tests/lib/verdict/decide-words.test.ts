@@ -75,8 +75,8 @@ describe("decideWords: two looks in a row", () => {
 });
 
 describe("decideWords: an earned word is kept down to the hold limit", () => {
-  it("3.3, 0.4, 0.0, -0.1, 2.4, 1.7, 2.4, 1.8: kept at 0, withdrawn at -0.1, earned anew only by two looks at 1.75", () => {
-    const seen = words([3.3, 0.4, 0, -0.1, 2.4, 1.7, 2.4, 1.8].map((e) => alone(e, 1)));
+  it("3.4, 0.4, -0.5, -0.6, 2.4, 1.8, 2.4, 1.9: kept at -0.5, withdrawn at -0.6, earned anew only by two looks at 1.85", () => {
+    const seen = words([3.4, 0.4, -0.5, -0.6, 2.4, 1.8, 2.4, 1.9].map((e) => alone(e, 1)));
     expect(seen).toEqual(["gain", "gain", "gain", "open", "open", "open", "open", "gain"]);
   });
 
@@ -105,7 +105,7 @@ describe("decideWords: a further change", () => {
     const looks: readonly Facts[] = [
       proved,
       { from: { 0: [4, 1], 6: [1.7, 0] } },
-      { from: { 0: [0.2, 0.6], 6: [3.5, 0.02] } },
+      { from: { 0: [0.2, 0.6], 6: [4.2, 0.02] } },
     ];
     expect(words(looks)).toEqual(["gain", "gain", "slip"]);
     const claims = decideClaims(looks.map(look), POLICY);
@@ -114,21 +114,28 @@ describe("decideWords: a further change", () => {
       [6, "down", 2],
     ]);
     expect(claims[2]?.start).toBe(6);
-    expect(claims[2]?.evidence.logBayesFactor).toBe(3.5);
+    expect(claims[2]?.evidence.logBayesFactor).toBe(4.2);
+  });
+
+  it("asks three quarters more than the first", () => {
+    const asked = ALONE + POLICY.limitFurther;
+    const further = (e: number): Facts => ({ from: { 0: [4, 1], 6: [e, 0] } });
+    expect(words([proved, further(asked - 0.001)])).toEqual(["gain", "gain"]);
+    expect(words([proved, further(asked)])).toEqual(["gain", "slip"]);
   });
 
   it("settles the one before: that one stays though its own evidence is gone", () => {
     const later: Facts = { from: { 0: [-1, 0.5], 6: [1.2, 0.1] } };
-    const slip: Facts = { from: { 0: [0, 0.5], 6: [3.5, 0] } };
+    const slip: Facts = { from: { 0: [0, 0.5], 6: [4.2, 0] } };
     expect(words([proved, slip, later])).toEqual(["gain", "slip", "slip"]);
     const claims = decideClaims([proved, slip, later].map(look), POLICY);
     expect(claims[2]?.claims).toHaveLength(2);
   });
 
   it("withdrawn: the one before returns if it holds, else nothing is left", () => {
-    const slip: Facts = { from: { 0: [4, 1], 6: [3.5, 0] } };
-    expect(words([proved, slip, { from: { 0: [1.5, 0.9], 6: [-0.5, 0.2] } }])).toEqual(["gain", "slip", "gain"]);
-    expect(words([proved, slip, { from: { 0: [-0.5, 0.9], 6: [-0.5, 0.2] } }])).toEqual(["gain", "slip", "open"]);
+    const slip: Facts = { from: { 0: [4, 1], 6: [4.2, 0] } };
+    expect(words([proved, slip, { from: { 0: [1.5, 0.9], 6: [-0.6, 0.2] } }])).toEqual(["gain", "slip", "gain"]);
+    expect(words([proved, slip, { from: { 0: [-0.6, 0.9], 6: [-0.6, 0.2] } }])).toEqual(["gain", "slip", "open"]);
   });
 
   it("can't be met by a season without a proof: its stretch is never asked for", () => {
@@ -149,8 +156,8 @@ describe("decideWords: a further change", () => {
 
   it("what goes on in the direction of a gradual change is that change; a turn is a further one", () => {
     const gradual: Facts = { from: { 0: [5, 1] }, newLevel: { shape: "gradual", surelyFrom: 6 } };
-    const onward: Facts = { from: { 0: [6, 1], 6: [4, 1] } };
-    const turn: Facts = { from: { 0: [6, 1], 6: [4, 0] } };
+    const onward: Facts = { from: { 0: [6, 1], 6: [4.2, 1] } };
+    const turn: Facts = { from: { 0: [6, 1], 6: [4.2, 0] } };
     const up = decideClaims([gradual, onward].map(look), POLICY);
     expect(up[1]?.claims).toHaveLength(1);
     const down = decideClaims([gradual, turn].map(look), POLICY);

@@ -16,7 +16,7 @@ describe("judgeTrack: too little", () => {
       sessions: 0,
       swings: 0,
       verdict: "open",
-      evidence: { logBayesFactor: 0, directionUp: 0.5, limit: 5.75, noChange: 0.8, priorChange: 0.2 },
+      evidence: { logBayesFactor: 0, directionUp: 0.5, limit: 5.85, noChange: 0.8, priorChange: 0.2 },
       change: null,
       changes: [],
       levelNow: null,

@@ -14,10 +14,10 @@ describe("policy", () => {
     }
   });
 
-  it("the limit is 4.25 at look 4, 1.75 from look 9 to 20, 2.95 at 40, 3.05 for looks 41 to 50, 3.15 for 51 to 60", () => {
+  it("the limit is 4.35 at look 4, 1.85 from look 9 to 20, 3.05 at 40, 3.15 for looks 41 to 50, 3.25 for 51 to 60", () => {
     expect(
       [4, 8, 9, 20, 21, 40, 41, 50, 51, 60, 100].map((look) => Math.round(limitAt(look, POLICY) * 100) / 100),
-    ).toEqual([4.25, 2.25, 1.75, 1.75, 1.81, 2.95, 3.05, 3.05, 3.15, 3.15, 3.55]);
+    ).toEqual([4.35, 2.35, 1.85, 1.85, 1.91, 3.05, 3.15, 3.15, 3.25, 3.25, 3.65]);
   });
 
   it("an override shows in the version, in the order of the alphabet; of one key the last counts", () => {
