@@ -1,12 +1,4 @@
-/** One threshold: its value, what it is counted in, why it has this value, and who says so. */
-export interface Threshold {
-  readonly value: number;
-  readonly unit: string;
-  readonly reason: string;
-  readonly source: string;
-  /** Least and largest value that an override may set. */
-  readonly bounds: readonly [number, number];
-}
+import type { Threshold } from "./threshold";
 
 /** Thresholds of the plan that would settle an open track. */
 export const SETTLE_THRESHOLDS = {

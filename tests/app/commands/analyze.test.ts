@@ -74,7 +74,7 @@ describe("analyze: a published series", () => {
     expect(verdict.changes[0]?.set80).toContain(28);
     expect(verdict.changes[0]?.set95).toContain(28);
     expect(verdict.changes[0]?.size.high95).toBeLessThan(0);
-    expect(verdict.evidence.limit).toBeCloseTo(3.55, 12);
+    expect(verdict.evidence.limit).toBeCloseTo(3.65, 12);
     const proved = verdict.looks.find((look) => look.verdict === "gain" || look.verdict === "slip")?.date ?? "";
     expect(proved >= "1899-01-01").toBe(true);
     expect(proved <= "1915-01-01").toBe(true);

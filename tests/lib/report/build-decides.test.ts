@@ -28,11 +28,11 @@ describe("what pages quote of the calibration", () => {
 });
 
 describe("the page that says how a verdict comes about", () => {
-  it("asks the odds of the policy: e^1.75 = 6 twice in a row, e^3.25 = 26 alone", () => {
+  it("asks the odds of the policy: e^1.85 = 6 twice in a row, e^3.35 = 29 alone", () => {
     expect([Math.round(Math.exp(POLICY.limit)), Math.round(Math.exp(POLICY.limit + POLICY.limitAlone))]).toEqual([
-      6, 26,
+      6, 29,
     ]);
-    expect(page.parts[2]?.heading).toBe("Two looks in a row at 6 to one, or one at 26 to one");
+    expect(page.parts[2]?.heading).toBe("Two looks in a row at 6 to one, or one at 29 to one");
     expect(text).toContain(`Before the ${POLICY.limitEarlyLooks}th film and after the ${POLICY.limitLateLooks}th`);
   });
 
