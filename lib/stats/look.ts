@@ -24,7 +24,7 @@ export interface Posterior extends Evidence {
   readonly levelBefore: Estimate;
   /** Size of the change (new minus old), given that there was one. */
   readonly size: Estimate;
-  /** First group of the new level: smallest sets of indices holding 80 and 95 of 100 of the step weight. */
+  /** First group of the new level: smallest sets of indices holding 80 and 95 of 100 of the step weight, ascending. */
   readonly set80: readonly number[];
   readonly set95: readonly number[];
   /** Share of the change's weight held by ramps, 0 to 1. */

@@ -66,9 +66,9 @@ export function posteriorComponents(look: LookData): PosteriorComponents {
     found.logFlat[g] = nuisance.logWeight + cell.logFlat;
     logs.push(nuisance.logWeight + cell.logFlat + peak);
     const prior = {
-      odd: (0.15 / count) * Math.exp(odd.peak - peak),
+      odd: (0.15 / count) * held(odd.peak - peak),
       step: 0.25 / (count - 1),
-      ramp: (0.25 / (count - 2)) * Math.exp(ramp.peak - peak),
+      ramp: (0.25 / (count - 2)) * held(ramp.peak - peak),
     };
     let at = g * stride;
     found.weights[at] = 0.35 * Math.exp(-peak);
@@ -82,7 +82,7 @@ export function posteriorComponents(look: LookData): PosteriorComponents {
       [stepRange(count), step],
       [{ first: count - 1, last: count - 1 }, lastAlone],
     ] as const) {
-      const weight = prior.step * Math.exp(factors.peak - peak);
+      const weight = prior.step * held(factors.peak - peak);
       fill(found, at, range, weight, sums, sums.step, factors, cell.changeVariance, 1);
       at += range.last - range.first + 1;
     }
@@ -95,6 +95,14 @@ export function posteriorComponents(look: LookData): PosteriorComponents {
     for (let i = g * stride; i < (g + 1) * stride; i++) found.weights[i] = (found.weights[i] as number) * scale;
   });
   return found;
+}
+
+/** Farthest that a family falls behind the best one, as a natural log: what is left of it can still be told apart. */
+const FARTHEST = 600;
+
+/** A relative weight that never underflows: one odd group far enough away would leave the changes none at all. */
+function held(log: number): number {
+  return Math.exp(Math.max(log, -FARTHEST));
 }
 
 /** Components of one family at one cell, from entry `at` on; `now` is the shape's value at the last group. */

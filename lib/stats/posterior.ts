@@ -23,19 +23,17 @@ import { type MeasuredSpread, trueReplicateVariance } from "./true-replicate-var
  * All that one look says: evidence, level, size and place of a change, spread, and questions about a band.
  *
  * `series`: the groups up to the look, in date order. `noise`: what was believed of day sd and correlation
- * before it. Everything is read off one mixture over nuisance cells and shapes (see `posteriorComponents`)
+ * before it. `first`: from which number on groups are counted in the answer. Everything is read off one mixture over nuisance cells and shapes (see `posteriorComponents`)
  * without random draws: the same input gives the same output. Estimates are medians, in the unit.
  * Claims about the change (sets, size, level before, ramps) rest on claimable shapes alone; `level` and
- * `probabilityWithin` also on steps that leave one group on a side. Too few: fewer than four used groups,
+ * `probabilityWithin` also on steps that leave one group on a side, `level` and `share` on changes that came and went. Too few: fewer than four used groups,
  * counted in used groups. Throws on bad input with the offending value. Assumptions as in `evidence`.
  */
-export function posterior(series: Series, noise: NoiseModel): Outcome<Posterior> {
+export function posterior(series: Series, noise: NoiseModel, first = 0): Outcome<Posterior> {
   const look = lookData(series, noise);
   if (look.count < FIRST_LOOK) return tooFew(look.count, FIRST_LOOK);
   const parts = posteriorComponents(look);
   const weights = posteriorWeights(look, parts);
-  const now = relapseBelief(look, parts);
-  const level = moved(now.level, look.origin);
   const before = moved(normalMixture(weights.claimed, parts.beforeMeans, parts.beforeVariances), look.origin);
   const size = normalMixture(weights.claimed, parts.sizeMeans, parts.sizeVariances);
   const change = normalMixture(weights.changed, parts.sizeMeans, parts.sizeVariances);
@@ -43,23 +41,25 @@ export function posterior(series: Series, noise: NoiseModel): Outcome<Posterior>
   const daySd = daySds.reduce((mean, sd, g) => mean + sd * (weights.cells[g] as number), 0);
   const stepTotal = weights.steps.reduce((sum, weight) => sum + weight, 0);
   const rampTotal = weights.ramps.reduce((sum, weight) => sum + weight, 0);
-  const positionOf = (start: number): number => look.positions[start] as number;
-  // Asked for only where there is a band, then often.
-  let cleanedOnce: CleanedSpread | null = null;
-  const cleaned = (): CleanedSpread => {
-    cleanedOnce ??= cleanedSpread(series, look, noise);
-    return cleanedOnce;
-  };
+  const positionOf = (start: number): number => (look.positions[start] as number) + first;
+  const inOrder = (set: readonly number[]): number[] => set.map(positionOf).sort((a, b) => a - b);
+  // What few ask for, and then often.
+  const cleaned = once(() => cleanedSpread(series, look, noise));
+  const now = once(() => relapseBelief(look, parts));
+  const level = once(() => moved(now().level, look.origin));
+  const levelNow = once(() => mixtureEstimate(level()));
   return ok({
     ...evidenceOf(look, parts.gathered),
     unitSd: Math.sqrt(daySd * daySd * look.meanSpread + look.meanVariance),
     daySd,
     replicateSd: look.replicateSd,
-    level: mixtureEstimate(level),
+    get level() {
+      return levelNow();
+    },
     levelBefore: mixtureEstimate(before),
     size: mixtureEstimate(size),
-    set80: smallestSet(weights.steps, 0.8).map(positionOf),
-    set95: smallestSet(weights.steps, 0.95).map(positionOf),
+    set80: inOrder(smallestSet(weights.steps, 0.8)),
+    set95: inOrder(smallestSet(weights.steps, 0.95)),
     rampShare: rampTotal / (stepTotal + rampTotal),
     rampStart10: positionOf(firstReaching(weights.ramps, 0.1 * rampTotal)),
     probabilityWithin: (limit) =>
@@ -68,8 +68,8 @@ export function posterior(series: Series, noise: NoiseModel): Outcome<Posterior>
         : 0,
     share: (band) => {
       const { spread, degreesOfFreedom, lately } = cleaned();
-      const days = { values: daySds.map((sd) => sd * lately), weights: now.cells };
-      return shareInBand(level, days, widened(spread, lately), degreesOfFreedom, band);
+      const days = { values: daySds.map((sd) => sd * lately), weights: now().cells };
+      return shareInBand(level(), days, widened(spread, lately), degreesOfFreedom, band);
     },
     expectedDistance: (at, band) => {
       const { spread, lately } = cleaned();
@@ -77,6 +77,15 @@ export function posterior(series: Series, noise: NoiseModel): Outcome<Posterior>
       return expectedDistance(at, Math.sqrt(variance), band);
     },
   });
+}
+
+/** An answer that is worked out when it is first asked for. */
+function once<T>(work: () => T): () => T {
+  let kept: { readonly value: T } | null = null;
+  return () => {
+    kept ??= { value: work() };
+    return kept.value;
+  };
 }
 
 /** Spread of the replicates lately. */

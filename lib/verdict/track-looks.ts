@@ -52,25 +52,11 @@ export function trackLooks(judged: JudgedSeries, noiseFor: NoiseFor): TrackLooks
     evidence: (start, look) =>
       once("evidence", start, look, (model, end) => evidence(stretchOf(series, start, end), model)),
     posterior: (start, look) =>
-      once("posterior", start, look, (model, end) => {
-        const outcome = posterior(stretchOf(series, start, end), model);
-        return outcome.kind === "ok" ? { kind: "ok", value: counted(outcome.value, start) } : outcome;
-      }),
+      once("posterior", start, look, (model, end) => posterior(stretchOf(series, start, end), model, start)),
     changeBelow: (start, look, policy) =>
       once("below", start, look, (model, end) => ok(changeBelow(stretchOf(series, start, end), model, policy))),
     steady: (look, worthwhile, policy) =>
       once("steady", 0, look, (model, end) => ok(steadyAt(stretchOf(series, 0, end), model, worthwhile, policy))) ??
       false,
-  };
-}
-
-/** Indices of a stretch's posterior counted from the track's first session. */
-function counted(found: Posterior, start: number): Posterior {
-  const inOrder = (set: readonly number[]): number[] => set.map((index) => index + start).sort((a, b) => a - b);
-  return {
-    ...found,
-    set80: inOrder(found.set80),
-    set95: inOrder(found.set95),
-    rampStart10: found.rampStart10 + start,
   };
 }

@@ -10,7 +10,7 @@ import type { RosterScore } from "./roster-score";
 import { type CalibrationRun, saidTable } from "./said-table";
 import type { ScenarioScore } from "./scenario-score";
 import { BEYOND, PROMISED } from "./scenarios";
-import { type RunPlan, TASKS } from "./score-task";
+import { type RunPlan, SEASON_TASKS, TASKS } from "./score-task";
 
 const { values } = parseArgs({
   options: {
@@ -21,6 +21,7 @@ const { values } = parseArgs({
     workers: { type: "string", default: String(availableParallelism()) },
     date: { type: "string" },
     "from-last": { type: "boolean", default: false },
+    "rosters-only": { type: "boolean", default: false },
   },
 });
 
@@ -30,19 +31,19 @@ function wholeNumber(text: string | undefined, name: string): number {
   return number;
 }
 
-/** Works all tasks out on as many processes as asked for, each taking the next task when it is done with one. */
-function scoreAll(plan: RunPlan, workers: number): Promise<readonly (ScenarioScore | RosterScore)[]> {
+/** Works the tasks from `first` on out on as many processes as asked for, each taking the next task when it is done with one. */
+function scoreAll(plan: RunPlan, workers: number, first: number): Promise<readonly (ScenarioScore | RosterScore)[]> {
   return new Promise((resolve, reject) => {
     const scores: (ScenarioScore | RosterScore)[] = [];
-    let next = 0;
-    let done = 0;
+    let next = first;
+    let done = first;
     const file = path.join(import.meta.dirname, "score-task.ts");
     const env = { ...process.env, CALIBRATION_PLAN: JSON.stringify(plan) };
-    for (let worker = 0; worker < Math.min(workers, TASKS); worker++) {
+    for (let worker = 0; worker < Math.min(workers, TASKS - first); worker++) {
       const child = fork(file, { execArgv: ["--import", "tsx"], env });
       const hand = (): unknown => (next < TASKS ? child.send(next++) : child.disconnect());
       child.on("message", ({ task, score }: { task: number; score: ScenarioScore | RosterScore }) => {
-        scores[task] = score;
+        scores[task - first] = score;
         done += 1;
         console.error(`${done} of ${TASKS}: ${"name" in score ? score.name : `roster, ${score.changing}`}`);
         if (done === TASKS) resolve(scores);
@@ -54,6 +55,16 @@ function scoreAll(plan: RunPlan, workers: number): Promise<readonly (ScenarioSco
   });
 }
 
+const here = (name: string): string => path.join(import.meta.dirname, name);
+
+function lastRun(): CalibrationRun {
+  return JSON.parse(readFileSync(here("last-run.json"), "utf8")) as CalibrationRun;
+}
+
+/**
+ * The run that was asked for; `--rosters-only` scores the lists alone, where the last run under the same policy and seed
+ * has scored the seasons already.
+ */
 async function calibrate(): Promise<CalibrationRun> {
   const { date } = values;
   if (date === undefined || !isCalendarDay(date)) throw new RangeError("say the day of the run: --date YYYY-MM-DD");
@@ -61,9 +72,9 @@ async function calibrate(): Promise<CalibrationRun> {
   const rosters = wholeNumber(values.rosters, "rosters");
   const academies = wholeNumber(values.academies, "academies");
   const seed = wholeNumber(values.seed, "seed");
-  const scores = await scoreAll({ series, rosters, academies, seed }, wholeNumber(values.workers, "workers"));
-  const scenarios = scores.filter((score): score is ScenarioScore => "name" in score);
-  return {
+  const plan = { series, rosters, academies, seed };
+  const workers = wholeNumber(values.workers, "workers");
+  const facts = {
     date,
     command: `npm run calibrate -- --date ${date} --series ${series} --rosters ${rosters} --academies ${academies} --seed ${seed}`,
     policyVersion: POLICY_VERSION,
@@ -71,6 +82,17 @@ async function calibrate(): Promise<CalibrationRun> {
     listCaution: POLICY.listCaution,
     seed,
     academies,
+  };
+  if (values["rosters-only"]) {
+    const last = lastRun();
+    if (last.policyVersion !== POLICY_VERSION || last.seed !== seed || last.academies !== academies)
+      throw new RangeError("--rosters-only goes on from a last run of the same policy, seed and academies");
+    return { ...last, ...facts, rosters: (await scoreAll(plan, workers, SEASON_TASKS)) as readonly RosterScore[] };
+  }
+  const scores = await scoreAll(plan, workers, 0);
+  const scenarios = scores.filter((score): score is ScenarioScore => "name" in score);
+  return {
+    ...facts,
     promised: scenarios.slice(0, PROMISED.length),
     beyond: scenarios.slice(PROMISED.length, PROMISED.length + BEYOND.length),
     changed: scenarios.slice(PROMISED.length + BEYOND.length),
@@ -78,12 +100,9 @@ async function calibrate(): Promise<CalibrationRun> {
   };
 }
 
-const here = (name: string): string => path.join(import.meta.dirname, name);
-
 async function main(): Promise<void> {
-  const last = here("last-run.json");
-  const run = values["from-last"] ? (JSON.parse(readFileSync(last, "utf8")) as CalibrationRun) : await calibrate();
-  writeFileSync(last, `${JSON.stringify(run, null, 2)}\n`);
+  const run = values["from-last"] ? lastRun() : await calibrate();
+  writeFileSync(here("last-run.json"), `${JSON.stringify(run, null, 2)}\n`);
   writeFileSync(here("last-run.md"), saidTable(run));
   writeFileSync(here("../../lib/verdict/measured.json"), `${JSON.stringify(measuredOf(run), null, 2)}\n`);
   console.log(saidTable(run));

@@ -16,8 +16,11 @@ export const CHANGING = [0, 0.05, 0.15, 0.4] as const;
 
 const SCENARIOS = [...PROMISED, ...BEYOND, ...CHANGED];
 
-/** How many tasks a run has: one a scenario, then one a share of tracks that change. */
-export const TASKS = SCENARIOS.length + CHANGING.length;
+/** Tasks of a run that score seasons, one a scenario; they come first. */
+export const SEASON_TASKS = SCENARIOS.length;
+
+/** How many tasks a run has: then one a share of tracks that change. */
+export const TASKS = SEASON_TASKS + CHANGING.length;
 
 /** Scores one task of a run; the answer depends on the plan and the task's number alone, not on who works it out. */
 export function scoreTask(plan: RunPlan, task: number): ScenarioScore | RosterScore {

@@ -40,6 +40,9 @@ describe("invariance", () => {
       const far = posteriorComponents(lookData(madeSeries(values), madeNoise([{ daySd: 0.1 }], 2)));
       const total = far.weights.reduce((sum, weight) => sum + weight, 0);
       expect(Number.isFinite(total) && total > 0).toBe(true);
+      // Questions about a change, given that there was one, need some weight on changes.
+      const changes = far.weights.slice(far.unchanged).reduce((sum, weight) => sum + weight, 0);
+      expect(changes).toBeGreaterThan(0);
     }
   });
 });
