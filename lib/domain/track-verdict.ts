@@ -103,6 +103,22 @@ export interface NotToldApart {
   readonly on: CalendarDay;
 }
 
+/** An early alarm on an owned track: its latest used sessions lie off its level, away from the goal. No proof of a change. */
+export interface OwnedWatch {
+  /** Date of the first of those sessions. */
+  readonly since: CalendarDay;
+  /** Used sessions from that one on. */
+  readonly sessions: number;
+  /** Date of the look that raised it. */
+  readonly raisedOn: CalendarDay;
+  /** Which way they lie. */
+  readonly direction: Direction;
+  /** Their level less the one before, in the unit, as it looks. */
+  readonly size: Interval;
+  /** Natural log: how many times better they fit a level of their own, about three sds of a session mean off, than the old one. */
+  readonly logBayesFactor: number;
+}
+
 /** Everything that is said of one track as of its last session. */
 export interface TrackVerdict {
   readonly id: string;
@@ -143,6 +159,8 @@ export interface TrackVerdict {
   readonly position: Position | null;
   /** The owning rule: since which look's date it has held; null: it doesn't hold. */
   readonly ownedSince: CalendarDay | null;
+  /** Null unless owned and off its level lately. */
+  readonly watch: OwnedWatch | null;
   /** Sds in the unit: of a day, of one swing, of one reading, of one place of the camera; null without a used session. */
   readonly errorBudget: {
     readonly day: number;

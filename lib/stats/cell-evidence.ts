@@ -1,11 +1,9 @@
 import { type CellSums, emptyCellSums } from "./cell-sums";
-import { filteredSums } from "./innovation-filter";
+import { fillCellSums } from "./fill-cell-sums";
 import type { LookData } from "./look-data";
 import type { NuisanceCell } from "./nuisance-grid";
-import { persistentSums } from "./persistence-filter";
 import { emptyShapeFactors, fillShapeFactors, type ShapeFactors } from "./shape-evidence";
 import { oddRange, rampRange, stepRange } from "./shapes";
-import { whitenedSums } from "./whitened-sums";
 
 /** What one nuisance cell says of a look: marginal likelihoods of a flat level and of each family of shapes. */
 export interface CellEvidence {
@@ -51,9 +49,7 @@ export function emptyCellEvidence(count: number): CellEvidence {
 export function fillCellEvidence(look: LookData, cell: NuisanceCell, evidence: CellEvidence): void {
   const { count } = look;
   const { sums, step, ramp, odd } = evidence;
-  if (look.ties !== null) whitenedSums(look, cell, sums);
-  else if (cell.errorPersistence > 0) persistentSums(look, cell, sums);
-  else filteredSums(look, cell, sums);
+  fillCellSums(look, cell, sums);
   const unitVariance = cell.daySd * cell.daySd * look.meanSpread + look.meanVariance;
   const changeVariance = 4 * unitVariance;
   const oddVariance = 16 * unitVariance;

@@ -4,7 +4,7 @@ import { misreadings } from "@/lib/stats/misreadings";
 import { trend } from "@/lib/stats/trend";
 import type { LookClaims } from "./decide-words";
 import { errorBudget } from "./error-budget";
-import { ownedSince } from "./owned-since";
+import { ownedLooks } from "./owned-looks";
 import type { Policy } from "./policy";
 import type { ListedLook } from "./roster-list";
 import { pointingOf } from "./settle-if-real";
@@ -67,6 +67,7 @@ export function judgeTrack(track: JudgedTrack, noiseFor: NoiseFor, policy: Polic
     if (apart !== null) return APART_OUTLOOK;
     return settleOutlook(track, judged, noise, sizes, pointingOf(noChange, directionUp), policy);
   };
+  const owned = ownedLooks(state, policy).at(-1);
   const every = detail === "latest" ? [] : judged.sessions.map((_, at) => listedLook(state, at));
   return {
     verdict: {
@@ -101,16 +102,8 @@ export function judgeTrack(track: JudgedTrack, noiseFor: NoiseFor, policy: Polic
         why: MISREADING,
       })),
       position: levelNow === null || track.goal === undefined ? null : decidePosition(levelNow, track.goal),
-      ownedSince: ownedSince(
-        track,
-        judged,
-        judged.sessions.map((_, at) => ({
-          level: () => levelAt(state, at),
-          share: () => shareAt(state, at),
-          verdict: () => wordAt(state, at),
-        })),
-        policy,
-      ),
+      ownedSince: owned?.since ?? null,
+      watch: owned?.watch ?? null,
       errorBudget: sizes === null ? null : errorBudget(judged.series, sizes.daySd, sizes.replicateSd),
       ...(detail === "looks" ? { looks: judged.sessions.map((_, at) => lookVerdict(state, at)) } : {}),
     },

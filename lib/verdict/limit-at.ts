@@ -9,9 +9,14 @@ import type { Policy } from "./policy";
  */
 export function limitRiseAt(look: number, policy: Policy): number {
   const early = Math.max(0, policy.limitEarlyLooks - look);
+  return policy.limitEarlyRise * early + lateRiseAt(look, policy);
+}
+
+/** The part of the rise that comes late in a season and beyond it: from a look on, and slower after the free ones. */
+export function lateRiseAt(look: number, policy: Policy): number {
   const late = Math.max(0, Math.min(look, policy.limitFreeLooks) - policy.limitLateLooks);
   const beyond = Math.max(0, Math.ceil((look - policy.limitFreeLooks) / 10));
-  return policy.limitEarlyRise * early + policy.limitLateRise * late + policy.limitRise * beyond;
+  return policy.limitLateRise * late + policy.limitRise * beyond;
 }
 
 /**

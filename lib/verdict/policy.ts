@@ -2,6 +2,7 @@ import { CLAIM_THRESHOLDS } from "./claim-thresholds";
 import { SETTLE_THRESHOLDS } from "./settle-thresholds";
 import { STEADY_THRESHOLDS } from "./steady-thresholds";
 import type { Threshold } from "./threshold";
+import { WATCH_THRESHOLDS } from "./watch-thresholds";
 
 /** Version of the built-in policy; a verdict names it, and with it every number below. */
 export const POLICY_VERSION = "4";
@@ -110,6 +111,7 @@ export const THRESHOLDS = {
     source: "own simulation",
   },
   ...SETTLE_THRESHOLDS,
+  ...WATCH_THRESHOLDS,
 } as const satisfies Readonly<Record<string, Threshold>>;
 
 /** Name of a threshold. */

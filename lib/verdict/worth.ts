@@ -65,6 +65,20 @@ export function decideWorth(track: JudgedTrack, found: Posterior, direction: "up
   return nearer > 0 ? "gain" : "slip";
 }
 
+/**
+ * Whether a move of so much from a level leads away from the goal: against `better` where that is stated, else by the
+ * expected distance of a swing from the band, farther by a tenth of the smallest worthwhile change at least.
+ *
+ * @param found the engine's answer on the track, whose spread counts
+ * @param size in the unit; above 0 for up
+ */
+export function leadsAway(track: JudgedTrack, found: Posterior, level: number, size: number, policy: Policy): boolean {
+  if (track.better !== undefined || track.goal === undefined)
+    return (track.better ?? "up") === (size > 0 ? "down" : "up");
+  const farther = found.expectedDistance(level + size, track.goal) - found.expectedDistance(level, track.goal);
+  return farther >= policy.sameDistance * smallestWorthwhile(track, found.unitSd, policy);
+}
+
 function side(level: number, goal: Edges): "below" | "inside" | "above" {
   if (goal.low !== null && level < goal.low) return "below";
   return goal.high !== null && level > goal.high ? "above" : "inside";
