@@ -8,7 +8,7 @@ import type { Fundamental } from "@/lib/domain/fundamental";
 import { buildRosterPage } from "@/lib/report/build-roster";
 import { chooseInHand } from "@/lib/report/order-of-work";
 import type { RosterPage } from "@/lib/report/page-model";
-import type { NewProof, RosterSource, RosterStudent } from "@/lib/report/roster-source";
+import type { NewProof, RosterSource, RosterStudent, WatchedTrack } from "@/lib/report/roster-source";
 import { saidGlyph, saidVerdict } from "@/lib/report/said";
 import type { TrackSummary } from "@/lib/report/track-summary";
 import { POLICY } from "@/lib/verdict/policy";
@@ -106,6 +106,17 @@ function newProofs(everyone: Everyone, seenKeys: ReadonlySet<string>): NewProof[
     );
 }
 
+/** The tracks with an alarm of the watch over what is owned, of everybody. */
+function watchedTracks(everyone: Everyone): readonly WatchedTrack[] {
+  const students = new Map(everyone.entries.map((entry) => [entry.student.id, entry.student]));
+  return everyone.all.flatMap((summary): WatchedTrack[] => {
+    if (summary.verdict.watch === null) return [];
+    const student = students.get(summary.studentId);
+    const fundamental = everyone.fundamentals.find((each) => each.id === summary.fundamentalId);
+    return student && fundamental ? [{ student, fundamental, summary }] : [];
+  });
+}
+
 /** Everything proved and listed now, by key: what pressing "seen" puts away. */
 export async function loadProofKeys(viewer: Viewer): Promise<readonly string[]> {
   return newProofs(await loadEveryone(viewer), new Set()).map((proof) => proof.key);
@@ -131,6 +142,7 @@ export async function loadRoster(viewer: Viewer, wish: RosterWish): Promise<Rost
     students: sorted.slice((page - 1) * PAGE_SIZE, page * PAGE_SIZE),
     total: sorted.length,
     proofs: newProofs(everyone, keys),
+    watched: watchedTracks(everyone),
     fundamentals: everyone.fundamentals,
     seen: seen ? { day: seenDay(viewer, seen.seenAt, seen.asOf) } : null,
     counts,

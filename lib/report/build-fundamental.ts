@@ -1,4 +1,3 @@
-import { daysBetween } from "@/lib/domain/calendar-day";
 import type { TrackVerdict } from "@/lib/domain/track-verdict";
 import type { TrackHistory } from "@/lib/verdict/track-history";
 import type { Words } from "@/lib/words/catalogue";
@@ -6,25 +5,25 @@ import { sayDay, sayStretch } from "@/lib/words/day-words";
 import { sayBand, sayFits, sayLevel, sayLimit, sayNumber, sayShare, saySure, withUnit } from "@/lib/words/number-words";
 import { sayDefinition, sayFundamental, sayPlus } from "@/lib/words/say-fundamental";
 import { sayHappened, sayPosition, saySize } from "@/lib/words/say-verdict";
+import { isAway } from "./away-days";
 import { buildBeforeAfter } from "./build-before-after";
 import { buildDoubt } from "./build-doubt";
 import { fingerprintNotices } from "./build-fingerprint";
 import { buildReadingsTable, buildSessionsTable } from "./build-readings-table";
 import { buildSeasonChart } from "./build-season-chart";
 import { buildSettle } from "./build-settle";
+import { buildWatch } from "./build-watch";
 import { cautionsFor } from "./cautions";
 import type { FundamentalSource } from "./fundamental-source";
 import type { Fact, FundamentalPage } from "./page-model";
 import { provedAlone, saidGlyph, saidKey, saidVerdict } from "./said";
-
-/** After so many days without a film a level is of its day, not of now. Six weeks. */
-export const AWAY_DAYS = 42;
 
 /** The page of one fundamental of one student. */
 export function buildFundamentalPage(words: Words, source: FundamentalSource): FundamentalPage {
   const { history, verdict, student } = source;
   const name = sayFundamental(words, history.fundamental);
   const glyph = saidGlyph(verdict);
+  const watch = buildWatch(words, source);
   const chart = buildSeasonChart(words, {
     history,
     verdict,
@@ -51,7 +50,8 @@ export function buildFundamentalPage(words: Words, source: FundamentalSource): F
       position: positionSentence(words, source),
       facts: facts(words, source),
       listing: listingSentence(words, verdict),
-      detail: detail(words, verdict),
+      watch: watch?.sentence ?? "",
+      detail: [...detail(words, verdict), ...(watch?.detail ?? [])],
       detailLabel: words.say("fundamental-page.detail"),
       decides: { href: "/decides", label: words.say("decides.link") },
     },
@@ -117,8 +117,7 @@ function positionSentence(words: Words, source: FundamentalSource): string {
   const { history, verdict } = source;
   const { unit } = history.fundamental;
   if (verdict.levelNow === null) return words.say("position.sentence.unknown");
-  const away = daysBetween(lastUsedDay(history) ?? source.today, source.today) > AWAY_DAYS;
-  return words.say(away ? "position.sentence.away" : "position.sentence", {
+  return words.say(isAway(lastUsedDay(history), source.today) ? "position.sentence.away" : "position.sentence", {
     level: sayLevel(words, verdict.levelNow, unit),
     position: sayPosition(words, verdict.position, verdict.levelNow, history.goal, unit),
     band: sayBand(words, history.goal, unit),
@@ -134,6 +133,7 @@ function facts(words: Words, source: FundamentalSource): readonly Fact[] {
   const { history, verdict } = source;
   const { unit } = history.fundamental;
   const list: Fact[] = [];
+  const watch = buildWatch(words, source);
   const add = (key: string, value: string, note = ""): void => {
     list.push({ name: words.say(`fact.${key}`), value, note });
   };
@@ -147,10 +147,11 @@ function facts(words: Words, source: FundamentalSource): readonly Fact[] {
     if (verdict.changeBelow !== null) add("below", sayLimit(words, verdict.changeBelow, unit));
   }
   const last = lastUsedDay(history);
-  const away = last !== undefined && daysBetween(last, source.today) > AWAY_DAYS;
+  const away = isAway(last, source.today);
   if (verdict.levelNow !== null)
     list.push({
-      name: away ? words.say("fact.level-on", { day: sayDay(words, last, "short") }) : words.say("fact.level-now"),
+      name:
+        away && last ? words.say("fact.level-on", { day: sayDay(words, last, "short") }) : words.say("fact.level-now"),
       value: sayLevel(words, verdict.levelNow, unit),
       note: "",
     });
@@ -166,6 +167,7 @@ function facts(words: Words, source: FundamentalSource): readonly Fact[] {
       verdict.ownedSince === null
         ? words.say("owned.no")
         : words.say(away ? "owned.to-be-checked" : "owned.since", { day: sayDay(words, verdict.ownedSince, "short") }),
+      watch?.short ?? "",
     );
   return list;
 }

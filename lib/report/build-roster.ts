@@ -4,6 +4,7 @@ import { sayDay } from "@/lib/words/day-words";
 import { sayBand } from "@/lib/words/number-words";
 import { sayFundamental } from "@/lib/words/say-fundamental";
 import { sayPlanCell } from "./build-settle";
+import { buildWatchList } from "./build-watch";
 import { chooseInHand } from "./order-of-work";
 import type { Glyph, RosterPage } from "./page-model";
 import { planOnOffer } from "./plan-on-offer";
@@ -41,6 +42,7 @@ export function buildRosterPage(words: Words, source: RosterSource): RosterPage 
           ? null
           : { label: words.say("roster.seen"), explains: words.say("roster.seen.explains"), asOf: source.asOf },
     },
+    watch: buildWatchList(words, source),
     next: nextThing(words, source),
     evidence: {
       margin: words.say("roster.margin.evidence"),

@@ -1,4 +1,3 @@
-import { daysBetween } from "@/lib/domain/calendar-day";
 import { PHASES } from "@/lib/domain/fundamental";
 import type { Student } from "@/lib/domain/student";
 import type { TrackHistory } from "@/lib/verdict/track-history";
@@ -7,9 +6,11 @@ import { sayDay, sayStretch } from "@/lib/words/day-words";
 import { sayLevel, sayShare, saySure } from "@/lib/words/number-words";
 import { sayFundamental } from "@/lib/words/say-fundamental";
 import { sayFromTo, sayHappened, sayPosition, saySize } from "@/lib/words/say-verdict";
+import { isAway } from "./away-days";
 import { seasonFingerprints } from "./build-fingerprint";
-import { AWAY_DAYS, verdictSentence } from "./build-fundamental";
+import { verdictSentence } from "./build-fundamental";
 import { buildSeasonChart } from "./build-season-chart";
+import { buildWatch } from "./build-watch";
 import { cautionsFor } from "./cautions";
 import { chooseInHand } from "./order-of-work";
 import type { Fact, SeasonPage, SeasonRow } from "./page-model";
@@ -97,7 +98,7 @@ export function buildSeasonPage(words: Words, source: SeasonSource): SeasonPage 
     cautions: cautionsFor(words, student, source.today),
     notices: [
       ...(source.consent === "missing" ? [words.say("notice.no-consent", { alias: student.alias })] : []),
-      ...(last !== undefined && daysBetween(last, source.today) > AWAY_DAYS
+      ...(last !== undefined && isAway(last, source.today)
         ? [words.say("notice.away", { day: sayDay(words, last, "full") })]
         : []),
       ...seasonFingerprints(
@@ -153,6 +154,7 @@ function seasonRow(
   from: string,
 ): SeasonRow {
   const { fundamental } = history;
+  const watch = buildWatch(words, { history, verdict, today: source.today });
   const facts: Fact[] = [];
   const add = (key: string, value: string): void => {
     facts.push({ name: words.say(`fact.${key}`), value, note: "" });
@@ -173,6 +175,7 @@ function seasonRow(
       verdict.ownedSince === null
         ? ""
         : words.say("owned.sentence", { day: sayDay(words, verdict.ownedSince, "short") }),
+      watch === null ? "" : words.say("watch.row", { short: watch.short }),
     ]
       .filter((text) => text !== "")
       .join(" "),

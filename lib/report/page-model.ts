@@ -79,6 +79,8 @@ export interface FundamentalPage {
     readonly facts: readonly Fact[];
     /** What the roster's list adds; empty: nothing. */
     readonly listing: string;
+    /** The alarm over what is owned, in a sentence; empty: none. */
+    readonly watch: string;
     readonly detail: readonly string[];
     readonly detailLabel: string;
     /** The page that says how a verdict comes about. */

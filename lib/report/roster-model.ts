@@ -65,6 +65,12 @@ export interface RosterPage {
     readonly empty: string;
     readonly seen: { readonly label: string; readonly explains: string; readonly asOf: string } | null;
   };
+  /** Owned fundamentals to look at again; null: none. */
+  readonly watch: {
+    readonly margin: string;
+    readonly heading: string;
+    readonly items: readonly { readonly student: Link; readonly fundamental: Link; readonly text: string }[];
+  } | null;
   readonly next: {
     readonly margin: string;
     readonly heading: string;

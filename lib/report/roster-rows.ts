@@ -1,11 +1,10 @@
-import { daysBetween } from "@/lib/domain/calendar-day";
 import type { Fundamental } from "@/lib/domain/fundamental";
 import type { Words } from "@/lib/words/catalogue";
 import { sayDay } from "@/lib/words/day-words";
 import { sayLevel, saySureShort } from "@/lib/words/number-words";
 import { sayFundamental } from "@/lib/words/say-fundamental";
 import { sayFromTo, sayHappenedShort, sayPosition, saySize } from "@/lib/words/say-verdict";
-import { AWAY_DAYS } from "./build-fundamental";
+import { isAway } from "./away-days";
 import { buildStrip } from "./build-strip";
 import { chooseInHand, type RankedTrack } from "./order-of-work";
 import type { ProvedRow, RosterCell, RosterRow } from "./page-model";
@@ -62,7 +61,7 @@ export function rosterRow(
   const ranked = rank(source, entry);
   const inHand = chooseInHand(ranked);
   const age = entry.student.birthYear === null ? null : Number(source.today.slice(0, 4)) - entry.student.birthYear;
-  const away = entry.lastDay !== null && daysBetween(entry.lastDay, source.today) > AWAY_DAYS;
+  const away = isAway(entry.lastDay ?? undefined, source.today);
   return {
     studentId: entry.student.id,
     href: `/students/${entry.student.id}`,

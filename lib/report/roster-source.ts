@@ -26,6 +26,13 @@ export interface NewProof {
   readonly summary: TrackSummary;
 }
 
+/** A track with an alarm of the watch over what is owned. */
+export interface WatchedTrack {
+  readonly student: Student;
+  readonly fundamental: Fundamental;
+  readonly summary: TrackSummary;
+}
+
 /** Everything that the roster page rests on. */
 export interface RosterSource {
   readonly academyName: string;
@@ -33,6 +40,8 @@ export interface RosterSource {
   /** Students in all, on this and other pages. */
   readonly total: number;
   readonly proofs: readonly NewProof[];
+  /** Of all students and club groups, any order. */
+  readonly watched: readonly WatchedTrack[];
   readonly fundamentals: readonly Fundamental[];
   readonly seen: { readonly day: string } | null;
   readonly counts: {

@@ -104,19 +104,20 @@ function roundedOdds(odds: number): number {
   return odds < 100 ? Math.round(odds / 5) * 5 : Math.round(odds / 50) * 50;
 }
 
+/** How many times better, rounded to what it supports, whichever way; beyond 1000 it is said to be over it. */
+export function timesOf(logBayesFactor: number): { readonly times: string; readonly over: "yes" | "no" } {
+  const times = Math.exp(Math.abs(logBayesFactor));
+  if (times > 1000) return { times: sayNumber(1000, 0), over: "yes" };
+  const rounded =
+    times >= 100 ? Math.round(times / 10) * 10 : times >= 10 ? Math.round(times) : Math.round(times * 10) / 10;
+  return { times: sayNumber(rounded, rounded < 10 ? 1 : 0), over: "no" };
+}
+
 /** How many times better the films fit a lasting change than none. */
 export function sayFits(words: Words, logBayesFactor: number): string {
-  const times = Math.exp(Math.abs(logBayesFactor));
-  const rounded =
-    times > 1000
-      ? 1000
-      : times >= 100
-        ? Math.round(times / 10) * 10
-        : times >= 10
-          ? Math.round(times)
-          : Math.round(times * 10) / 10;
-  const args = { times: sayNumber(rounded, rounded < 10 ? 1 : 0) };
-  if (times > 1000) return words.say(logBayesFactor > 0 ? "fits.change-over-1000" : "fits.none-over-1000");
+  const { times, over } = timesOf(logBayesFactor);
+  const args = { times };
+  if (over === "yes") return words.say(logBayesFactor > 0 ? "fits.change-over-1000" : "fits.none-over-1000");
   return words.say(logBayesFactor > 0 ? "fits.change" : "fits.none", args);
 }
 

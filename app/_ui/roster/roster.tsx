@@ -30,7 +30,7 @@ function Start({ start }: { readonly start: NonNullable<RosterPage["start"]> }) 
 
 /** Every student: what is newly proved, one thing to do next, the evidence in strips, what would settle the rest. */
 export function Roster({ model, seenAction }: { readonly model: RosterPage; readonly seenAction: FormAction }) {
-  const { proved, next, evidence, settle } = model;
+  const { proved, watch, next, evidence, settle } = model;
   if (model.start !== null)
     return (
       <>
@@ -64,6 +64,24 @@ export function Roster({ model, seenAction }: { readonly model: RosterPage; read
           </form>
         )}
       </Part>
+      {watch === null ? null : (
+        <Part margin={watch.margin}>
+          <h2>{watch.heading}</h2>
+          <ul className={styles.settle}>
+            {watch.items.map((item) => (
+              <li key={item.fundamental.href}>
+                <Link prefetch={false} href={item.student.href}>
+                  <strong>{item.student.label}</strong>
+                </Link>{" "}
+                <Link prefetch={false} href={item.fundamental.href}>
+                  {item.fundamental.label}
+                </Link>{" "}
+                {item.text}
+              </li>
+            ))}
+          </ul>
+        </Part>
+      )}
       {next === null ? null : (
         <Part margin={next.margin}>
           <h2>{next.heading}</h2>

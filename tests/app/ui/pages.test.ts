@@ -84,6 +84,17 @@ const ROSTER: RosterPage = {
     empty: "Nothing new",
     seen: { label: "Seen", explains: "Clears the list.", asOf: "2026-09-12" },
   },
+  watch: {
+    margin: "Look again",
+    heading: "One owned fundamental to look at again",
+    items: [
+      {
+        student: { href: "/students/b", label: "Bea" },
+        fundamental: { href: "/students/b/hinge?club=iron", label: "Hinge" },
+        text: "Two films below its level.",
+      },
+    ],
+  },
   next: { margin: "Next", heading: "Open Dot", text: "Because", link: { href: "/students/a", label: "Dot’s season" } },
   evidence: {
     margin: "Evidence",
@@ -149,11 +160,11 @@ describe("the roster", () => {
     expect(strange).toEqual([]);
   });
 
-  test("has its four parts in order", () => {
-    const parts = [...markup.matchAll(/<section [^>]*aria-label="(Proved|Next|Evidence|Settle)"/g)].map(
+  test("has its parts in order, what is to be looked at again before what is next", () => {
+    const parts = [...markup.matchAll(/<section [^>]*aria-label="(Proved|Look again|Next|Evidence|Settle)"/g)].map(
       ([, name]) => name,
     );
-    expect([...new Set(parts)]).toEqual(["Proved", "Next", "Evidence", "Settle"]);
+    expect([...new Set(parts)]).toEqual(["Proved", "Look again", "Next", "Evidence", "Settle"]);
   });
 
   test("its wide tables stand in regions that a keyboard reaches, under names of their own", () => {
