@@ -47,8 +47,8 @@ interface StepAt {
  * Evidence that the last groups of a series lie on another level than those before, for runs of given lengths.
  *
  * `series`: the groups up to the look, in date order. `noise`: what was believed of day sd and correlation before it.
- * `lengths`: used groups of each run, from 1 to the used groups less one. `size`: what is believed of a step, in U, the
- * sd of one group value at the cell. Level before: flat prior, or the starting belief. Cells are averaged by their
+ * `lengths`: used groups of each run, from 1 to the used groups less one. `sizeOf`: what is believed of the step of a run
+ * of so many groups, in U, the sd of one group value at the cell. Level before: flat prior, or the starting belief. Cells are averaged by their
  * weights above and below the line. One odd group is N(0, 16 U^2), any of them. Too few: fewer than four used groups.
  * Throws a RangeError on a length that leaves nothing on a side, and on bad input with the offending value.
  *
@@ -59,7 +59,7 @@ export function recentRuns(
   series: Series,
   noise: NoiseModel,
   lengths: readonly number[],
-  size: StepSize,
+  sizeOf: (groups: number) => StepSize,
 ): Outcome<RecentRuns> {
   const look = lookData(series, noise);
   const { count } = look;
@@ -89,12 +89,13 @@ export function recentRuns(
     });
   }
   const still = logSum(flat);
-  const against = (cells: readonly StepAt[], sign: 1 | -1): number =>
+  const against = (cells: readonly StepAt[], sign: 1 | -1, size: StepSize): number =>
     logSum(cells.map((cell) => cell.logWeight + logStepFactor(cell, sign, size))) - still;
   return ok({
     runs: lengths.map((groups, at) => {
       const cells = steps[at] as StepAt[];
-      return { groups, up: against(cells, 1), down: against(cells, -1), size: stepSize(cells) };
+      const size = sizeOf(groups);
+      return { groups, up: against(cells, 1, size), down: against(cells, -1, size), size: stepSize(cells) };
     }),
     oddGroup: logSum(orOdd) - still,
   });
@@ -107,9 +108,15 @@ function logStepFactor(cell: StepAt, sign: 1 | -1, size: StepSize): number {
   const total = cell.information + precision;
   const found = (sign * cell.score + mean * precision) / total;
   const exponent = 0.5 * (found * found * total - mean * mean * precision);
-  const part = normalCdf(found * Math.sqrt(total)) / normalCdf(size.mean / size.sd);
-  // Where the step goes the other way, what is left of the belief is as good as nothing.
-  return 0.5 * Math.log(precision / total) + exponent + Math.log(Math.max(part, Number.MIN_VALUE));
+  const part = logNormalCdf(found * Math.sqrt(total)) - logNormalCdf(size.mean / size.sd);
+  return 0.5 * Math.log(precision / total) + exponent + part;
+}
+
+/** Beyond so many sds below 0 the distribution function loses its digits; the tail is as good as its first term. */
+const FAR = -25;
+
+function logNormalCdf(z: number): number {
+  return z < FAR ? -0.5 * z * z - Math.log(-z * Math.sqrt(2 * Math.PI)) : Math.log(normalCdf(z));
 }
 
 /** The step's size under a flat belief about it, cells weighed by how well they then fit. */

@@ -76,8 +76,8 @@ function watchedAt(state: TrackState, at: number, { first, ownedAt }: Watch): Wa
   return { first, used, sinceOwned: used.filter((index) => index > ownedAt).length };
 }
 
-function believed(policy: Policy) {
-  return { mean: policy.watchSize, sd: policy.watchSizeSd };
+function believed(groups: number, policy: Policy) {
+  return { mean: policy.watchSize, sd: groups === 1 ? policy.watchSizeSdAlone : policy.watchSizeSd };
 }
 
 /** Runs of the latest sessions under the noise that the pool taught, or under the whole model; null: too few sessions. */
@@ -91,7 +91,9 @@ function runsOf(
   const at = watched.used.at(-1) as number;
   const model = state.looks.noise(at);
   const series = stretchOf(state.judged.series, watched.first, at);
-  const found = recentRuns(series, noise === "taught" ? taughtNoise(model) : model, lengths, believed(policy));
+  const found = recentRuns(series, noise === "taught" ? taughtNoise(model) : model, lengths, (groups) =>
+    believed(groups, policy),
+  );
   return found.kind === "ok" ? found.value : null;
 }
 

@@ -16,6 +16,14 @@ export const WATCH_THRESHOLDS = {
     reason: "a loss may be somewhat smaller or bigger; at 1 .56 instead of .57 were seen within two",
     source: "own simulation",
   },
+  watchSizeSdAlone: {
+    value: 3,
+    unit: "sds of one session mean, for a session alone",
+    bounds: [0.01, 20],
+    reason:
+      "a day that is far outside may be any way outside: at the narrow belief a day seven sds off was taken for a noisy student",
+    source: "own choice",
+  },
   watchSessions: {
     value: 4,
     unit: "used sessions",
@@ -31,7 +39,7 @@ export const WATCH_THRESHOLDS = {
     source: "the owning rule",
   },
   watchLimit: {
-    value: 6,
+    value: 6.1,
     unit: "natural log of the Bayes factor, for two sessions",
     bounds: [0, 50],
     reason:
@@ -39,7 +47,7 @@ export const WATCH_THRESHOLDS = {
     source: "own simulation",
   },
   watchLimitAlone: {
-    value: 1.9,
+    value: 2.2,
     unit: "natural log of the Bayes factor, beyond that limit, for a session alone",
     bounds: [0, 50],
     reason: "one bad day is no loss unless it lies far outside: more than four sds where the level is well known",
