@@ -6,6 +6,10 @@ import { DEMO_STUDENTS, STORY_STUDENTS } from "@/seed/demo-roster";
 import { trueCameras } from "@/seed/demo-season";
 import seeds from "@/seed/demo-seeds.json";
 import { differences, type JudgedDemo, type JudgedDemoTrack, judgeDemo, storyOf } from "@/seed/judge-demo";
+import { noiseAlways } from "@/lib/verdict/noise";
+import { ownedLooks } from "@/lib/verdict/owned-looks";
+import { POLICY } from "@/lib/verdict/policy";
+import { openTrack } from "@/lib/verdict/track-state";
 import { demoTruth, type TrackTruth } from "@/seed/truth";
 
 let demo: JudgedDemo;
@@ -37,6 +41,21 @@ describe("the ten seasons, scored against their truth", () => {
     const track = storyOf(plan, expected, demo.tracks);
     expect(differences(expected, track, demo.pools)).toEqual([]);
     if (expected.listed !== "either") expect(track.listed ? "listed" : "unlisted").toBe(expected.listed);
+  });
+
+  it("Ivo's lost tilt is alarmed within two films of its loss, the 11th; nothing else that is owned and kept ever is", () => {
+    const alarms = demo.tracks.flatMap(({ history }) => {
+      const noise = demo.pools.get(history.judged.pool ?? "");
+      if (noise === undefined) throw new Error(`no noise model: ${history.judged.pool}`);
+      const looks = ownedLooks(openTrack(history.judged, noiseAlways(noise), POLICY), POLICY);
+      const at = looks.findIndex((look) => look.watch !== null);
+      return at < 0 ? [] : [{ id: history.judged.id, film: at + 1, since: looks[at]?.watch?.since }];
+    });
+    const ivo = alarms.find(({ id }) => id === "s09/tilt-kept/iron");
+    expect([11, 12]).toContain(ivo?.film);
+    expect(ivo?.since).toBe("2026-07-05");
+    // The tilt at the top is the one kept added to the one at setup: it is lost with it.
+    expect(alarms.map(({ id }) => id)).toEqual(["s09/tilt-kept/iron", "s09/top-tilt/iron"]);
   });
 
   it("Fay's gain stops outside the band", () => {
