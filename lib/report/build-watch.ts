@@ -40,7 +40,7 @@ export function buildWatchList(words: Words, source: RosterSource): RosterPage["
           raisedOn: watch.raisedOn,
           student: { href: `/students/${student.id}`, label: student.alias },
           fundamental: { href: trackHref(summary), label: sayFundamental(words, fundamental) },
-          text: sayWatch(words, watch, fundamental.unit, null).sentence,
+          text: sayWatch(words, watch, fundamental.unit, null).listed,
         },
       ];
     })

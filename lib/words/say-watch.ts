@@ -10,6 +10,8 @@ export interface SaidWatch {
   readonly short: string;
   /** Since when, by how much, and what it is not. */
   readonly sentence: string;
+  /** The same under a heading that says to look again. */
+  readonly listed: string;
   /** How well the films fit, and how often such an alarm is for nothing. */
   readonly detail: readonly string[];
 }
@@ -33,6 +35,7 @@ export function sayWatch(words: Words, watch: OwnedWatch, unit: Unit, lastDay: s
   return {
     short: words.say(`watch.short.${tense}`, args),
     sentence: words.say(`watch.sentence.${tense}`, args),
+    listed: words.say("watch.listed", args),
     detail: [
       words.say("watch.fits", { ...timesOf(watch.logBayesFactor), way: words.say(`watch.way.${direction}`) }),
       words.say("watch.promise"),

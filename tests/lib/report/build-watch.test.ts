@@ -99,7 +99,7 @@ describe("the roster's list", () => {
       { href: "/students/s1", label: "Ari" },
     ]);
     expect(list?.items[0]?.fundamental).toEqual({ href: "/students/s2/tilt-kept?club=iron", label: "Tilt kept" });
-    expect(list?.items[0]?.text).toMatch(/^Look again: two films below its level/);
+    expect(list?.items[0]?.text).toMatch(/^two films below its level since 5 Jul, by/);
   });
 
   it("leaves out who is away and what is said to be a slip; nothing left is no part", () => {
