@@ -1,15 +1,15 @@
 import { beforeAll, describe, expect, it } from "vitest";
 import { dayNumber } from "@/lib/domain/calendar-day";
+import { noiseAlways } from "@/lib/verdict/noise";
+import { ownedLooks } from "@/lib/verdict/owned-looks";
+import { POLICY } from "@/lib/verdict/policy";
+import { openTrack } from "@/lib/verdict/track-state";
 import { demoEntries, seedOf } from "@/seed/demo-academy";
 import { DEMO_SEASON_START } from "@/seed/demo-plan";
 import { DEMO_STUDENTS, STORY_STUDENTS } from "@/seed/demo-roster";
 import { trueCameras } from "@/seed/demo-season";
 import seeds from "@/seed/demo-seeds.json";
 import { differences, type JudgedDemo, type JudgedDemoTrack, judgeDemo, storyOf } from "@/seed/judge-demo";
-import { noiseAlways } from "@/lib/verdict/noise";
-import { ownedLooks } from "@/lib/verdict/owned-looks";
-import { POLICY } from "@/lib/verdict/policy";
-import { openTrack } from "@/lib/verdict/track-state";
 import { demoTruth, type TrackTruth } from "@/seed/truth";
 
 let demo: JudgedDemo;
