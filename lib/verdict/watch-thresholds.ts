@@ -43,7 +43,7 @@ export const WATCH_THRESHOLDS = {
     unit: "natural log of the Bayes factor, for two sessions",
     bounds: [0, 50],
     reason:
-      "aimed at 5 % of students who own eight fundamentals, lose none and yet meet an alarm in a season of 40 sessions; measured .055 and .068 on seeds that chose nothing; late in a season it rises as the limit of a change does",
+      "aimed at 5 % of students who own eight fundamentals, lose none and yet meet an alarm in a season of 40 sessions; measured .068 ± .025 on a seed that chose nothing; late in a season it rises as the limit of a change does",
     source: "own simulation",
   },
   watchLimitAlone: {
