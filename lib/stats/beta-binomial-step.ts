@@ -1,11 +1,12 @@
 import { type CorrelationBelief, type GroupCounts, WEAK_CORRELATION } from "./group-counts";
-import { logSum } from "./log-sum";
 import { type Outcome, ok, tooFew } from "./outcome";
 import { requireGroupCounts } from "./require-group-counts";
 import { requireProbability } from "./require-probability";
-import { type ShareGrid, shareGrid } from "./share-grid";
+import { shareGrid } from "./share-grid";
 import { type ShareSummary, shareSummary } from "./share-summary";
+import { shareSums } from "./share-sums";
 import { smallestSet } from "./smallest-set";
+import { LEAST_SIDE, type StepPlaces, stepPlaces } from "./step-places";
 
 /** What speaks for one step in the share, and what it is like. */
 export interface BetaBinomialStep {
@@ -20,14 +21,14 @@ export interface BetaBinomialStep {
   readonly placeChances: readonly number[];
   /** Smallest set of those groups that holds 95 of 100 of it, as indices from 0, ascending. */
   readonly places: readonly number[];
-  /** Given a step: the share after it. */
+  /** Given a step: the share before it, and the one after it. */
+  readonly before: ShareSummary;
   readonly after: ShareSummary;
+  /** Given a step: mean belief about the correlation in a group. */
+  readonly correlation: number;
   /** The share in force at the last group, over both answers. */
   readonly latest: ShareSummary;
 }
-
-/** Groups that a share must have on either side of a step. */
-const LEAST_SIDE = 2;
 
 /** Share of belief that the set of places holds. */
 const PLACES_HELD = 0.95;
@@ -53,33 +54,34 @@ export function betaBinomialStep(
   const count = groups.length;
   if (count < 2 * LEAST_SIDE) return tooFew(count, 2 * LEAST_SIDE);
   const grid = shareGrid(groups, belief);
-  const cells = grid.shares.length;
-
-  const constant = new Float64Array(cells);
-  const after = new Float64Array(cells);
-  const wholes: { readonly log: number; readonly shares: Float64Array }[] = [];
-  const steps: { readonly log: number; readonly place: number; readonly up: number; readonly shares: Float64Array }[] =
-    [];
-  grid.logs.forEach((_, r) => {
-    const weight = belief.weights[r] as number;
-    if (weight === 0) return;
-    const { before, since } = sides(grid, r);
-    const whole = since[0] as Side;
-    wholes.push({ log: Math.log(weight) + whole.log, shares: whole.shares });
-    for (let place = LEAST_SIDE; place <= count - LEAST_SIDE; place++) {
-      const first = before[place] as Side;
-      const second = since[place] as Side;
-      const up = chanceAbove(first.shares, second.shares);
-      steps.push({ log: Math.log(weight) + first.log + second.log, place, up, shares: second.shares });
-    }
-  });
-
-  const logConstant = logSum(wholes.map((one) => one.log));
-  const logSteps = logSum(steps.map((one) => one.log));
-  const logBayesFactor = logSteps - Math.log(count - 2 * LEAST_SIDE + 1) - logConstant;
-  const odds = Math.log(stepChance / (1 - stepChance)) + logBayesFactor;
+  const sums = belief.correlations.map((_, r) => shareSums(grid, r));
+  const places = stepPlaces(sums, belief, count);
+  const odds = Math.log(stepChance / (1 - stepChance)) + places.logBayesFactor;
   const chance = 1 / (1 + Math.exp(-odds));
+  const { before, after, constant, placeChances, upChance } = mixed(places, count, grid.shares.length);
+  const latest = after.map((weight, j) => chance * weight + (1 - chance) * (constant[j] as number));
+  return ok({
+    logBayesFactor: places.logBayesFactor,
+    chance,
+    direction: upChance >= 0.5 ? "up" : "down",
+    upChance,
+    placeChances,
+    places: smallestSet(placeChances, PLACES_HELD),
+    before: shareSummary(before),
+    after: shareSummary(after),
+    correlation: places.steps.reduce(
+      (sum, one) => sum + Math.exp(one.log - places.logSteps) * (belief.correlations[one.correlation] as number),
+      0,
+    ),
+    latest: shareSummary(latest),
+  });
+}
 
+/** Every answer weighed by its chance: beliefs about the share before and after a step and about a constant one, and the places. */
+function mixed({ wholes, steps, logConstant, logSteps }: StepPlaces, count: number, cells: number) {
+  const constant = new Float64Array(cells);
+  const before = new Float64Array(cells);
+  const after = new Float64Array(cells);
   const placeChances = new Array<number>(count).fill(0);
   let upChance = 0;
   for (const one of wholes) addTo(constant, one.shares, Math.exp(one.log - logConstant));
@@ -87,65 +89,12 @@ export function betaBinomialStep(
     const weight = Math.exp(one.log - logSteps);
     placeChances[one.place] = (placeChances[one.place] as number) + weight;
     upChance += weight * one.up;
-    addTo(after, one.shares, weight);
+    addTo(before, one.before.shares, weight);
+    addTo(after, one.after.shares, weight);
   }
-  const latest = after.map((weight, j) => chance * weight + (1 - chance) * (constant[j] as number));
-  return ok({
-    logBayesFactor,
-    chance,
-    direction: upChance >= 0.5 ? "up" : "down",
-    upChance,
-    placeChances,
-    places: smallestSet(placeChances, PLACES_HELD),
-    after: shareSummary(after),
-    latest: shareSummary(latest),
-  });
+  return { before, after, constant, placeChances, upChance };
 }
 
-/** Log chance of some groups, and the belief about their share. */
-interface Side {
-  readonly log: number;
-  readonly shares: Float64Array;
-}
-
-/** At one correlation: entry i of `before`, the groups before group i; of `since`, that group and those after it. */
-function sides(grid: ShareGrid, r: number): { before: Side[]; since: Side[] } {
-  const lists = grid.logs[r] as readonly Float64Array[];
-  const run = (ordered: readonly Float64Array[]): Side[] => {
-    const sum = grid.masses.map(Math.log);
-    return [sided(sum), ...ordered.map((list) => sided(addTo(sum, list, 1)))];
-  };
-  return { before: run(lists), since: run([...lists].reverse()).reverse() };
-}
-
-/** The sum and its parts in one go, in plain loops: this is where the time goes. */
-function sided(logs: Float64Array): Side {
-  let largest = Number.NEGATIVE_INFINITY;
-  for (const log of logs) if (log > largest) largest = log;
-  const shares = new Float64Array(logs.length);
-  let total = 0;
-  for (let j = 0; j < logs.length; j++) {
-    const part = Math.exp((logs[j] as number) - largest);
-    shares[j] = part;
-    total += part;
-  }
-  for (let j = 0; j < shares.length; j++) shares[j] = (shares[j] as number) / total;
-  return { log: largest + Math.log(total), shares };
-}
-
-function addTo(sum: Float64Array, list: Float64Array, weight: number): Float64Array {
+function addTo(sum: Float64Array, list: Float64Array, weight: number): void {
   for (let j = 0; j < sum.length; j++) sum[j] = (sum[j] as number) + weight * (list[j] as number);
-  return sum;
-}
-
-/** Chance that a share of the second belief is above one of the first; within a cell, half. */
-function chanceAbove(first: Float64Array, second: Float64Array): number {
-  let below = 0;
-  let above = 0;
-  for (let j = 0; j < first.length; j++) {
-    const weight = first[j] as number;
-    above += (second[j] as number) * (below + weight / 2);
-    below += weight;
-  }
-  return above;
 }

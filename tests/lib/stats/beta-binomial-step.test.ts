@@ -82,6 +82,8 @@ describe("invariance", () => {
         const back = answerOf(betaBinomialStep(ofFive([...counts].reverse()), stepChance));
         expectNear(back.logBayesFactor, one.logBayesFactor, { abs: 1e-9 });
         expectNear(back.upChance, 1 - one.upChance, { abs: 1e-9 });
+        expectNear(back.before.mean, one.after.mean, { abs: 1e-9 }, "before, backwards");
+        expectNear(back.correlation, one.correlation, { abs: 1e-9 }, "correlation, backwards");
         const odds = Math.log(one.chance / (1 - one.chance)) - Math.log(stepChance / (1 - stepChance));
         expectNear(odds, one.logBayesFactor, { abs: 1e-9 });
         expectNear(
