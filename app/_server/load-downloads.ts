@@ -1,4 +1,6 @@
-import { buildFundamentalCsv, buildReadingsCsv, buildRosterCsv } from "@/lib/report/build-downloads";
+import { buildContactCsv, buildFundamentalCsv, buildReadingsCsv, buildRosterCsv } from "@/lib/report/build-downloads";
+import { contactCounts } from "@/lib/verdict/contact-counts";
+import { chooseClubGroup } from "./club-links";
 import { csvResponse } from "./download";
 import { requireStudent, requireViewer } from "./gate";
 import { loadFundamentalSource } from "./load-fundamental";
@@ -26,4 +28,12 @@ export async function downloadFundamental(
 ): Promise<Response> {
   const viewer = await requireStudent(studentId);
   return csvResponse(`${fundamental}.csv`, buildFundamentalCsv(await loadFundamentalSource(viewer, fundamental, club)));
+}
+
+export async function downloadContact(studentId: string, club: string | undefined): Promise<Response> {
+  const viewer = await requireStudent(studentId);
+  const { record, tracks, grouping } = await loadStudentVerdicts(viewer);
+  const clubGroup = chooseClubGroup(grouping, tracks, club);
+  const days = { from: record.seasonStart, to: viewer.today };
+  return csvResponse("contact.csv", buildContactCsv(contactCounts(record.sessions, clubGroup ?? "", days)));
 }

@@ -23,6 +23,7 @@ export async function loadSeason(viewer: StudentViewer, wishedClub: string | und
     today: viewer.today,
     clubGroup,
     grouping,
+    seasonStart: record.seasonStart,
     clubs: clubLinks(words, grouping, tracks, { clubGroup, path: `/students/${record.student.id}` }),
   });
 }

@@ -1,5 +1,6 @@
 import type { Reading, Session } from "@/lib/domain/session";
 import type { Student } from "@/lib/domain/student";
+import type { ContactCounts } from "@/lib/verdict/contact-counts";
 import type { StudentRecord } from "@/lib/verdict/track-history";
 import { buildCsv } from "./csv";
 import type { FundamentalSource } from "./fundamental-source";
@@ -62,6 +63,16 @@ export function buildFundamentalCsv(source: FundamentalSource): string {
         values.join(" "),
       ];
     }),
+  );
+}
+
+/** The counts of solid strikes of one club group in order of time, and whether each enters the share. */
+export function buildContactCsv(counts: ContactCounts): string {
+  const rows = [...counts.counted.map((count) => ({ ...count, why: "yes" })), ...counts.apart];
+  rows.sort((a, b) => (a.day < b.day ? -1 : a.day > b.day ? 1 : 0));
+  return buildCsv(
+    ["date", "solid", "balls", "in the share"],
+    rows.map(({ day, solid, balls, why }) => [day, solid, balls, why]),
   );
 }
 

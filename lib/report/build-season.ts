@@ -7,6 +7,7 @@ import { sayLevel, sayShare, saySure } from "@/lib/words/number-words";
 import { sayFundamental } from "@/lib/words/say-fundamental";
 import { sayFromTo, sayHappened, sayPosition, saySize } from "@/lib/words/say-verdict";
 import { isAway } from "./away-days";
+import { buildContact } from "./build-contact";
 import { seasonFingerprints } from "./build-fingerprint";
 import { verdictSentence } from "./build-fundamental";
 import { buildSeasonChart } from "./build-season-chart";
@@ -87,6 +88,7 @@ export function buildSeasonPage(words: Words, source: SeasonSource): SeasonPage 
     },
     clubGroups: source.clubs.length > 1 ? { label: words.say("club.choose"), links: source.clubs } : null,
     drills: drillTable(words, source),
+    contact: buildContact(words, { ...source, from: first ?? source.asOf }),
     settle: seasonSettle(words, tracks),
     sessions: sessionTable(words, source),
     actions: [

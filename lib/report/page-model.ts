@@ -1,8 +1,10 @@
 import type { AskingState } from "@/lib/domain/asking";
 import type { Fact, Glyph, Link, TableModel } from "./basic-model";
 import type { ChartRibbon, SeasonChart } from "./chart-model";
+import type { ContactPart } from "./contact-model";
 
 export type { ChartWords, Fact, FrameModel, Glyph, Link, TableModel } from "./basic-model";
+export type { ContactPart, ShareStrip } from "./contact-model";
 export type { ProvedRow, RosterCell, RosterPage, RosterRow } from "./roster-model";
 
 /** One fundamental in a student's season. */
@@ -54,6 +56,8 @@ export interface SeasonPage {
     readonly links: readonly (Link & { readonly current: "yes" | "no" })[];
   } | null;
   readonly drills: TableModel | null;
+  /** Solid strikes beside the fundamentals; null: no session of the club group. */
+  readonly contact: ContactPart | null;
   readonly settle: { readonly margin: string; readonly heading: string; readonly table: TableModel } | null;
   readonly sessions: { readonly margin: string; readonly heading: string; readonly table: TableModel };
   readonly actions: readonly Link[];

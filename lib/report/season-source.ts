@@ -28,4 +28,6 @@ export interface SeasonSource {
   readonly clubs: readonly (Link & { readonly current: "yes" | "no" })[];
   readonly clubGroup: string | null;
   readonly grouping: ClubGrouping;
+  /** First day of the season. */
+  readonly seasonStart: string;
 }

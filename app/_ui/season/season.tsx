@@ -1,6 +1,7 @@
 import Link from "next/link";
 import type { SeasonPage, SeasonRow } from "@/lib/report/page-model";
 import { Choices } from "../choices/choices";
+import { Contact } from "../contact/contact";
 import { Facts } from "../facts/facts";
 import { Verdict } from "../glyph/glyph";
 import { PageHead, Part } from "../part/part";
@@ -98,6 +99,7 @@ export function Season({ model }: { readonly model: SeasonPage }) {
         <Axis evidence={model.evidence} />
         {model.drills === null ? null : <Table model={model.drills} />}
       </Part>
+      {model.contact === null ? null : <Contact model={model.contact} />}
       {model.settle === null ? null : (
         <Part margin={model.settle.margin}>
           <h2>{model.settle.heading}</h2>

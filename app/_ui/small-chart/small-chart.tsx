@@ -72,6 +72,18 @@ function Drawing({ chart, form, id }: { readonly chart: SeasonChart; readonly fo
       <ChangeMarks changes={chart.changes} hatches={id} plot={plot} x={x} y={y} />
       <LevelMarks levels={chart.levels} hatches={id} x={x} y={y} />
       <SessionMarks sessions={chart.sessions} x={x} y={y} r={3} />
+      {chart.bands.length > 0
+        ? null
+        : chart.y.ticks.map((tick) => (
+            <text
+              key={tick.at}
+              className={`${marks.words} ${marks.quiet}`}
+              x={plot.right + 6}
+              y={pixel(y(tick.at) + 5)}
+            >
+              {tick.label}
+            </text>
+          ))}
       {edges.map((edge) => (
         <text key={edge.label} className={`${marks.words} ${styles.edge}`} x={plot.right + 6} y={pixel(edge.at)}>
           {edge.label}
@@ -81,7 +93,7 @@ function Drawing({ chart, form, id }: { readonly chart: SeasonChart; readonly fo
   );
 }
 
-/** A season chart in the height of a few lines: sessions, levels, changes and the band; no swings. */
+/** A season chart in the height of a few lines: sessions, levels, changes and the band, or the axis where there is no band; no swings. */
 export function SmallChart({ chart }: { readonly chart: SeasonChart }) {
   const id = useId();
   return (
