@@ -5,6 +5,9 @@ export interface ShareSide {
   readonly shares: Float64Array;
 }
 
+/** A cell so far below the best one, in logs, adds nothing that a double keeps. */
+const NOTHING = 45;
+
 /**
  * What groups say together of the share behind them, from the sums of their logs.
  *
@@ -20,7 +23,8 @@ export function shareSide(logs: Float64Array): ShareSide {
   const shares = new Float64Array(logs.length);
   let total = 0;
   for (let j = 0; j < logs.length; j++) {
-    const part = Math.exp((logs[j] as number) - largest);
+    const below = largest - (logs[j] as number);
+    const part = below > NOTHING ? 0 : Math.exp(-below);
     shares[j] = part;
     total += part;
   }

@@ -4,7 +4,7 @@ import { betaBinomialLooks } from "@/lib/stats/beta-binomial-looks";
 import { type BetaBinomialStep, betaBinomialStep } from "@/lib/stats/beta-binomial-step";
 import type { Outcome } from "@/lib/stats/outcome";
 import type { ShareSummary } from "@/lib/stats/share-summary";
-import { contactClaims } from "./contact-claim";
+import { type ContactClaim, contactClaims } from "./contact-claim";
 import type { ContactCount } from "./contact-counts";
 import { CONTACT_POLICY, CONTACT_THRESHOLDS } from "./contact-thresholds";
 import type { Policy } from "./policy";
@@ -47,6 +47,8 @@ export interface ContactShare {
   readonly overDispersion: number;
   /** Null: no lasting change is proved. */
   readonly change: ContactChange | null;
+  /** What stood proved after each counted session; null: nothing. */
+  readonly claims: readonly (ContactClaim | null)[];
   /** Null: fewer than four counted sessions. */
   readonly evidence: { readonly logBayesFactor: number; readonly noChange: number } | null;
   /** The latest sessions that hold as many balls as are quoted, or all. */
@@ -75,13 +77,15 @@ export function decideContact(
   if (whole.kind === "too-few") return whole;
   const step = betaBinomialStep(groups, CONTACT_THRESHOLDS.priorChange.value);
   const found = step.kind === "ok" ? step.value : null;
+  const claims = contactClaims(betaBinomialLooks(groups), policy);
   return {
     kind: "ok",
     value: {
       policyVersion: policy.version,
       now: levelOf((found?.latest ?? whole.value.share) as ShareSummary),
       overDispersion: overDispersion(whole.value, found),
-      change: found === null ? null : changeOf(counted, found, policy),
+      change: found === null ? null : changeOf(counted, found, claims.at(-1) ?? null),
+      claims,
       evidence: found === null ? null : { logBayesFactor: found.logBayesFactor, noChange: 1 - found.chance },
       latest: latestSpan(counted),
       all: spanOf(counted),
@@ -95,9 +99,11 @@ function overDispersion(whole: BetaBinomial, step: BetaBinomialStep | null): num
   return step.chance * step.correlation + (1 - step.chance) * whole.correlation;
 }
 
-function changeOf(counted: readonly ContactCount[], step: BetaBinomialStep, policy: Policy): ContactChange | null {
-  const groups = counted.map(({ solid, balls }) => ({ successes: solid, trials: balls }));
-  const claim = contactClaims(betaBinomialLooks(groups), policy).at(-1) ?? null;
+function changeOf(
+  counted: readonly ContactCount[],
+  step: BetaBinomialStep,
+  claim: ContactClaim | null,
+): ContactChange | null {
   if (claim === null) return null;
   const dayAt = (index: number): string => (counted[index] as ContactCount).day;
   return {

@@ -1,8 +1,5 @@
 import { dayFromNumber } from "@/lib/domain/calendar-day";
-import { betaBinomialLooks } from "@/lib/stats/beta-binomial-looks";
-import { contactClaims } from "@/lib/verdict/contact-claim";
 import { decideContact } from "@/lib/verdict/contact-share";
-import { CONTACT_POLICY } from "@/lib/verdict/contact-thresholds";
 import { drawnGroup } from "@/tests/lib/stats/made-groups";
 import { seededChances } from "@/tests/lib/stats/seeded-normals";
 
@@ -42,14 +39,6 @@ export function scoreContact(kind: ContactKind, seasons: number, seed: number): 
     const groups = Array.from({ length: SESSIONS }, (_, i) =>
       drawnGroup(5 + Math.floor(26 * chance()), i < CHANGE_AT ? kind.before : kind.after, kind.correlation, chance),
     );
-    const claims = contactClaims(betaBinomialLooks(groups), CONTACT_POLICY);
-    const first = claims.findIndex((claim) => claim !== null);
-    if (first >= 0 && (wanted === null || first < CHANGE_AT || claims[first]?.direction !== wanted)) count.falseWord++;
-    else if (first >= 0) {
-      count.found++;
-      if (first < 20) count.found20++;
-      if (claims.at(-1)?.direction !== wanted) count.takenBack++;
-    }
     const share = decideContact(
       groups.map(({ successes, trials }, i) => ({
         day: dayFromNumber(20_000 + 4 * i),
@@ -58,7 +47,14 @@ export function scoreContact(kind: ContactKind, seasons: number, seed: number): 
       })),
     );
     if (share.kind !== "ok") throw new Error("a season without a count");
-    const { now } = share.value;
+    const { now, claims } = share.value;
+    const first = claims.findIndex((claim) => claim !== null);
+    if (first >= 0 && (wanted === null || first < CHANGE_AT || claims[first]?.direction !== wanted)) count.falseWord++;
+    else if (first >= 0) {
+      count.found++;
+      if (first < 20) count.found20++;
+      if (claims.at(-1)?.direction !== wanted) count.takenBack++;
+    }
     if (now.low80 <= kind.after && kind.after <= now.high80) count.in80++;
     if (now.low95 <= kind.after && kind.after <= now.high95) count.in95++;
   }

@@ -29,6 +29,14 @@ describe("invariance", () => {
   });
 });
 
+describe("a cell far below", () => {
+  it("46 logs below the best counts as 0, 44 below as e^-44", () => {
+    const { shares } = shareSide(Float64Array.of(0, -46, -44));
+    expect(shares[1]).toBe(0);
+    expectNear(shares[2] as number, Math.exp(-44), { rel: 1e-12 });
+  });
+});
+
 describe("calibration", () => {
   it("of 20,000 shares drawn evenly from four cells and kept with chance .1, .2, .3, .4, cells are kept as believed within 4 standard errors", () => {
     const chance = seededChances(211);
