@@ -37,6 +37,8 @@ export interface SeasonPlan {
   /** Swings of each session, same order. */
   readonly swingCounts: readonly number[];
   readonly path: LevelPath;
+  /** Where each session stands on the path; absent: at its own number. */
+  readonly positions?: readonly number[];
   readonly noise: TrueNoise;
   readonly camera: TrueCamera;
   /** Values are rounded to multiples of it; 0: not rounded. */
@@ -106,7 +108,7 @@ export function simulateSeason(plan: SeasonPlan, random: Random): SimulatedSessi
   const errors = cameraErrors(plan.camera, random);
   return plan.days.map((day, i) => {
     const spread = noise.spreadChange !== null && i >= noise.spreadChange.from ? noise.spreadChange.factor : 1;
-    const level = levelAt(plan.path, i);
+    const level = levelAt(plan.path, plan.positions?.[i] ?? i);
     const dayEffect = (effects[i] as number) * noise.daySd * spread;
     const cameraError = errors[i] as number;
     const odd = plan.oddSession?.at === i ? plan.oddSession.by : 0;

@@ -83,6 +83,31 @@ export interface ExcludingPlan {
   readonly chance: number;
 }
 
+/**
+ * When the level of a proved gain first lies inside its goal band, as known at the last film.
+ *
+ * `dates`: a range that holds 80 of 100, never being reached counted in; `stopped-short`: it has as good as surely levelled off
+ * short of the band by more than the smallest worthwhile change; `unsaid`: none of both can be said.
+ */
+export type Reach =
+  | {
+      readonly kind: "dates";
+      readonly from: CalendarDay;
+      readonly to: CalendarDay;
+      /** That it is reached by the last day looked ahead to. */
+      readonly chance: number;
+      readonly horizon: CalendarDay;
+    }
+  | { readonly kind: "stopped-short"; readonly chance: number }
+  | { readonly kind: "unsaid"; readonly why: ReachObstacle };
+
+/**
+ * Why no date is said: too few films since the change; the level is too close to the band to be told apart from it, or
+ * lies short of it by less than a worthwhile change; the last proved change leads away from it; it may come any time or
+ * never.
+ */
+export type ReachObstacle = "too-few" | "close" | "away" | "too-wide";
+
 /** One look: what would have been said on that day. */
 export interface LookVerdict {
   readonly date: CalendarDay;
@@ -157,6 +182,8 @@ export interface TrackVerdict {
   readonly setAside: readonly { readonly session: number; readonly swing: number; readonly why: string }[];
   /** Null without a goal or a level. */
   readonly position: Position | null;
+  /** Null without a goal or a proved change, and inside the band. */
+  readonly reach: Reach | null;
   /** The owning rule: since which look's date it has held; null: it doesn't hold. */
   readonly ownedSince: CalendarDay | null;
   /** Null unless owned and off its level lately. */

@@ -9,6 +9,7 @@ import { isAway } from "./away-days";
 import { buildBeforeAfter } from "./build-before-after";
 import { buildDoubt } from "./build-doubt";
 import { fingerprintNotices } from "./build-fingerprint";
+import { buildReach } from "./build-reach";
 import { buildReadingsTable, buildSessionsTable } from "./build-readings-table";
 import { buildSeasonChart } from "./build-season-chart";
 import { buildSettle } from "./build-settle";
@@ -50,6 +51,7 @@ export function buildFundamentalPage(words: Words, source: FundamentalSource): F
       position: positionSentence(words, source),
       facts: facts(words, source),
       listing: listingSentence(words, verdict),
+      reach: buildReach(words, source),
       watch: watch?.sentence ?? "",
       detail: [...detail(words, verdict), ...(watch?.detail ?? [])],
       detailLabel: words.say("fundamental-page.detail"),

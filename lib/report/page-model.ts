@@ -83,6 +83,8 @@ export interface FundamentalPage {
     readonly facts: readonly Fact[];
     /** What the roster's list adds; empty: nothing. */
     readonly listing: string;
+    /** When it lies inside the band at this pace, or why that can't be said; empty: no question. */
+    readonly reach: string;
     /** The alarm over what is owned, in a sentence; empty: none. */
     readonly watch: string;
     readonly detail: readonly string[];

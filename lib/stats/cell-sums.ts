@@ -49,7 +49,7 @@ export type LevelSums = Pick<CellSums, "logDeterminant" | "oneOne" | "oneY" | "y
  * `start`: mean and variance of that belief, in the unit of the values and its square; null: none.
  */
 export function fillLevelSums(
-  sums: CellSums,
+  sums: LevelSums,
   start: { readonly mean: number; readonly variance: number } | null,
   found: LevelSums,
 ): void {

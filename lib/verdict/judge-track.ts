@@ -2,6 +2,7 @@ import type { JudgedTrack } from "@/lib/domain/judged-track";
 import type { LookVerdict, TrackVerdict } from "@/lib/domain/track-verdict";
 import { misreadings } from "@/lib/stats/misreadings";
 import { trend } from "@/lib/stats/trend";
+import { decideReach } from "./decide-reach";
 import type { LookClaims } from "./decide-words";
 import { errorBudget } from "./error-budget";
 import { ownedLooks } from "./owned-looks";
@@ -67,6 +68,7 @@ export function judgeTrack(track: JudgedTrack, noiseFor: NoiseFor, policy: Polic
     if (apart !== null) return APART_OUTLOOK;
     return settleOutlook(track, judged, noise, sizes, pointingOf(noChange, directionUp), policy);
   };
+  const position = levelNow === null || track.goal === undefined ? null : decidePosition(levelNow, track.goal);
   const owned = ownedLooks(state, policy).at(-1);
   const every = detail === "latest" ? [] : judged.sessions.map((_, at) => listedLook(state, at));
   return {
@@ -101,7 +103,8 @@ export function judgeTrack(track: JudgedTrack, noiseFor: NoiseFor, policy: Polic
         swing: at.replicate,
         why: MISREADING,
       })),
-      position: levelNow === null || track.goal === undefined ? null : decidePosition(levelNow, track.goal),
+      position,
+      reach: decideReach(state, { changes, levelNow, position, worthwhile }),
       ownedSince: owned?.since ?? null,
       watch: owned?.watch ?? null,
       errorBudget: sizes === null ? null : errorBudget(judged.series, sizes.daySd, sizes.replicateSd),

@@ -1,4 +1,5 @@
 import { CLAIM_THRESHOLDS } from "./claim-thresholds";
+import { REACH_THRESHOLDS } from "./reach-thresholds";
 import { SETTLE_THRESHOLDS } from "./settle-thresholds";
 import { STEADY_THRESHOLDS } from "./steady-thresholds";
 import type { Threshold } from "./threshold";
@@ -111,6 +112,7 @@ export const THRESHOLDS = {
     source: "own simulation",
   },
   ...SETTLE_THRESHOLDS,
+  ...REACH_THRESHOLDS,
   ...WATCH_THRESHOLDS,
 } as const satisfies Readonly<Record<string, Threshold>>;
 

@@ -2,12 +2,13 @@ import { format, parseISO } from "date-fns";
 import type { Words } from "./catalogue";
 
 /** How a day is written. */
-export type DayStyle = "short" | "with-weekday" | "full" | "month" | "month-year" | "year";
+export type DayStyle = "short" | "with-weekday" | "full" | "day-year" | "month" | "month-year" | "year";
 
 const PATTERNS: Readonly<Record<DayStyle, string>> = {
   short: "d MMM",
   "with-weekday": "EEE d MMM",
   full: "EEE d MMM yyyy",
+  "day-year": "d MMM yyyy",
   month: "MMM",
   "month-year": "MMM yyyy",
   year: "yyyy",

@@ -97,6 +97,7 @@ export function Fundamental(props: {
           <Verdict glyph={verdict.glyph} word={verdict.heading} size={20} />
         </h2>
         {verdict.listing === "" ? null : <p>{verdict.listing}</p>}
+        {verdict.reach === "" ? null : <p>{verdict.reach}</p>}
         {verdict.watch === "" ? null : <p>{verdict.watch}</p>}
         <Facts facts={verdict.facts} />
         {verdict.detail.length === 0 ? null : (
