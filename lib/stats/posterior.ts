@@ -23,11 +23,12 @@ import { type MeasuredSpread, trueReplicateVariance } from "./true-replicate-var
  * All that one look says: evidence, level, size and place of a change, spread, and questions about a band.
  *
  * `series`: the groups up to the look, in date order. `noise`: what was believed of day sd and correlation
- * before it. `first`: from which number on groups are counted in the answer. Everything is read off one mixture over nuisance cells and shapes (see `posteriorComponents`)
- * without random draws: the same input gives the same output. Estimates are medians, in the unit.
- * Claims about the change (sets, size, level before, ramps) rest on claimable shapes alone; `level` and
- * `probabilityWithin` also on steps that leave one group on a side, `level` and `share` on changes that came and went. Too few: fewer than four used groups,
- * counted in used groups. Throws on bad input with the offending value. Assumptions as in `evidence`.
+ * before it. `first`: the number that the first group has in the answer. Everything is read off one mixture over nuisance
+ * cells and shapes (see `posteriorComponents`) without random draws: the same input gives the same output. Estimates are
+ * medians, in the unit. Claims about the change (sets, size, level before, ramps) rest on claimable shapes alone; `level`
+ * and `probabilityWithin` also on steps that leave one group on a side, `level` and `share` on changes that came and went.
+ * Too few: fewer than four used groups, counted in used groups. Throws on bad input with the offending value. Assumptions
+ * as in `evidence`.
  */
 export function posterior(series: Series, noise: NoiseModel, first = 0): Outcome<Posterior> {
   const look = lookData(series, noise);

@@ -4,7 +4,10 @@ import { type NormalMixture, normalMixture } from "./normal-mixture";
 import type { NuisanceCell } from "./nuisance-grid";
 import type { PosteriorComponents } from "./posterior-components";
 
-/** Belief before the data that a change came and went, beside the 1 of all other shapes. At 0.1 levels after a lasting change grew a tenth wider. */
+/**
+ * Belief before the data that a change came and went, beside the 1 of all other shapes. At 0.1 levels after a lasting change
+ * grew a tenth wider.
+ */
 const RELAPSED = 0.05;
 
 /** What is believed of level and spread now when a change may have come and gone. */
