@@ -1,3 +1,5 @@
+import { inverseFactor } from "./inverse-factor";
+
 /** Steps at every group, whitened. */
 export interface WhitenedSteps {
   /** Row k: the step that is 1 from group k on, `count` entries, 0 before entry k. */
@@ -13,18 +15,10 @@ export interface WhitenedSteps {
  * step is the sum of those from its start on. Cost grows with the cube of the groups.
  */
 export function whitenedSteps(factor: Float64Array, count: number): WhitenedSteps {
-  const inverse = new Float64Array(count * count);
+  const inverse = inverseFactor(factor, count);
   const columns = new Float64Array(count * count);
   for (let i = 0; i < count; i++) {
     const row = i * count;
-    const pivot = 1 / (factor[row + i] as number);
-    for (let j = 0; j < i; j++) {
-      const scale = (factor[row + j] as number) * pivot;
-      const from = j * count;
-      for (let k = 0; k <= j; k++)
-        inverse[row + k] = (inverse[row + k] as number) - scale * (inverse[from + k] as number);
-    }
-    inverse[row + i] = pivot;
     let stepped = 0;
     for (let k = i; k >= 0; k--) {
       stepped += inverse[row + k] as number;

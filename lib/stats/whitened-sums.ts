@@ -1,6 +1,7 @@
 import { type CellSums, fillLevelSums } from "./cell-sums";
 import { cholesky } from "./cholesky";
 import { covariance } from "./covariance";
+import { inverseFactor } from "./inverse-factor";
 import type { LookData } from "./look-data";
 import type { NuisanceCell } from "./nuisance-grid";
 import { whiten } from "./whiten";
@@ -34,17 +35,9 @@ export function whitenedSums(look: LookData, cell: NuisanceCell, sums: CellSums)
   const { step, ramp, odd } = sums;
   for (const shape of [step, ramp, odd]) for (const column of [shape.xx, shape.x1, shape.xy]) column.fill(0);
   // Row i of the factor's inverse, up to entry i: every odd shape's whitened column at group i.
-  const inverse = new Float64Array(count * count);
+  const inverse = inverseFactor(factor, count);
   for (let i = 0; i < count; i++) {
     const row = i * count;
-    const pivot = 1 / (factor[row + i] as number);
-    for (let j = 0; j < i; j++) {
-      const scale = (factor[row + j] as number) * pivot;
-      const from = j * count;
-      for (let k = 0; k <= j; k++)
-        inverse[row + k] = (inverse[row + k] as number) - scale * (inverse[from + k] as number);
-    }
-    inverse[row + i] = pivot;
     const vy = whiteY[i] as number;
     const v1 = white1[i] as number;
     let stepped = 0;

@@ -3,7 +3,7 @@ import type { ShareEvidence } from "@/lib/stats/beta-binomial-looks";
 import type { Outcome } from "@/lib/stats/outcome";
 import { limitAt } from "./limit-at";
 import type { Policy } from "./policy";
-import { type HeldEvidence, provedDirection } from "./proved-direction";
+import { type HeldEvidence, provedDirection, stillHolds } from "./proved-direction";
 
 /** A change of the share that stands proved. */
 export interface ContactClaim {
@@ -14,8 +14,8 @@ export interface ContactClaim {
 
 /**
  * What stands proved after each look, by the discipline of fundamentals: two looks in a row that reach their limits in one
- * direction, or one that goes well beyond its own; a proof stands while the counts fit the change, in its direction, no
- * worse than none.
+ * direction, or one that goes well beyond its own; a proof stands while the evidence keeps the hold limit in its
+ * direction.
  *
  * @param looks evidence after each counted session, in order
  * @param policy its limits
@@ -34,16 +34,11 @@ export function contactClaims(
   });
   let claim: ContactClaim | null = null;
   return held.map((now, at) => {
-    if (claim !== null && !stands(claim, now, policy)) claim = null;
+    if (claim !== null && !stillHolds(claim.direction, now.evidence, policy)) claim = null;
     if (claim === null) {
       const direction = provedDirection(now, () => held[at - 1] ?? null, policy);
       claim = direction === null ? null : { direction, provedAt: at };
     }
     return claim;
   });
-}
-
-function stands(claim: ContactClaim, { evidence }: HeldEvidence, policy: Policy): boolean {
-  if (evidence === null || evidence.logBayesFactor < policy.holdLimit) return false;
-  return claim.direction === "up" ? evidence.directionUp > 0.5 : evidence.directionUp < 0.5;
 }

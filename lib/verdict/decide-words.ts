@@ -1,6 +1,6 @@
 import type { Verdict } from "@/lib/domain/track-verdict";
 import type { Policy } from "./policy";
-import { type HeldEvidence, provedDirection, type StretchEvidence } from "./proved-direction";
+import { type HeldEvidence, provedDirection, type StretchEvidence, stillHolds } from "./proved-direction";
 
 /** How a proved change came about, and from where on it is surely over. */
 export interface NewLevel {
@@ -53,11 +53,6 @@ export function heldBy(look: LookFacts, start: number, policy: Policy): HeldEvid
   return { evidence: look.evidence(start), limit: look.limit + (start > 0 ? policy.limitFurther : 0) };
 }
 
-function holds(claim: Claim, evidence: StretchEvidence | null, policy: Policy): boolean {
-  if (evidence === null || evidence.logBayesFactor < policy.holdLimit) return false;
-  return claim.direction === "up" ? evidence.directionUp > 0.5 : evidence.directionUp < 0.5;
-}
-
 /**
  * The claims after one more look.
  *
@@ -84,7 +79,7 @@ function claimsAfter(
   if (further !== null && !goesOn) return [...before, further];
   const claims = [...before];
   for (let latest = claims.at(-1); latest !== undefined; latest = claims.at(-1)) {
-    if (holds(latest, look.evidence(latest.start), policy)) break;
+    if (stillHolds(latest.direction, look.evidence(latest.start), policy)) break;
     claims.pop();
     const turned = claimFrom(latest.start);
     if (turned !== null) return [...claims, turned];

@@ -58,3 +58,9 @@ export function provedDirection(
   if (logBayesFactor >= now.limit + policy.limitAlone) return direction;
   return logBayesFactor >= limitAfter(now, before, direction, policy) ? direction : null;
 }
+
+/** Whether a proved change stands after a look: the evidence keeps the hold limit, in its direction. */
+export function stillHolds(direction: "up" | "down", evidence: StretchEvidence | null, policy: Policy): boolean {
+  if (evidence === null || evidence.logBayesFactor < policy.holdLimit) return false;
+  return direction === "up" ? evidence.directionUp > 0.5 : evidence.directionUp < 0.5;
+}

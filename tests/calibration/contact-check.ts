@@ -1,25 +1,12 @@
 import { writeFileSync } from "node:fs";
 import path from "node:path";
-import { parseArgs } from "node:util";
-import { isCalendarDay } from "@/lib/domain/calendar-day";
 import { CONTACT_POLICY_VERSION } from "@/lib/verdict/contact-thresholds";
 import { POLICY_VERSION } from "@/lib/verdict/policy";
 import { type ContactKind, type ContactScore, scoreContact } from "./contact-score";
+import { runOptions } from "./run-options";
 
-const { values } = parseArgs({
-  options: {
-    unchanged: { type: "string", default: "200" },
-    changed: { type: "string", default: "100" },
-    seed: { type: "string", default: "20261126" },
-    date: { type: "string" },
-  },
-});
-
-const { date } = values;
-if (date === undefined || !isCalendarDay(date)) throw new RangeError("say the day of the run: --date YYYY-MM-DD");
-const [unchanged, changed, seed] = [Number(values.unchanged), Number(values.changed), Number(values.seed)];
-for (const one of [unchanged, changed, seed])
-  if (!(Number.isInteger(one) && one > 0)) throw new RangeError(`whole numbers above 0, got ${one}`);
+const { date, numbers, command } = runOptions("calibrate:contact", { unchanged: 200, changed: 100, seed: 20261126 });
+const { unchanged, changed, seed } = numbers;
 
 const correlations = [0.15, 0.1, 0.05, 0];
 const kinds: readonly ContactKind[] = [
@@ -54,7 +41,7 @@ const sum = (rows: readonly ContactScore[], of: (row: ContactScore) => number) =
   rows.reduce((total, row) => total + of(row), 0);
 const page = `# Contact: false words, power and coverage: ${date}
 
-\`npm run calibrate:contact -- --date ${date} --unchanged ${unchanged} --changed ${changed} --seed ${seed}\`
+\`${command}\`
 
 Policy ${POLICY_VERSION}, ${CONTACT_POLICY_VERSION}; its limits were chosen on seed 11. Seasons of 40 sessions of 5 to 30 balls, looked at after every session; a change holds from the 11th session on.
 ± is one standard error of the simulation. Simulator and model share the beta distribution of a day's chance, which favours the model; days follow each other independently.

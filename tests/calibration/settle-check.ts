@@ -1,26 +1,14 @@
 import { writeFileSync } from "node:fs";
 import path from "node:path";
-import { parseArgs } from "node:util";
-import { isCalendarDay } from "@/lib/domain/calendar-day";
 import type { NoiseModel } from "@/lib/stats/noise-model";
 import { POLICY_VERSION } from "@/lib/verdict/policy";
 import { learnAcademy } from "./population";
+import { runOptions } from "./run-options";
 import { scoreStopped } from "./settle-score";
 import { settleTable, TRUTHS } from "./settle-table";
 
-const { values } = parseArgs({
-  options: {
-    tracks: { type: "string", default: "1000" },
-    seed: { type: "string", default: "20261126" },
-    date: { type: "string" },
-  },
-});
-
-const { date } = values;
-if (date === undefined || !isCalendarDay(date)) throw new RangeError("say the day of the run: --date YYYY-MM-DD");
-const [tracks, seed] = [Number(values.tracks), Number(values.seed)];
-if (!(Number.isInteger(tracks) && tracks > 0 && Number.isInteger(seed)))
-  throw new RangeError(`--tracks and --seed take whole numbers: ${values.tracks}, ${values.seed}`);
+const { date, numbers, command } = runOptions("calibrate:plans", { tracks: 1000, seed: 20261126 });
+const { tracks, seed } = numbers;
 
 const academies = [1, 2, 3, 4, 5].map((nth) => learnAcademy(60, seed + 7919 * nth));
 const rows = TRUTHS.flatMap((truth, nth) => {
@@ -34,7 +22,7 @@ const rows = TRUTHS.flatMap((truth, nth) => {
 const page = settleTable(
   {
     date,
-    command: `npm run calibrate:plans -- --date ${date} --tracks ${tracks} --seed ${seed}`,
+    command,
     policyVersion: POLICY_VERSION,
   },
   rows,
