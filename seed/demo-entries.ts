@@ -1,5 +1,6 @@
 import { dayFromNumber, dayNumber } from "@/lib/domain/calendar-day";
 import type { FundamentalId } from "@/lib/domain/fundamental";
+import { NOTHING_SEEN } from "@/lib/domain/session";
 import type { EnteredCapture, EnteredReading, EnteredSession, EnteredSwing } from "@/lib/domain/session-entry";
 import type { Consent, Student, StudentEvent } from "@/lib/domain/student";
 import { DEMO_DRILLS } from "./demo-drills";
@@ -47,7 +48,19 @@ function captures(session: SessionPlan, id: string): EnteredCapture[] {
     const camera = session.cameras[view];
     if (camera === undefined) return [];
     const { placement, placementLabel, squareness, offBy, setAsideReason } = camera;
-    return [{ view, placement, placementLabel, squareness, offBy, setAsideReason, filmReference: `${id} ${view}` }];
+    return [
+      {
+        view,
+        placement,
+        placementLabel,
+        squareness,
+        offBy,
+        seen: NOTHING_SEEN,
+        placedBy: null,
+        setAsideReason,
+        filmReference: `${id} ${view}`,
+      },
+    ];
   });
 }
 

@@ -60,6 +60,18 @@ export function readCaptures(db: Database, scope: StudentScope, clubGroup?: Club
       offBy: capture.offBy,
       setAsideReason: capture.setAsideReason,
       filmReference: capture.filmReference,
+      placedBy: capture.placedBy,
+      seen: {
+        pointingStickLean: capture.pointingStickLean,
+        acrossStickSlope: capture.acrossStickSlope,
+        plumbLean: capture.plumbLean,
+        lensHeightCm: capture.lensHeightCm,
+        handsHeightCm: capture.handsHeightCm,
+        distanceCm: capture.distanceCm,
+        besideHandsCm: capture.besideHandsCm,
+        framesPerSecond: capture.framesPerSecond,
+        shutterPerSecond: capture.shutterPerSecond,
+      },
     })
     .from(capture)
     .innerJoin(session, eq(session.id, capture.sessionId))

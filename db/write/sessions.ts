@@ -80,8 +80,11 @@ export function prepareSessionStatements(db: Database, scope: AcademyKey): Sessi
     ),
     capture: sqlite.prepare(
       `INSERT INTO capture (session_id, view, placement, placement_label, squareness, off_by, set_aside_reason,
-         film_reference)
-       VALUES (:sessionId, :view, :placement, :placementLabel, :squareness, :offBy, :setAsideReason, :filmReference)
+         film_reference, placed_by, pointing_stick_lean, across_stick_slope, plumb_lean, lens_height_cm,
+         hands_height_cm, distance_cm, beside_hands_cm, frames_per_second, shutter_per_second)
+       VALUES (:sessionId, :view, :placement, :placementLabel, :squareness, :offBy, :setAsideReason, :filmReference,
+         :placedBy, :pointingStickLean, :acrossStickSlope, :plumbLean, :lensHeightCm, :handsHeightCm, :distanceCm,
+         :besideHandsCm, :framesPerSecond, :shutterPerSecond)
        ON CONFLICT DO NOTHING`,
     ),
     statedSd: sqlite.prepare(
@@ -185,7 +188,9 @@ export function enterSwings(
 
 /** Adds the camera records that are missing; those on file stay. */
 export function enterCaptures(statements: SessionStatements, sessionId: string, entered: EnteredSession): number {
-  const views = entered.captures.map((capture) => statements.capture.run({ ...capture, sessionId }).changes);
+  const views = entered.captures.map(
+    ({ seen, ...record }) => statements.capture.run({ ...record, ...seen, sessionId }).changes,
+  );
   const sds = entered.statedCaptureSds.map(
     ({ fundamentalId, sd }) => statements.statedSd.run(sessionId, fundamentalId, sd).changes,
   );

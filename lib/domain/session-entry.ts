@@ -2,7 +2,7 @@ import type { CalendarDay } from "./calendar-day";
 import type { ClubGroup } from "./club-group";
 import type { FundamentalId, View } from "./fundamental";
 import type { SignRule } from "./handedness";
-import type { Circumstance, Placement, Squareness } from "./session";
+import type { CaptureSightings, Circumstance, Placement, Squareness } from "./session";
 
 /** One value as it comes in, checked: neutral sign, the fundamental's unit. */
 export interface EnteredReading {
@@ -29,6 +29,8 @@ export interface EnteredCapture {
   readonly placementLabel: string | null;
   readonly squareness: Squareness;
   readonly offBy: number | null;
+  readonly seen: CaptureSightings;
+  readonly placedBy: string | null;
   readonly setAsideReason: string | null;
   readonly filmReference: string | null;
 }

@@ -25,6 +25,60 @@ export const SQUARENESS = ["square", "off", "unknown"] as const;
 /** What is known of how square the phone stood. */
 export type Squareness = (typeof SQUARENESS)[number];
 
+/**
+ * What was seen of where the phone stood, as it was read off; what follows from it is worked out anew each time.
+ *
+ * Angles in degrees, lengths in cm; null: not looked at. Signs are handedness-neutral, as those of readings.
+ */
+export interface CaptureSightings {
+  /**
+   * Lean from the picture's vertical of the stick that points at the phone: face-on the one square to the target line, down
+   * the line the one along it. + where its near end lies farther from the target, or farther from the ball's side.
+   */
+  readonly pointingStickLean: number | null;
+  /** Slope of the other stick, which lies across the picture. + where its end away from the target, or on the ball's side, is higher. */
+  readonly acrossStickSlope: number | null;
+  /** Lean of something upright (door edge, plumb line). + where its top leans away from the target, or toward the ball. */
+  readonly plumbLean: number | null;
+  /** From the ground to the lens. */
+  readonly lensHeightCm: number | null;
+  /** From the ground to the student's hands at setup. */
+  readonly handsHeightCm: number | null;
+  /** Along the ground from the phone to the student. */
+  readonly distanceCm: number | null;
+  /** Down the line: from the line through the hands to the phone; + on the ball's side. */
+  readonly besideHandsCm: number | null;
+  readonly framesPerSecond: number | null;
+  /** The shutter was open for one part in so many of a second. */
+  readonly shutterPerSecond: number | null;
+}
+
+/** Names of what may be seen of a placement. */
+export const SIGHTINGS = [
+  "pointingStickLean",
+  "acrossStickSlope",
+  "plumbLean",
+  "lensHeightCm",
+  "handsHeightCm",
+  "distanceCm",
+  "besideHandsCm",
+  "framesPerSecond",
+  "shutterPerSecond",
+] as const satisfies readonly (keyof CaptureSightings)[];
+
+/** Nothing was looked at. */
+export const NOTHING_SEEN: CaptureSightings = {
+  pointingStickLean: null,
+  acrossStickSlope: null,
+  plumbLean: null,
+  lensHeightCm: null,
+  handsHeightCm: null,
+  distanceCm: null,
+  besideHandsCm: null,
+  framesPerSecond: null,
+  shutterPerSecond: null,
+};
+
 /** One view's camera record of a session. */
 export interface Capture {
   readonly view: View;
@@ -34,6 +88,9 @@ export interface Capture {
   readonly squareness: Squareness;
   /** How far off square: degrees of yaw face-on, centimetres beside the line down the line; null unless `off`. */
   readonly offBy: number | null;
+  readonly seen: CaptureSightings;
+  /** Who placed the phone; null: not said. */
+  readonly placedBy: string | null;
   /** Sd typed for the whole camera error, in a fundamental's unit; overrides what the record implies. Null: none typed. */
   readonly statedSd: number | null;
   /** Why the view was set aside; null: it counts. */

@@ -1,6 +1,6 @@
 import type { ClubGroup } from "@/lib/domain/club-group";
 import type { FundamentalId } from "@/lib/domain/fundamental";
-import { type Circumstance, PLACEMENTS } from "@/lib/domain/session";
+import { type Circumstance, NOTHING_SEEN, PLACEMENTS } from "@/lib/domain/session";
 import type { EnteredCapture, EnteredSession } from "@/lib/domain/session-entry";
 import { buildSwings } from "./build-swings";
 import { columnOf, groupBy, type ImportContext, type RowDraft } from "./row-draft";
@@ -145,6 +145,8 @@ function captures(draft: SessionDraft, context: ImportContext): readonly Entered
     placementLabel: isLabel ? text : null,
     squareness: "unknown",
     offBy: null,
+    seen: NOTHING_SEEN,
+    placedBy: null,
     setAsideReason: null,
     filmReference: film,
   }));

@@ -3,7 +3,7 @@ import type { ClubGroup } from "@/lib/domain/club-group";
 import { type ClubGrouping, currentGroups, groupOfClub, saidGroup } from "@/lib/domain/club-grouping";
 import { readClubWord } from "@/lib/domain/club-word";
 import { type Fundamental, VIEWS } from "@/lib/domain/fundamental";
-import { CIRCUMSTANCES, PLACEMENTS, SQUARENESS } from "@/lib/domain/session";
+import { CIRCUMSTANCES, NOTHING_SEEN, PLACEMENTS, SQUARENESS } from "@/lib/domain/session";
 import type { EnteredCapture, EnteredReading, EnteredSession, EnteredSwing } from "@/lib/domain/session-entry";
 import { type FormOutcome, fieldText } from "./field-issue";
 import { type Collect, choice, collectIssues, count, freeText } from "./form-fields";
@@ -52,6 +52,8 @@ function readCaptures(data: FormData, add: Collect): EnteredCapture[] {
       placementLabel: placement === "same" ? label : null,
       squareness,
       offBy: squareness === "off" ? amount : null,
+      seen: NOTHING_SEEN,
+      placedBy: null,
       setAsideReason: null,
       filmReference: freeText(data, `film.${view}`, 200, add),
     };

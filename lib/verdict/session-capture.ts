@@ -1,5 +1,5 @@
 import type { Fundamental } from "@/lib/domain/fundamental";
-import type { Capture } from "@/lib/domain/session";
+import { type Capture, NOTHING_SEEN } from "@/lib/domain/session";
 import type { StudentRecord } from "./student-record";
 
 /**
@@ -20,6 +20,8 @@ export function sessionCapture(record: StudentRecord, sessionId: string, fundame
     placementLabel: null,
     squareness: "unknown",
     offBy: null,
+    seen: NOTHING_SEEN,
+    placedBy: null,
     statedSd: stated.sd,
     setAsideReason: null,
     filmReference: null,

@@ -16,6 +16,7 @@ import { insertSeen } from "@/db/write/seen";
 import { insertHeight } from "@/db/write/students";
 import { SHORT_LIST } from "@/lib/domain/club-grouping";
 import { renameGroup } from "@/lib/domain/regroup-clubs";
+import { NOTHING_SEEN } from "@/lib/domain/session";
 import type { EnteredSession, ImportPlan } from "@/lib/domain/session-entry";
 import { academyScope, countingStamp, entered, NOW, openAcademy, sessionOn, studentScope } from "./academy-fixture";
 
@@ -26,6 +27,8 @@ const capture = {
   squareness: "square",
   offBy: null,
   setAsideReason: null,
+  seen: NOTHING_SEEN,
+  placedBy: null,
   filmReference: null,
 } as const;
 

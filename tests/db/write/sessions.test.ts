@@ -4,6 +4,7 @@ import { readCaptures, readLastSessionDays, readSessions, readStatedCaptureSds }
 import { readTrackKeys } from "@/db/read/tracks";
 import { insertReadings } from "@/db/write/readings";
 import { insertSession } from "@/db/write/sessions";
+import { NOTHING_SEEN } from "@/lib/domain/session";
 import {
   academyScope,
   countingStamp,
@@ -25,6 +26,15 @@ const capture = {
   squareness: "off",
   offBy: 2,
   setAsideReason: null,
+  seen: {
+    ...NOTHING_SEEN,
+    pointingStickLean: 8.5,
+    plumbLean: -1,
+    lensHeightCm: 100,
+    distanceCm: 300,
+    framesPerSecond: 60,
+  },
+  placedBy: "parent",
   filmReference: null,
 } as const;
 

@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import { captureEffect } from "@/lib/capture/capture-effect";
 import { BUILT_IN, findFundamental } from "@/lib/domain/catalogue";
 import type { Fundamental } from "@/lib/domain/fundamental";
-import type { Capture } from "@/lib/domain/session";
+import { type Capture, NOTHING_SEEN } from "@/lib/domain/session";
 
 const of = (id: string): Fundamental => {
   const found = findFundamental(id, []);
@@ -17,6 +17,8 @@ const capture = (over: Partial<Capture>): Capture => ({
   offBy: null,
   statedSd: null,
   setAsideReason: null,
+  seen: NOTHING_SEEN,
+  placedBy: null,
   filmReference: null,
   ...over,
 });

@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { NOTHING_SEEN } from "@/lib/domain/session";
 import { codes, planLines, readFile, silentRows } from "./import-setup";
 
 const wide = (...rows: readonly string[]) => `student,date,club,swing,hinge,hip sway\n${rows.join("\n")}`;
@@ -31,6 +32,8 @@ describe("what a session holds", () => {
           placement: "same",
           placementLabel: "garage",
           squareness: "unknown",
+          seen: NOTHING_SEEN,
+          placedBy: null,
           filmReference: "clip 7",
         },
       ],

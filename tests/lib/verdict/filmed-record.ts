@@ -1,6 +1,6 @@
 import { dayFromNumber, dayNumber } from "@/lib/domain/calendar-day";
 import { BUILT_IN, type BuiltInId } from "@/lib/domain/catalogue";
-import type { Capture, Session } from "@/lib/domain/session";
+import { type Capture, NOTHING_SEEN, type Session } from "@/lib/domain/session";
 import type { StudentRecord } from "@/lib/verdict/track-history";
 
 const LEVELS: Readonly<Partial<Record<BuiltInId, number>>> = {
@@ -60,6 +60,8 @@ export function filmedRecord(films: readonly Film[], change: Partial<StudentReco
       squareness: film.offBy === undefined ? "square" : "off",
       offBy: film.offBy ?? null,
       setAsideReason: null,
+      seen: NOTHING_SEEN,
+      placedBy: null,
       filmReference: null,
     })),
     statedCaptureSds: [],

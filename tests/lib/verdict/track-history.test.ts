@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { BUILT_IN } from "@/lib/domain/catalogue";
-import type { Reading, Session } from "@/lib/domain/session";
+import { NOTHING_SEEN, type Reading, type Session } from "@/lib/domain/session";
 import { type StudentRecord, trackHistories } from "@/lib/verdict/track-history";
 
 const session = (id: string, day: string, change: Partial<Session> = {}): Session => ({
@@ -117,6 +117,8 @@ describe("what is on file becomes judged tracks", () => {
       squareness: "unknown",
       offBy: null,
       setAsideReason: null,
+      seen: NOTHING_SEEN,
+      placedBy: null,
       filmReference: null,
     } as const;
     const given = record({
