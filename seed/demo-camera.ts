@@ -2,11 +2,11 @@ import {
   CHECKED_OFFSET_SD,
   CHECKED_ROLL_SD,
   CHECKED_YAW_SD,
-  offsetAngle,
   UNKNOWN_OFFSET_SD,
   UNKNOWN_ROLL_SD,
   UNKNOWN_YAW_SD,
-} from "@/lib/capture/capture-effect";
+} from "@/lib/capture/camera-limits";
+import { offsetAngle } from "@/lib/capture/misplacement";
 import { cameraDirection } from "@/lib/domain/camera-direction";
 import type { Fundamental, View } from "@/lib/domain/fundamental";
 import type { CameraPlan, SessionPlan } from "./demo-plan";

@@ -1,4 +1,4 @@
-import { offsetCentimetres } from "@/lib/capture/capture-effect";
+import { offsetCentimetres } from "@/lib/capture/misplacement";
 import type { Fingerprint } from "@/lib/verdict/camera-fingerprint";
 import type { HistorySession, TrackHistory } from "@/lib/verdict/track-history";
 import type { Words } from "@/lib/words/catalogue";

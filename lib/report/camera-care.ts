@@ -1,4 +1,4 @@
-import { HIGH_SENSITIVITY } from "@/lib/capture/capture-effect";
+import { HIGH_SENSITIVITY } from "@/lib/capture/camera-limits";
 import type { Fundamental } from "@/lib/domain/fundamental";
 import type { CameraCare } from "@/lib/words/say-settle";
 

@@ -1,4 +1,4 @@
-import { HIGH_SENSITIVITY } from "@/lib/capture/capture-effect";
+import { HIGH_SENSITIVITY } from "@/lib/capture/camera-limits";
 import type { Fundamental, View } from "@/lib/domain/fundamental";
 import { sharedShift } from "@/lib/stats/shared-shift";
 import { type Departure, departures, type FilmedSession, isWitness, telling } from "./fingerprint-residuals";

@@ -1,4 +1,4 @@
-import { HIGH_SENSITIVITY } from "@/lib/capture/capture-effect";
+import { HIGH_SENSITIVITY } from "@/lib/capture/camera-limits";
 import { signedSensitivity } from "@/lib/domain/camera-direction";
 import type { Fundamental } from "@/lib/domain/fundamental";
 import { huberCentre } from "@/lib/stats/huber-centre";

@@ -1,4 +1,4 @@
-import type { CaptureReason } from "@/lib/capture/capture-effect";
+import type { CaptureReason } from "@/lib/capture/effect";
 import type { ClubGroup } from "@/lib/domain/club-group";
 import type { Fundamental, View } from "@/lib/domain/fundamental";
 import type { GoalBand } from "@/lib/domain/goal-band";

@@ -1,4 +1,6 @@
-import { type CaptureReason, captureEffect, checkedCaptureSd } from "@/lib/capture/capture-effect";
+import { captureEffect } from "@/lib/capture/capture-effect";
+import type { CaptureReason } from "@/lib/capture/effect";
+import { checkedCaptureSd } from "@/lib/capture/misplacement";
 import type { ClubGroup } from "@/lib/domain/club-group";
 import type { Fundamental } from "@/lib/domain/fundamental";
 import { goalInForce, goalsBetween, SINCE_EVER } from "@/lib/domain/goal-band";

@@ -3,14 +3,11 @@ import {
   CHECKED_ROLL_SD,
   CHECKED_YAW_SD,
   HIGH_SENSITIVITY,
-  misplacementShift,
-  offsetAngle,
-  offsetCentimetres,
-  rejection,
   UNKNOWN_OFFSET_SD,
   UNKNOWN_ROLL_SD,
   UNKNOWN_YAW_SD,
-} from "@/lib/capture/capture-effect";
+} from "@/lib/capture/camera-limits";
+import { misplacementShift, offsetAngle, offsetCentimetres, rejection } from "@/lib/capture/misplacement";
 import { VIEWS, type View } from "@/lib/domain/fundamental";
 import type { JudgedSession, JudgedTrack } from "@/lib/domain/judged-track";
 import { cameraFingerprints, type Fingerprint } from "./camera-fingerprint";
