@@ -9,7 +9,7 @@ import { type StandDoubt, unknownStand } from "./sighted-stand";
  * Square: what a check leaves. Off by about an amount: that amount, whichever side. Nobody looked: as unknown.
  */
 export function standDoubt({ view, squareness, offBy }: Pick<Capture, "view" | "squareness" | "offBy">): StandDoubt {
-  if (squareness === "unknown") return unknownStand(view);
+  if (squareness === "unknown" || (squareness === "off" && offBy === null)) return unknownStand(view);
   const yawSd = view === "face-on" ? CHECKED_YAW_SD : CHECKED_OFFSET_SD;
   if (squareness === "square" || offBy === null) return { yawSd, rollSd: CHECKED_ROLL_SD };
   return { yawSd: Math.hypot(yawSd, view === "face-on" ? offBy : offsetAngle(offBy)), rollSd: CHECKED_ROLL_SD };

@@ -25,10 +25,12 @@ export interface SessionFingerprint extends Fingerprint {
 /** One session of a track with what the verdict needs and what a page draws. */
 export interface HistorySession {
   readonly session: Session;
-  /** Values in the order of the swings, in the fundamental's unit. */
-  readonly swings: readonly { readonly number: number; readonly value: number }[];
+  /** In the order of the swings, in the fundamental's unit: as read, and with what the phone's place did taken out. */
+  readonly swings: readonly { readonly number: number; readonly value: number; readonly read: number }[];
   readonly captureSd: number;
   readonly captureWhy: CaptureReason;
+  /** What was taken out of the middle reading for the phone's place, in the unit; 0: nothing. */
+  readonly takenOut: number;
   /** Position in the judged track; null: earlier than it begins. */
   readonly index: number | null;
   readonly apart: ApartReason | null;

@@ -1,3 +1,4 @@
+import type { FilmFacts } from "@/lib/capture/camera-shift";
 import { captureEffect } from "@/lib/capture/capture-effect";
 import type { CaptureReason } from "@/lib/capture/effect";
 import { checkedCaptureSd } from "@/lib/capture/misplacement";
@@ -6,9 +7,11 @@ import type { Fundamental } from "@/lib/domain/fundamental";
 import { goalInForce, goalsBetween, SINCE_EVER } from "@/lib/domain/goal-band";
 import type { JudgedSession, JudgedTrack } from "@/lib/domain/judged-track";
 import type { Capture, Reading, Session } from "@/lib/domain/session";
+import { filmFacts } from "./film-facts";
 import { sessionCapture } from "./session-capture";
 import type { ApartReason, HistorySession, TrackHistory } from "./session-history";
 import type { StudentRecord } from "./student-record";
+import { type SwingReading, swingReadings } from "./swing-readings";
 import { withFingerprints } from "./with-fingerprints";
 import { leastWorthwhile } from "./worth";
 
@@ -43,44 +46,58 @@ export function trackHistories(record: StudentRecord, asOf: string): readonly Tr
     if (kept) kept.push(reading);
     else bySession.set(reading.sessionId, [reading]);
   }
+  const facts = (session: Session): FilmFacts => filmFacts(record, session, bySession.get(session.id) ?? []);
   const sessions = record.sessions.filter((session) => session.day <= asOf);
   const clubGroups = [...new Set(sessions.map((session) => session.clubGroup))];
   const tracks = record.fundamentals.flatMap((fundamental) =>
     clubGroups.flatMap((clubGroup) => {
       const own = sessions.filter((session) => session.clubGroup === clubGroup);
       const measured = own
-        .map((session) => ({ session, swings: swingValues(bySession.get(session.id) ?? [], fundamental) }))
+        .map((session) => ({ session, swings: swingReadings(bySession.get(session.id) ?? [], fundamental) }))
         .filter((entry) => entry.swings.length > 0);
-      return measured.length === 0 ? [] : [oneTrack(record, fundamental, clubGroup, measured, asOf)];
+      return measured.length === 0 ? [] : [oneTrack(record, fundamental, clubGroup, measured, { asOf, facts })];
     }),
   );
   return withFingerprints(record, tracks);
 }
 
-type Measured = { readonly session: Session; readonly swings: HistorySession["swings"] };
+interface Measured {
+  readonly session: Session;
+  readonly swings: readonly SwingReading[];
+}
+
+interface TrackContext {
+  readonly asOf: string;
+  readonly facts: (session: Session) => FilmFacts;
+}
 
 function oneTrack(
   record: StudentRecord,
   fundamental: Fundamental,
   clubGroup: ClubGroup,
   measured: readonly Measured[],
-  asOf: string,
+  { asOf, facts }: TrackContext,
 ): TrackHistory {
   const { day: begins, kind } = beginning(record, fundamental, asOf);
   const goal = goalInForce(record.bands, fundamental, clubGroup, record.student, asOf);
   let index = 0;
   const sessions = measured.map(({ session, swings }): HistorySession => {
     const capture = sessionCapture(record, session.id, fundamental);
-    const effect = captureEffect(capture, fundamental);
+    const effect = captureEffect(capture, fundamental, facts(session));
     const early = begins !== null && session.day < begins;
     const apart: ApartReason | null = early
       ? { kind: "before", begins }
       : apartReason(session, capture, effect.use ? null : effect.why);
     return {
       session,
-      swings,
+      swings: swings.map(({ number, read, parts }) => ({
+        number,
+        read,
+        value: effect.correction?.truthOf(read, parts) ?? read,
+      })),
       captureSd: effect.captureSd,
       captureWhy: effect.why,
+      takenOut: effect.correction?.shift ?? 0,
       index: early ? null : index++,
       apart,
       fingerprint: null,
@@ -171,25 +188,4 @@ function apartReason(session: Session, capture: Capture | null, cameraWhy: Captu
   if (cameraWhy === null) return null;
   if (cameraWhy === "set-aside") return { kind: "set-aside", reason: capture?.setAsideReason ?? "" };
   return { kind: "camera", why: cameraWhy, offBy: capture?.offBy ?? null };
-}
-
-/** Values of one fundamental a swing; a derived one is the difference of its parts where nobody read it itself. */
-function swingValues(readings: readonly Reading[], fundamental: Fundamental): HistorySession["swings"] {
-  const direct = valuesOf(readings, fundamental.id);
-  if (fundamental.derivedFrom !== null) {
-    const [minuend, subtrahend] = fundamental.derivedFrom;
-    const second = valuesOf(readings, subtrahend);
-    for (const [swing, value] of valuesOf(readings, minuend)) {
-      const other = second.get(swing);
-      if (other !== undefined && !direct.has(swing)) direct.set(swing, value - other);
-    }
-  }
-  return [...direct].sort(([a], [b]) => a - b).map(([number, value]) => ({ number, value }));
-}
-
-function valuesOf(readings: readonly Reading[], fundamentalId: string): Map<number, number> {
-  const values = new Map<number, number>();
-  for (const reading of readings)
-    if (reading.fundamentalId === fundamentalId && reading.value !== null) values.set(reading.swing, reading.value);
-  return values;
 }

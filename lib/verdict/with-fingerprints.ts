@@ -1,13 +1,8 @@
-import {
-  CHECKED_OFFSET_SD,
-  CHECKED_ROLL_SD,
-  CHECKED_YAW_SD,
-  HIGH_SENSITIVITY,
-  UNKNOWN_OFFSET_SD,
-  UNKNOWN_ROLL_SD,
-  UNKNOWN_YAW_SD,
-} from "@/lib/capture/camera-limits";
+import { HIGH_SENSITIVITY } from "@/lib/capture/camera-limits";
 import { misplacementShift, offsetAngle, offsetCentimetres, rejection } from "@/lib/capture/misplacement";
+import { placeWasSeen } from "@/lib/capture/sighted-effect";
+import { type StandDoubt, sightedStand, unknownStand } from "@/lib/capture/sighted-stand";
+import { standDoubt } from "@/lib/capture/stand-doubt";
 import { VIEWS, type View } from "@/lib/domain/fundamental";
 import type { JudgedSession, JudgedTrack } from "@/lib/domain/judged-track";
 import { cameraFingerprints, type Fingerprint } from "./camera-fingerprint";
@@ -77,12 +72,7 @@ function placementOf(
   fundamentals: readonly FilmedFundamental[],
 ): Pick<FilmedSession, "label" | "shiftSd" | "rollSd" | "recordedOff"> {
   const capture = record.captures.find((kept) => kept.sessionId === sessionId && kept.view === view);
-  const checked = view === "face-on" ? CHECKED_YAW_SD : CHECKED_OFFSET_SD;
-  const unknown = view === "face-on" ? UNKNOWN_YAW_SD : UNKNOWN_OFFSET_SD;
-  const squareness = capture?.squareness ?? "unknown";
-  const offBy = capture?.offBy ?? null;
-  const off = squareness === "off" && offBy !== null ? (view === "face-on" ? offBy : offsetAngle(offBy)) : null;
-  const recorded = squareness === "square" ? checked : off === null ? unknown : Math.hypot(checked, off);
+  const recorded = capture ? recordedStand(capture) : { ...unknownStand(view), off: 0 };
   const stated = record.statedCaptureSds.flatMap(({ sessionId: of, fundamentalId, sd }) => {
     const fundamental = fundamentals.find((each) => each.fundamental.id === fundamentalId)?.fundamental;
     if (of !== sessionId || fundamental === undefined) return [];
@@ -93,16 +83,28 @@ function placementOf(
   const high = (sensitivity: number): boolean => sensitivity >= HIGH_SENSITIVITY;
   return {
     label: capture?.placementLabel ?? null,
-    recordedOff: Math.abs(off ?? 0),
+    recordedOff: recorded.off,
     shiftSd: least(
-      recorded,
+      recorded.yawSd,
       stated.filter((each) => high(each.shift)).map((each) => each.sd / each.shift),
     ),
     rollSd: least(
-      squareness === "unknown" ? UNKNOWN_ROLL_SD : CHECKED_ROLL_SD,
+      recorded.rollSd,
       stated.filter((each) => high(each.roll)).map((each) => each.sd / each.roll),
     ),
   };
+}
+
+/** What a camera record leaves open, and by how many degrees it says itself that the phone stood off. */
+function recordedStand(capture: StudentRecord["captures"][number]): StandDoubt & { readonly off: number } {
+  const { view, squareness, offBy, seen } = capture;
+  const doubt = standDoubt(capture);
+  if (placeWasSeen(seen)) {
+    const { yaw, roll } = sightedStand(view, seen, doubt);
+    return { yawSd: yaw.sd, rollSd: roll.sd, off: Math.abs(yaw.value) };
+  }
+  const off = squareness === "off" && offBy !== null ? (view === "face-on" ? offBy : offsetAngle(offBy)) : 0;
+  return { ...doubt, off: Math.abs(off) };
 }
 
 /** Degrees as the camera record counts a misplacement: degrees of yaw, or centimetres beside the line. */

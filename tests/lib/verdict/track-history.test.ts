@@ -130,6 +130,36 @@ describe("what is on file becomes judged tracks", () => {
     expect(only(given, "setup-tilt").judged.sessions[0]).toMatchObject({ captureSetup: "mat 3", captureSd: 0.8 });
   });
 
+  it("a place that was looked at: 8 degrees of yaw are taken out of the leans (12.4 is 7) and nearly none out of tilt kept; readings stay as read", () => {
+    const sticks = { pointingStickLean: 22.9, plumbLean: 0, lensHeightCm: 75, handsHeightCm: 75, distanceCm: 225 };
+    const given = record({
+      sessions: [session("a", "2026-03-01")],
+      readings: [...read("a", "setup-tilt", [12.4]), ...read("a", "top-tilt", [11.5]), ...read("a", "hinge", [90])],
+      captures: [
+        {
+          sessionId: "a",
+          view: "face-on",
+          placement: "anew",
+          placementLabel: null,
+          squareness: "unknown",
+          offBy: null,
+          seen: { ...NOTHING_SEEN, ...sticks },
+          placedBy: "sister",
+          setAsideReason: null,
+          filmReference: null,
+        },
+      ],
+    });
+    const tilt = only(given, "setup-tilt").sessions[0];
+    expect(tilt).toMatchObject({ captureWhy: "corrected", swings: [{ number: 1, read: 12.4 }] });
+    expect(Math.abs((tilt?.swings[0]?.value ?? 0) - 7)).toBeLessThan(0.1);
+    expect(tilt?.takenOut).toBeCloseTo(12.4 - (tilt?.swings[0]?.value ?? 0), 9);
+    const kept = only(given, "tilt-kept").judged.sessions[0];
+    expect(Math.abs((kept?.swings[0] ?? 0) - -0.9)).toBeLessThan(1.2);
+    expect(kept?.captureSd).toBeLessThan((tilt?.captureSd ?? 0) * 1.2);
+    expect(only(given, "hinge").sessions[0]).toMatchObject({ captureWhy: "sighted", takenOut: 0 });
+  });
+
   it("an event that re-baselines begins the track anew: earlier sessions are drawn and forgotten", () => {
     const given = record({
       sessions: [session("a", "2026-03-01"), session("b", "2026-05-01")],

@@ -2,6 +2,7 @@ import { describe, expect, it } from "vitest";
 import { captureEffect } from "@/lib/capture/capture-effect";
 import { BUILT_IN, type BuiltInId } from "@/lib/domain/catalogue";
 import type { Capture } from "@/lib/domain/session";
+import { NOTHING_SEEN } from "@/lib/domain/session";
 import { type StudentRecord, type TrackHistory, trackHistories } from "@/lib/verdict/track-history";
 import { filmedRecord as recordOf, SQUARE_FILMS as square } from "./filmed-record";
 
@@ -10,7 +11,8 @@ const track = (record: StudentRecord, id: BuiltInId): TrackHistory =>
   tracksOf(record).find((history) => history.fundamental.id === id) as TrackHistory;
 const statedSd = (id: BuiltInId): number => {
   const fundamental = BUILT_IN.find((entry) => entry.id === id) as (typeof BUILT_IN)[number];
-  const capture = { squareness: "square", statedSd: null, offBy: null, setAsideReason: null, view: fundamental.view };
+  const nothing = { offBy: null, seen: NOTHING_SEEN, setAsideReason: null };
+  const capture = { squareness: "square", statedSd: null, ...nothing, view: fundamental.view };
   return captureEffect(capture as Capture, fundamental).captureSd;
 };
 
