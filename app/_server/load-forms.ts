@@ -1,6 +1,7 @@
 import { readSessions } from "@/db/read/sessions";
 import { readStudent, readStudents } from "@/db/read/students";
 import type { FormModel, TextPage } from "@/lib/report/form-model";
+import { answerDraft } from "./capture-desk";
 import { findFormDraft } from "./form-draft";
 import type { StudentViewer, Viewer } from "./gate";
 import { sessionDraft } from "./session-desk";
@@ -29,6 +30,7 @@ export function loadSessionForm(viewer: StudentViewer, draftId: string | undefin
     today: viewer.today,
     draft,
     draftId: draft ? draftId : undefined,
+    answers: answerDraft(viewer, draft),
   });
   return { ...form, hidden: [...form.hidden, { name: "studentId", value: studentId }] };
 }

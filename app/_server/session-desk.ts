@@ -29,12 +29,13 @@ export async function addSession(
   if (!consentInForce(readConsents(db, student), "measure", viewer.today))
     return refuse({}, words.say("session-form.no-consent"));
   const { fundamentals, grouping } = loadAcademyRules(db, viewer.scope, viewer.academy);
-  const { birthYear } = readStudent(db, student);
+  const { birthYear, hand } = readStudent(db, student);
   const parsed = parseSessionForm(data, {
     today: viewer.today,
     fundamentals,
     grouping,
     birthYear,
+    hand,
     reader: viewer.name,
   });
   if (parsed.kind === "issues") {

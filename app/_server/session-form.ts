@@ -1,10 +1,12 @@
 import { type ClubGrouping, currentGroups } from "@/lib/domain/club-grouping";
-import { type Fundamental, VIEWS } from "@/lib/domain/fundamental";
-import { CIRCUMSTANCES, PLACEMENTS, SQUARENESS } from "@/lib/domain/session";
+import { type Fundamental, VIEWS, type View } from "@/lib/domain/fundamental";
+import { CIRCUMSTANCES } from "@/lib/domain/session";
+import type { CaptureAnswer } from "@/lib/report/capture-answer-model";
 import type { FieldModel, FormModel, GridModel } from "@/lib/report/form-model";
 import type { Words } from "@/lib/words/catalogue";
 import { sayGroupOfClubs } from "@/lib/words/say-club";
 import { sayFundamental, sayPlus } from "@/lib/words/say-fundamental";
+import { captureFields, sightingFields, sightingNames } from "./capture-fields";
 import type { FormDraft } from "./form-draft";
 import { field } from "./student-form";
 
@@ -23,6 +25,8 @@ export function buildSessionForm(
     readonly today: string;
     readonly draft: FormDraft | null;
     readonly draftId: string | undefined;
+    /** What each film can show, as the form stands. */
+    readonly answers: readonly CaptureAnswer[];
   },
 ): FormModel {
   const { draft, draftId } = source;
@@ -76,49 +80,27 @@ export function buildSessionForm(
       ...VIEWS.map((view) => ({
         margin: words.say("session-form.part.film", { view: words.say(`view.${view}`) }),
         explains: words.say("session-form.part.film.explains"),
-        fields: [
-          one({
-            name: `placement.${view}`,
-            kind: "select",
-            options: choices(PLACEMENTS, "placement"),
-            value: "unknown",
-            label: words.say("session-form.placement"),
-            hint: words.say("session-form.placement.hint"),
-          }),
-          one({
-            name: `placementLabel.${view}`,
-            kind: "text",
-            label: words.say("session-form.placementLabel"),
-            hint: words.say("session-form.placementLabel.hint"),
-          }),
-          one({
-            name: `squareness.${view}`,
-            kind: "select",
-            options: choices(SQUARENESS, "squareness"),
-            value: "unknown",
-            label: words.say("session-form.squareness"),
-            hint: "",
-          }),
-          one({
-            name: `offBy.${view}`,
-            kind: "number",
-            label: words.say(`session-form.offBy.${view}`),
-            hint: words.say("session-form.offBy.hint"),
-          }),
-          one({
-            name: `film.${view}`,
-            kind: "text",
-            label: words.say("session-form.film"),
-            hint: words.say("session-form.film.hint"),
-          }),
-        ],
+        fields: captureFields(words, view, one),
+        more: {
+          summary: words.say("capture.summary"),
+          fields: sightingFields(words, view, one),
+          open: isSighted(draft, view),
+        },
+        answer: source.answers.find((answer) => answer.view === view) ?? null,
       })),
     ],
     grid: buildGrid(words, source.fundamentals, draft),
     submit: words.say("session-form.submit"),
+    check: words.say("capture.check"),
     refusal: draft?.refusal ?? "",
     hidden: draftId === undefined ? [] : [{ name: "draft", value: draftId }],
   };
+}
+
+/** Whether anything was typed into what was seen of a view's film, so that it is open again. */
+function isSighted(draft: FormDraft | null, view: View): "yes" | "no" {
+  const names = sightingNames(view);
+  return draft?.entries.some(([name, value]) => names.includes(name) && value !== "") ? "yes" : "no";
 }
 
 function buildGrid(words: Words, fundamentals: readonly Fundamental[], draft: FormDraft | null): GridModel {

@@ -2,11 +2,13 @@ import { isCalendarDay } from "@/lib/domain/calendar-day";
 import type { ClubGroup } from "@/lib/domain/club-group";
 import { type ClubGrouping, currentGroups, groupOfClub, saidGroup } from "@/lib/domain/club-grouping";
 import { readClubWord } from "@/lib/domain/club-word";
-import { type Fundamental, VIEWS } from "@/lib/domain/fundamental";
-import { CIRCUMSTANCES, NOTHING_SEEN, PLACEMENTS, SQUARENESS } from "@/lib/domain/session";
-import type { EnteredCapture, EnteredReading, EnteredSession, EnteredSwing } from "@/lib/domain/session-entry";
+import type { Fundamental } from "@/lib/domain/fundamental";
+import type { Hand } from "@/lib/domain/handedness";
+import { CIRCUMSTANCES } from "@/lib/domain/session";
+import type { EnteredReading, EnteredSession, EnteredSwing } from "@/lib/domain/session-entry";
 import { type FormOutcome, fieldText } from "./field-issue";
 import { type Collect, choice, collectIssues, count, freeText } from "./form-fields";
+import { readCaptures } from "./parse-capture-form";
 import { isOwnUnit } from "./parse-unit";
 import { parseValue } from "./parse-value";
 import { argumentWord } from "./text-key";
@@ -18,6 +20,7 @@ export interface SessionFormContext {
   readonly fundamentals: readonly Fundamental[];
   readonly grouping: ClubGrouping;
   readonly birthYear: number | null;
+  readonly hand: Hand;
   readonly reader: string;
 }
 
@@ -32,32 +35,6 @@ function readClubGroup(data: FormData, club: string | null, grouping: ClubGroupi
       group: groupOfClub(grouping, word.club),
     });
   return saidGroup(grouping, chosen.id, club);
-}
-
-function readCaptures(data: FormData, add: Collect): EnteredCapture[] {
-  return VIEWS.map((view) => {
-    const placement = choice(data, `placement.${view}`, PLACEMENTS, "unknown", add);
-    const label = freeText(data, `placementLabel.${view}`, 60, add);
-    const squareness = choice(data, `squareness.${view}`, SQUARENESS, "unknown", add);
-    if (placement === "same" && fieldText(data, `placementLabel.${view}`) === "")
-      add(`placementLabel.${view}`, "label-missing");
-    const offBy = parseValue(fieldText(data, `offBy.${view}`));
-    const amount = offBy.kind === "number" ? offBy.value : null;
-    if (offBy.kind !== "blank" && amount === null) {
-      add(`offBy.${view}`, "not-a-number", { value: fieldText(data, `offBy.${view}`) });
-    } else if (squareness === "off" && amount === null) add(`offBy.${view}`, "off-by-missing");
-    return {
-      view,
-      placement,
-      placementLabel: placement === "same" ? label : null,
-      squareness,
-      offBy: squareness === "off" ? amount : null,
-      seen: NOTHING_SEEN,
-      placedBy: null,
-      setAsideReason: null,
-      filmReference: freeText(data, `film.${view}`, 200, add),
-    };
-  });
 }
 
 /** One cell of the grid; null: nothing was read there, or it can't be taken. */
@@ -128,7 +105,7 @@ export function parseSessionForm(data: FormData, context: SessionFormContext): F
   const daysSincePractice = count(data, "daysSincePractice", 1000, add);
   const aid = freeText(data, "aid", 60, add);
   const note = freeText(data, "note", 2000, add);
-  const captures = readCaptures(data, add);
+  const captures = readCaptures(data, context.hand, add);
   const swings = readSwings(data, context.fundamentals, add);
   if (swings.length === 0 && !issues.some((issue) => issue.field.startsWith("r."))) add("r.1", "no-readings");
   if (issues.length > 0 || clubGroup === null) return { kind: "issues", issues };

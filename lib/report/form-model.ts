@@ -1,3 +1,4 @@
+import type { CaptureAnswer } from "./capture-answer-model";
 import type { Link } from "./page-model";
 
 /** One field of a form with its words, its value and what is wrong with it. */
@@ -22,9 +23,15 @@ export interface FormModel {
     readonly margin: string;
     readonly explains: string;
     readonly fields: readonly FieldModel[];
+    /** Fields that are one step away. */
+    readonly more?: { readonly summary: string; readonly fields: readonly FieldModel[]; readonly open: "yes" | "no" };
+    /** What a film can show, as the form stands; null or absent: no film. */
+    readonly answer?: CaptureAnswer | null;
   }[];
   readonly grid: GridModel | null;
   readonly submit: string;
+  /** The button that asks what the films can show, for pages without scripts; absent: nothing to ask. */
+  readonly check?: string;
   /** Says that nothing was saved and why; empty at first sight. */
   readonly refusal: string;
   /** Fields that travel unseen. */

@@ -1,4 +1,5 @@
 import type { FormModel } from "@/lib/report/form-model";
+import { type AskCaptures, CaptureAnswer } from "../capture/capture-answer";
 import { PageHead, Part } from "../part/part";
 import { Field } from "./field";
 import styles from "./form.module.css";
@@ -8,7 +9,9 @@ import { Grid } from "./grid";
 export type FormAction = string | ((data: FormData) => Promise<void>);
 
 function Problems({ model }: { readonly model: FormModel }) {
-  const fields = model.parts.flatMap((part) => part.fields).filter((field) => field.error !== "");
+  const fields = model.parts
+    .flatMap((part) => [...part.fields, ...(part.more?.fields ?? [])])
+    .filter((field) => field.error !== "");
   const cells = model.grid?.rows.flatMap((row) => row.cells).filter((cell) => cell.error !== "") ?? [];
   return (
     <div className={styles.problems} role="alert">
@@ -43,8 +46,66 @@ function Press({ model, action }: { readonly model: FormModel; readonly action: 
   );
 }
 
+/** What asks the server what the films of a form can show: at each change, and by a button where no script runs. */
+export interface FilmActions {
+  readonly ask: AskCaptures;
+  readonly show: (data: FormData) => Promise<void>;
+}
+
+type FormPart = FormModel["parts"][number];
+
+function Fields({ fields }: { readonly fields: FormPart["fields"] }) {
+  return (
+    <div className={styles.fields}>
+      {fields.map((field) => (
+        <Field key={field.name} field={field} />
+      ))}
+    </div>
+  );
+}
+
+/** Fields that are one step away, and open where one of them was filled in or is wrong. */
+function More({ more }: { readonly more: NonNullable<FormPart["more"]> }) {
+  const open = more.open === "yes" || more.fields.some((field) => field.error !== "");
+  return (
+    <details className={styles.more} open={open}>
+      <summary>{more.summary}</summary>
+      <Fields fields={more.fields} />
+    </details>
+  );
+}
+
+function Films({
+  part,
+  films,
+  check,
+}: {
+  readonly part: FormPart;
+  readonly films: FilmActions;
+  readonly check: string;
+}) {
+  return part.answer ? (
+    <>
+      <CaptureAnswer first={part.answer} ask={films.ask} />
+      <noscript>
+        <button type="submit" formAction={films.show} className="quiet">
+          {check}
+        </button>
+      </noscript>
+    </>
+  ) : null;
+}
+
 /** A form that works without scripts; what was typed and what is wrong come back with the page. */
-export function Form({ model, action }: { readonly model: FormModel; readonly action: FormAction }) {
+export function Form({
+  model,
+  action,
+  films,
+}: {
+  readonly model: FormModel;
+  readonly action: FormAction;
+  readonly films?: FilmActions;
+}) {
   if (model.parts.length === 0 && model.grid === null) return <Press model={model} action={action} />;
   return (
     <form action={action} method={typeof action === "string" ? "post" : undefined}>
@@ -56,11 +117,9 @@ export function Form({ model, action }: { readonly model: FormModel; readonly ac
       ))}
       {model.parts.map((part) => (
         <Part key={part.margin} margin={part.margin} explains={part.explains}>
-          <div className={styles.fields}>
-            {part.fields.map((field) => (
-              <Field key={field.name} field={field} />
-            ))}
-          </div>
+          <Fields fields={part.fields} />
+          {part.more ? <More more={part.more} /> : null}
+          {films ? <Films part={part} films={films} check={model.check ?? ""} /> : null}
         </Part>
       ))}
       {model.grid === null ? null : (

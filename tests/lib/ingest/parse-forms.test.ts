@@ -72,6 +72,7 @@ describe("a session's form (real FormData)", () => {
       fundamentals: BUILT_IN,
       grouping: SHORT_LIST,
       birthYear: 2014,
+      hand: "right",
       reader: "Wren",
     });
   it("numbers with a decimal comma and a true minus, not measurable, and blank is no reading", () => {

@@ -1,6 +1,7 @@
 "use server";
 
 import { redirect } from "next/navigation";
+import { answerCaptures, keepForAnswer } from "../../../../../_server/capture-desk";
 import { requireStudent } from "../../../../../_server/gate";
 import { addSession } from "../../../../../_server/session-desk";
 
@@ -9,4 +10,13 @@ export async function submitSession(data: FormData): Promise<void> {
   const outcome = await addSession(viewer, data);
   const page = `/students/${viewer.student.studentId}`;
   redirect(outcome.kind === "added" ? page : `${page}/sessions/new?draft=${outcome.draftId}`);
+}
+
+export async function askCaptures(data: FormData) {
+  return answerCaptures(await requireStudent(String(data.get("studentId") ?? "")), data);
+}
+
+export async function showCaptures(data: FormData): Promise<void> {
+  const viewer = await requireStudent(String(data.get("studentId") ?? ""));
+  redirect(`/students/${viewer.student.studentId}/sessions/new?draft=${keepForAnswer(viewer, data)}#films`);
 }

@@ -3,7 +3,7 @@ import { loadSessionForm } from "../../../../../_server/load-forms";
 import { loadFrame } from "../../../../../_server/load-frame";
 import { Form } from "../../../../../_ui/form/form";
 import { Frame } from "../../../../../_ui/frame/frame";
-import { submitSession } from "./actions";
+import { askCaptures, showCaptures, submitSession } from "./actions";
 
 interface Asked {
   readonly params: Promise<{ readonly studentId: string }>;
@@ -14,7 +14,11 @@ export default async function NewSessionRoute({ params, searchParams }: Asked) {
   const viewer = await requireStudent((await params).studentId);
   return (
     <Frame model={loadFrame(viewer)} current="record">
-      <Form model={loadSessionForm(viewer, (await searchParams).draft)} action={submitSession} />
+      <Form
+        model={loadSessionForm(viewer, (await searchParams).draft)}
+        action={submitSession}
+        films={{ ask: askCaptures, show: showCaptures }}
+      />
     </Frame>
   );
 }

@@ -1,0 +1,43 @@
+import { readStudent } from "@/db/read/students";
+import { VIEWS } from "@/lib/domain/fundamental";
+import { collectIssues } from "@/lib/ingest/form-fields";
+import { readCaptures } from "@/lib/ingest/parse-capture-form";
+import { buildCaptureAnswer } from "@/lib/report/build-capture-answer";
+import type { CaptureAnswer } from "@/lib/report/capture-answer-model";
+import type { FormDraft } from "./form-draft";
+import { keepFormDraft } from "./form-draft";
+import type { StudentViewer } from "./gate";
+import { sayFieldIssues } from "./say-field-issues";
+import { sessionDraft } from "./session-desk";
+import { loadAcademyRules } from "./student-record";
+
+/**
+ * What each view's film shows, from the form as it stands, one a view; a view with a field that can't be read answers with
+ * what is wrong. Nothing is kept, and nothing that is on file of the student is looked at but the hand.
+ */
+export function answerCaptures(viewer: StudentViewer, data: FormData): readonly CaptureAnswer[] {
+  const { words, db } = viewer;
+  const { hand } = readStudent(db, viewer.student);
+  const { fundamentals } = loadAcademyRules(db, viewer.scope, viewer.academy);
+  const { issues, add } = collectIssues();
+  const captures = readCaptures(data, hand, add);
+  return VIEWS.map((view, at) => {
+    const wrong = issues.filter((issue) => issue.field.endsWith(`.${view}`) && issue.code !== "label-missing");
+    const entered = captures[at] as (typeof captures)[number];
+    if (wrong.length === 0) return buildCaptureAnswer(words, entered, fundamentals, hand);
+    const said = Object.values(sayFieldIssues(words, wrong));
+    return { view, heading: said.join(" "), caption: "", columns: ["", "", ""], rows: [], next: "", notes: [] };
+  });
+}
+
+/** The same from a draft; a new form answers as one where nobody looked. */
+export function answerDraft(viewer: StudentViewer, draft: FormDraft | null): readonly CaptureAnswer[] {
+  const data = new FormData();
+  for (const [name, value] of draft?.entries ?? []) data.append(name, value);
+  return answerCaptures(viewer, data);
+}
+
+/** Keeps the form as it stands, so that a page without scripts can answer; returns the draft's id. */
+export function keepForAnswer(viewer: StudentViewer, data: FormData): string {
+  return keepFormDraft(viewer, sessionDraft(viewer.student.studentId), data, {}, "");
+}

@@ -1,0 +1,183 @@
+import { UNKNOWN_YAW_SD } from "@/lib/capture/camera-limits";
+import { captureEffect, NO_FACTS } from "@/lib/capture/capture-effect";
+import type { CaptureEffect } from "@/lib/capture/effect";
+import { timingSd } from "@/lib/capture/frame-timing";
+import { checkedCaptureSd, offsetCentimetres } from "@/lib/capture/misplacement";
+import { placeWasSeen } from "@/lib/capture/sighted-effect";
+import { sightedStand, unknownStand } from "@/lib/capture/sighted-stand";
+import { radians, type StandBelief } from "@/lib/capture/stand";
+import { standDoubt } from "@/lib/capture/stand-doubt";
+import { stickWorth } from "@/lib/capture/stick-worth";
+import { sticksDisagree } from "@/lib/capture/sticks-disagree";
+import { cameraTiming } from "@/lib/domain/camera-geometry";
+import type { Fundamental } from "@/lib/domain/fundamental";
+import type { Hand } from "@/lib/domain/handedness";
+import { plusSide, sideOf } from "@/lib/domain/picture-side";
+import type { EnteredCapture } from "@/lib/domain/session-entry";
+import type { Words } from "@/lib/words/catalogue";
+import { sayNumber, withUnit } from "@/lib/words/number-words";
+import { sayFundamental } from "@/lib/words/say-fundamental";
+import type { CaptureAnswer } from "./capture-answer-model";
+
+/** ± on a page is 95 of 100. */
+const HALF = 1.96;
+
+/** Up to so many times what a check would leave a film counts as it is. */
+const AS_CHECKED = 1.3;
+
+/** Beyond these the phone is to be moved: degrees of yaw, cm beside the line, degrees of roll and of pitch. */
+const MOVE = { yaw: 3, besideCm: 10, roll: 1.5, pitch: 5 } as const;
+
+/** Fewest pictures a second that a film should have. */
+const FRAMES = 60;
+
+/**
+ * What one view's film shows of each fundamental, said before anything was read; it rests on nothing that is known of the student.
+ *
+ * @param fundamentals all; those of the other view are passed over
+ * @param hand of the student: sides are said as whoever stands behind the phone sees them
+ */
+export function buildCaptureAnswer(
+  words: Words,
+  entered: EnteredCapture,
+  fundamentals: readonly Fundamental[],
+  hand: Hand,
+): CaptureAnswer {
+  const { view, seen } = entered;
+  const stand = placeWasSeen(seen) ? sightedStand(view, seen, standDoubt(entered)) : null;
+  const facts = {
+    ...NO_FACTS,
+    stickInPicture:
+      view === "down-the-line" && seen.pointingStickLean !== null ? ("yes" as const) : NO_FACTS.stickInPicture,
+  };
+  const rows = fundamentals
+    .filter((fundamental) => fundamental.view === view)
+    .map((fundamental) => {
+      const effect = captureEffect({ ...entered, statedSd: null }, fundamental, facts);
+      return row(words, fundamental, effect, seen.framesPerSecond);
+    });
+  return {
+    view,
+    heading: sayPlace(words, entered, stand, hand),
+    caption: words.say("capture.caption", { view: words.say(`view.${view}`) }),
+    columns: [words.say("capture.column.name"), words.say("capture.column.use"), words.say("capture.column.doubt")],
+    rows,
+    next: sayNext(words, entered, stand, hand),
+    notes: sayNotes(words, entered, stand, fundamentals),
+  };
+}
+
+function row(
+  words: Words,
+  fundamental: Fundamental,
+  { use, why, captureSd, correction }: CaptureEffect,
+  framesPerSecond: number | null,
+): CaptureAnswer["rows"][number] {
+  const name = sayFundamental(words, fundamental);
+  const unit = (value: number): string => withUnit(words, sayNumber(value, value < 10 ? 1 : 0), fundamental.unit);
+  if (!use) return { name, use: "aside", said: words.say(`capture.aside.${why}`), doubt: "" };
+  const timing = cameraTiming(fundamental);
+  const timed =
+    timing === null || framesPerSecond === null
+      ? ""
+      : ` ${words.say("capture.timing", { half: unit(HALF * timingSd(timing.degreesPerSecond, framesPerSecond)) })}`;
+  const doubt = words.say("capture.doubt", { half: unit(HALF * captureSd) });
+  if (correction !== null)
+    return {
+      name,
+      use: "taken-out",
+      said: words.say("capture.taken-out", { shift: unit(Math.abs(correction.shift)) }) + timed,
+      doubt,
+    };
+  if (captureSd <= AS_CHECKED * checkedCaptureSd(fundamental))
+    return { name, use: "counts", said: words.say("capture.counts") + timed, doubt };
+  const checked = unit(HALF * checkedCaptureSd(fundamental));
+  return { name, use: "doubt", said: words.say("capture.more-doubt", { checked }) + timed, doubt };
+}
+
+/** Degrees off toward the plus side of the phone: face-on toward the target, down the line to the ball's side. */
+function offToward(view: EnteredCapture["view"], { yaw }: StandBelief): number {
+  return view === "face-on" ? yaw.value : -yaw.value;
+}
+
+function besideCm({ yaw, distanceCm }: StandBelief): { readonly value: number; readonly half: number } {
+  const slope = Math.tan(radians(Math.abs(yaw.value)));
+  const perDegree = radians(1) * distanceCm.value * (1 + slope ** 2);
+  return { value: distanceCm.value * slope, half: HALF * perDegree * yaw.sd };
+}
+
+function sayPlace(words: Words, entered: EnteredCapture, stand: StandBelief | null, hand: Hand): string {
+  const { view, squareness, offBy } = entered;
+  if (stand === null) {
+    if (squareness !== "off" || offBy === null)
+      return words.say(squareness === "square" ? "capture.place.square" : `capture.place.unknown.${view}`);
+    return words.say(`capture.place.off.${view}`, { amount: sayNumber(Math.abs(offBy), 0) });
+  }
+  const { yaw } = stand;
+  const beside = besideCm(stand);
+  const args = {
+    degrees: sayNumber(Math.abs(yaw.value), 0),
+    half: sayNumber(HALF * yaw.sd, 0),
+    centimetres: sayNumber(beside.value, 0),
+    halfCm: sayNumber(beside.half, 0),
+    side: sideOf(view, "phone", hand, offToward(view, stand)) ?? "left",
+  };
+  const off = Math.abs(yaw.value) > HALF * yaw.sd;
+  return words.say(`capture.place.${off ? "seen" : "seen-right"}.${view}`, args);
+}
+
+/** The one thing to move next time: what does most harm first. */
+function sayNext(words: Words, entered: EnteredCapture, stand: StandBelief | null, hand: Hand): string {
+  const { view, seen, squareness, offBy } = entered;
+  if (seen.distanceCm !== null && seen.distanceCm < 300) return words.say("capture.next.farther");
+  if (stand !== null) {
+    const beside = besideCm(stand);
+    const wrong = view === "face-on" ? Math.abs(stand.yaw.value) > MOVE.yaw : beside.value > MOVE.besideCm;
+    const side = sideOf(view, "phone", hand, -offToward(view, stand));
+    if (wrong && side !== null)
+      return words.say("capture.next.move", { centimetres: sayNumber(beside.value, 0), side });
+    if (Math.abs(stand.roll.value) > MOVE.roll) return words.say("capture.next.level");
+    if (seen.lensHeightCm !== null && Math.abs(stand.pitch.value) > MOVE.pitch)
+      return words.say("capture.next.height", { way: stand.pitch.value > 0 ? "lower" : "higher" });
+  } else if (squareness === "off" && offBy !== null) {
+    const side = plusSide(view, "phone", hand) === "left" ? "right" : "left";
+    const centimetres = view === "face-on" ? offsetCentimetres(offBy) : offBy;
+    return words.say("capture.next.move", {
+      centimetres: sayNumber(Math.abs(centimetres), 0),
+      side: offBy > 0 ? side : plusSide(view, "phone", hand),
+    });
+  }
+  if (seen.framesPerSecond !== null && seen.framesPerSecond < FRAMES) return words.say("capture.next.frames");
+  const unsure = stand === null ? squareness === "unknown" : stand.yaw.sd > UNKNOWN_YAW_SD / 2;
+  return words.say(unsure ? `capture.next.stick.${view}` : "capture.next.nothing");
+}
+
+function sayNotes(
+  words: Words,
+  entered: EnteredCapture,
+  stand: StandBelief | null,
+  fundamentals: readonly Fundamental[],
+): readonly string[] {
+  const { view, seen, placement, squareness } = entered;
+  const notes: string[] = [];
+  if (stand === null && squareness === "unknown") {
+    const proof = fundamentals.filter((each) => each.view === view && each.cameraSdUnknown <= each.readerSd);
+    if (proof.length > 0)
+      notes.push(
+        words.say("capture.note.without-sticks", {
+          names: proof.map((each) => sayFundamental(words, each)).join(", "),
+        }),
+      );
+    if (view === "down-the-line") notes.push(words.say("capture.note.line-needs-stick"));
+  }
+  if (stand !== null && sticksDisagree(view, seen, unknownStand(view)))
+    notes.push(words.say("capture.note.sticks-disagree"));
+  if (seen.acrossStickSlope !== null || seen.pointingStickLean !== null) {
+    const worth = stickWorth(seen.distanceCm ?? 300, seen.lensHeightCm ?? undefined);
+    notes.push(
+      words.say("capture.note.stick-worth", { times: sayNumber(worth.times, 0), across: sayNumber(worth.across, 1) }),
+    );
+  }
+  if (placement === "same") notes.push(words.say("capture.note.same-place"));
+  return notes;
+}
