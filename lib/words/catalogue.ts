@@ -1,5 +1,6 @@
 import { IntlMessageFormat } from "intl-messageformat";
 import analyze from "./messages/en/analyze.json";
+import card from "./messages/en/card.json";
 import coach from "./messages/en/coach.json";
 import commands from "./messages/en/commands.json";
 import decides from "./messages/en/decides.json";
@@ -28,6 +29,7 @@ export const LOCALES = ["en", "en-XA"] as const;
 const messages: Readonly<Record<string, string>> = {
   ...analyze,
   ...importing,
+  ...card,
   ...coach,
   ...commands,
   ...decides,
