@@ -95,9 +95,10 @@ export function buildFilmingCard(words: Words, view: View, hand: Hand): FilmingC
   const say = (key: string, more: MessageArguments = {}): string => words.say(`card.${key}`, { ...args, ...more });
   const turned = (drawing: Drawing): Drawing => (hand === "left" ? mirrorDrawing(drawing) : drawing);
   const picture = (stands: "right" | "wrong"): CardFigure => {
+    const lead = say(`picture.${stands}`);
     const caption = say(`picture.${view}.${stands}`);
     const said = { title: say(`picture.title.${stands}`), description: caption };
-    return { drawing: turned(buildFilmingPicture(view, stands, said)), caption };
+    return { drawing: turned(buildFilmingPicture(view, stands, said)), lead, caption };
   };
   const steps = say("steps");
   const plan = { steps, lengths: say("lengths"), title: say("plan.title"), description: say(`plan.${view}`) };
@@ -110,15 +111,13 @@ export function buildFilmingCard(words: Words, view: View, hand: Hand): FilmingC
     choices: choices(words, view, hand),
     place: {
       margin: say("place"),
-      explains: say("place.explains"),
       heading: say(`place.${view}.heading`),
-      plan: turned(buildFilmingPlan(words, view, plan)),
+      plan: { drawing: turned(buildFilmingPlan(words, view, plan)), lead: "", caption: say("plan.caption") },
       steps: STEPS[view].map((step) => say(`step.${step}`)),
-      side: { drawing: turned(buildFilmingSide(words, view, side)), caption: say("side.caption") },
+      side: { drawing: turned(buildFilmingSide(words, view, side)), lead: "", caption: say("side.caption") },
     },
     picture: {
       margin: say("picture"),
-      explains: say("picture.explains"),
       heading: say(`picture.${view}.heading`),
       figures: [picture("right"), picture("wrong")],
       notes: [

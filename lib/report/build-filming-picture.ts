@@ -8,12 +8,12 @@ import { golferFigure, HANDS, STICKS } from "./golfer-figure";
 const SCALE = 400;
 
 /** Half the picture across, and from its middle to its upper and lower edge, in tangents: the part that tells. */
-const HALF_WIDE = 0.2;
+const HALF_WIDE = 0.22;
 const UPPER = 0.24;
-const LOWER = 0.33;
+const LOWER = 0.39;
 
-/** Middle of the golfer's body, at which the phone is turned. */
-const BODY: Spot = { along: 0, out: -0.5, up: 0 };
+/** Between feet and ball: there the phone is turned. */
+const MIDDLE: Spot = { along: 0, out: -0.42, up: 0 };
 
 /** How far the phone stands from its place in the drawing of a wrong one, m: toward the target, or behind the ball. */
 const WRONG_BY: Readonly<Record<View, { readonly along: number; readonly out: number }>> = {
@@ -26,7 +26,7 @@ export function filmingLens(view: View, stands: "right" | "wrong"): Lens {
   const right = phonePlace(view, HANDS);
   const by = stands === "right" ? { along: 0, out: 0 } : WRONG_BY[view];
   const at = { ...right, along: right.along + by.along, out: right.out + by.out };
-  return { at, heading: Math.atan2(BODY.out - at.out, BODY.along - at.along) };
+  return { at, heading: Math.atan2(MIDDLE.out - at.out, MIDDLE.along - at.along) };
 }
 
 /** The point at which the way from one point through another meets a height. */
@@ -49,22 +49,14 @@ export function buildFilmingPicture(
 ): Drawing {
   const lens = filmingLens(view, stands);
   const place = (spot: Spot): DrawnPoint => pictureSpot(spot, lens);
-  const figure = golferFigure("upright", place, 1 / Math.hypot(lens.at.along - BODY.along, lens.at.out - BODY.out));
+  const figure = golferFigure("upright", place, 1 / Math.hypot(lens.at.along - MIDDLE.along, lens.at.out - MIDDLE.out));
   const [told, other] = view === "face-on" ? [STICKS.leg, STICKS.aim] : [STICKS.aim, STICKS.leg];
   const [near, far] = view === "face-on" ? [told[1], told[0]] : told;
   const pointing =
     view === "face-on"
       ? [place(near), runOn(place(far), place(near), LOWER)]
       : [place(far), runOn(place(near), place(far), place(HANDS).y)];
-  const edge = [
-    { x: -HALF_WIDE, y: -UPPER },
-    { x: HALF_WIDE, y: -UPPER },
-    { x: HALF_WIDE, y: LOWER },
-    { x: -HALF_WIDE, y: LOWER },
-    { x: -HALF_WIDE, y: -UPPER },
-  ];
   const lines: DrawnLine[] = [
-    { role: "edge", points: edge },
     { role: "stick", points: other.map(place) },
     ...figure.lines,
     { role: "sight", points: pointing },

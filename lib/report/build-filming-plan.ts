@@ -41,8 +41,8 @@ function label(
 function phoneLines({ x, y }: DrawnPoint): readonly DrawnLine[] {
   return [
     line("stand", [x, y], [x, y + 0.34]),
-    line("stand", [x, y], [x - 0.26, y - 0.12]),
-    line("stand", [x, y], [x + 0.26, y - 0.12]),
+    line("stand", [x, y], [x - 0.27, y - 0.17]),
+    line("stand", [x, y], [x + 0.27, y - 0.17]),
     line("phone", [x - 0.15, y], [x + 0.15, y]),
   ];
 }
@@ -91,10 +91,10 @@ function downTheLine(
   phone: DrawnPoint,
 ): Omit<Drawing, "title" | "description" | "scale"> {
   return {
-    frame: { left: -2.6, right: 1.66, top: -1.42, bottom: phone.y + 0.5 },
+    frame: { left: -2.6, right: 1.66, top: -1.3, bottom: phone.y + 0.5 },
     lines: [
-      line("aim", [0, -0.12], [0, -1.16]),
-      line("aim-head", [-0.09, -1.12], [0, -1.36], [0.09, -1.12]),
+      line("aim", [0, -0.12], [0, -1.04]),
+      line("aim-head", [-0.09, -1], [0, -1.24], [0.09, -1]),
       line("shunned", [0, 0.12], [0, phone.y - 0.2]),
       line("shunned", [-0.12, phone.y - 0.12], [0.12, phone.y + 0.12]),
       line("shunned", [-0.12, phone.y + 0.12], [0.12, phone.y - 0.12]),
@@ -107,9 +107,8 @@ function downTheLine(
       label("name", "end", [-1.12, 0.06], words.say("card.mark.golfer")),
       label("strong", "end", [-1.02, 0.6], words.say("card.mark.hands")),
       label("name", "end", [0.12, 0.3], words.say("card.mark.ball")),
-      label("strong", "start", [0.16, -1.14], words.say("card.mark.target")),
-      label("strong", "start", [0.36, -0.46], words.say("card.mark.stick-1")),
-      label("name", "start", [0.36, -0.22], words.say("card.mark.stick-1.points")),
+      label("strong", "start", [0.16, -1.02], words.say("card.mark.target")),
+      label("strong", "start", [0.36, -0.38], words.say("card.mark.stick-1")),
       label("name", "start", [0.6, 0.3], words.say("card.mark.stick-2")),
       label("distance", "end", [phone.x - 0.2, phone.y / 2], said.steps, said.lengths),
       label("strong", "end", [phone.x - 0.34, phone.y + 0.02], words.say("card.mark.phone")),

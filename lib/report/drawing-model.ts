@@ -7,13 +7,13 @@ export interface DrawnPoint {
 /** What a line stands for; how thick and of which colour it is belongs to the page. */
 export type LineRole =
   | "ground"
-  | "edge"
   | "aim"
   | "aim-head"
   | "sight"
   | "shunned"
   | "distance"
   | "limb"
+  | "shoulders"
   | "foot"
   | "club"
   | "stick"

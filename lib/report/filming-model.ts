@@ -7,9 +7,10 @@ export interface CardChoice {
   readonly links: readonly (Link & { readonly current: "yes" | "no" })[];
 }
 
-/** A drawing with the words under it. */
+/** A drawing with the words under it: a strong one first, where there is one. */
 export interface CardFigure {
   readonly drawing: Drawing;
+  readonly lead: string;
   readonly caption: string;
 }
 
@@ -22,15 +23,13 @@ export interface FilmingCard {
   readonly choices: readonly CardChoice[];
   readonly place: {
     readonly margin: string;
-    readonly explains: string;
     readonly heading: string;
-    readonly plan: Drawing;
+    readonly plan: CardFigure;
     readonly steps: readonly string[];
     readonly side: CardFigure;
   };
   readonly picture: {
     readonly margin: string;
-    readonly explains: string;
     readonly heading: string;
     /** As it should look, and as it looks from beside the right place. */
     readonly figures: readonly CardFigure[];

@@ -63,7 +63,7 @@ const FROM_ABOVE: typeof BODY = [
   })),
   { role: "club", spots: [HANDS, BALL] },
   { role: "limb", spots: [TRAIL_SHOULDER, HANDS, LEAD_SHOULDER] },
-  { role: "limb", spots: [spot(-0.25, -0.62, 1.3), spot(0.25, -0.62, 1.3)] },
+  { role: "shoulders", spots: [spot(-0.16, -0.62, 1.3), spot(0.16, -0.62, 1.3)] },
 ];
 
 /**
