@@ -30,9 +30,11 @@ export function FilmingCard({ model }: { readonly model: FilmingCardModel }) {
           </Link>
         }
       >
-        {model.choices.map((choice) => (
-          <Choices key={choice.label} {...choice} />
-        ))}
+        <div className={styles.choices}>
+          {model.choices.map((choice) => (
+            <Choices key={choice.label} {...choice} />
+          ))}
+        </div>
       </PageHead>
       <div className={styles.sheet}>
         <Part margin={place.margin}>
