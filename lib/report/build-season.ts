@@ -94,6 +94,7 @@ export function buildSeasonPage(words: Words, source: SeasonSource): SeasonPage 
     actions: [
       { href: `/students/${student.id}/sessions/new`, label: words.say("season.add-session") },
       { href: `/students/${student.id}/events/new`, label: words.say("season.add-event") },
+      { href: `/filming?hand=${student.hand}`, label: words.say("filming.link") },
       { href: `/import`, label: words.say("season.import") },
       { href: `/api/students/${student.id}/csv`, label: words.say("download.csv") },
     ],

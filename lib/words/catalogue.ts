@@ -1,6 +1,7 @@
 import { IntlMessageFormat } from "intl-messageformat";
 import analyze from "./messages/en/analyze.json";
 import capture from "./messages/en/capture.json";
+import card from "./messages/en/card.json";
 import coach from "./messages/en/coach.json";
 import commands from "./messages/en/commands.json";
 import decides from "./messages/en/decides.json";
@@ -30,6 +31,7 @@ const messages: Readonly<Record<string, string>> = {
   ...analyze,
   ...capture,
   ...importing,
+  ...card,
   ...coach,
   ...commands,
   ...decides,

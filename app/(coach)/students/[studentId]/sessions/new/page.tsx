@@ -1,6 +1,8 @@
 import { requireStudent } from "../../../../../_server/gate";
+import { loadFilmingLink } from "../../../../../_server/load-filming";
 import { loadSessionForm } from "../../../../../_server/load-forms";
 import { loadFrame } from "../../../../../_server/load-frame";
+import { FilmingLink } from "../../../../../_ui/filming/filming-link";
 import { Form } from "../../../../../_ui/form/form";
 import { Frame } from "../../../../../_ui/frame/frame";
 import { askCaptures, showCaptures, submitSession } from "./actions";
@@ -14,6 +16,7 @@ export default async function NewSessionRoute({ params, searchParams }: Asked) {
   const viewer = await requireStudent((await params).studentId);
   return (
     <Frame model={loadFrame(viewer)} current="record">
+      <FilmingLink link={loadFilmingLink(viewer)} />
       <Form
         model={loadSessionForm(viewer, (await searchParams).draft)}
         action={submitSession}

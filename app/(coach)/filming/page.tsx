@@ -1,0 +1,22 @@
+import { requireViewer } from "../../_server/gate";
+import { loadFilmingCard } from "../../_server/load-filming";
+import { loadFrame } from "../../_server/load-frame";
+import { FilmingCard } from "../../_ui/filming/filming-card";
+import { Frame } from "../../_ui/frame/frame";
+
+interface Asked {
+  readonly searchParams: Promise<{ readonly view?: string | string[]; readonly hand?: string | string[] }>;
+}
+
+export async function generateMetadata({ searchParams }: Asked) {
+  return { title: loadFilmingCard(await requireViewer(), await searchParams).documentTitle };
+}
+
+export default async function FilmingRoute({ searchParams }: Asked) {
+  const viewer = await requireViewer();
+  return (
+    <Frame model={loadFrame(viewer)} current="filming">
+      <FilmingCard model={loadFilmingCard(viewer, await searchParams)} />
+    </Frame>
+  );
+}
