@@ -47,7 +47,7 @@ function captures(session: SessionPlan, id: string): EnteredCapture[] {
   return (["face-on", "down-the-line"] as const).flatMap((view) => {
     const camera = session.cameras[view];
     if (camera === undefined) return [];
-    const { placement, placementLabel, squareness, offBy, setAsideReason } = camera;
+    const { placement, placementLabel, squareness, offBy, placedBy, setAsideReason } = camera;
     return [
       {
         view,
@@ -56,7 +56,7 @@ function captures(session: SessionPlan, id: string): EnteredCapture[] {
         squareness,
         offBy,
         seen: NOTHING_SEEN,
-        placedBy: null,
+        placedBy: placedBy ?? null,
         setAsideReason,
         filmReference: `${id} ${view}`,
       },

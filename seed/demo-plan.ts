@@ -30,6 +30,8 @@ export interface CameraPlan {
   readonly offBy: number | null;
   /** True yaw in degrees where the story fixes it; null: drawn to fit the record. */
   readonly trueYaw: number | null;
+  /** Who placed the phone; absent: not said. */
+  readonly placedBy?: string;
   readonly setAsideReason: string | null;
 }
 

@@ -191,6 +191,7 @@ const siblingFilms: CameraPlan = {
   squareness: "unknown",
   offBy: null,
   trueYaw: 8,
+  placedBy: "his sister",
   setAsideReason: null,
 };
 const bySister: Partial<SessionPlan> = { cameras: { "face-on": siblingFilms, "down-the-line": SQUARE } };

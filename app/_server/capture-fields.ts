@@ -18,7 +18,6 @@ export function captureFields(words: Words, view: View, one: One): readonly Fiel
     said("placedBy", { kind: "text" }),
     said("squareness", { kind: "select", options: choices(SQUARENESS, "squareness"), value: "unknown" }),
     said("offBy", { kind: "number", label: words.say(`session-form.offBy.${view}`) }),
-    said("offSide", sides(words)),
     said("film", { kind: "text" }),
   ];
 }

@@ -47,7 +47,7 @@ const rms = ({ value, sd }: Doubted): number => Math.hypot(value, sd);
  *
  * Leans and lines are worked out; a club that leans out of the picture by nobody knows how much isn't taken out; of ways
  * sideways and of grip lines only the size is known. A difference of two leans shares yaw, roll and the bend at setup of
- * both, so that roll cancels and yaw nearly does. Where nobody read the fundamental the middle of what is plausible stands in.
+ * both, so that roll cancels and yaw nearly does. Where nobody read the fundamental the middle of its goal stands in.
  *
  * @param stand of the fundamental's view
  *
@@ -79,8 +79,15 @@ function readingOf(fundamental: Fundamental, { readings }: FilmFacts): number {
   const known = readings.get(fundamental.id);
   if (known !== undefined) return known;
   const { low, high } = fundamental.goals.iron;
-  return ((low ?? fundamental.plausible.low) + (high ?? fundamental.plausible.high)) / 2;
+  if (low !== null && high !== null) return (low + high) / 2;
+  const inward = INWARD * fundamental.readerSd;
+  if (low !== null) return low + inward;
+  if (high !== null) return high - inward;
+  return (fundamental.plausible.low + fundamental.plausible.high) / 2;
 }
+
+/** How far inside a goal of one edge a usual reading lies, in reader sds; own choice. */
+const INWARD = 3;
 
 /** The two leans of which a fundamental is the difference; null: it isn't one. */
 function leanParts({ derivedFrom }: Fundamental): readonly [LeanPart, LeanPart] | null {

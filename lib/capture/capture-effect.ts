@@ -30,7 +30,13 @@ export function captureEffect(
   fundamental: Fundamental,
   film: FilmFacts = NO_FACTS,
 ): CaptureEffect {
-  const unknown = { use: true, captureSd: fundamental.cameraSdUnknown, why: "unknown", correction: null } as const;
+  const unknown = {
+    use: true,
+    captureSd: fundamental.cameraSdUnknown,
+    why: "unknown",
+    offBy: null,
+    correction: null,
+  } as const;
   if (capture === null) return unknown;
   requireCapture(capture, fundamental);
   const captureSd = capture.statedSd ?? fundamental.cameraSdUnknown;
@@ -38,6 +44,7 @@ export function captureEffect(
     use,
     captureSd: sd,
     why,
+    offBy: capture.offBy,
     correction: null,
   });
   if (capture.setAsideReason !== null) return plain(false, "set-aside");

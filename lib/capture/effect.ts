@@ -23,6 +23,8 @@ export interface CaptureEffect {
   /** Sd of the camera error shared by the session's swings, in the fundamental's unit; more than 0 unless stated so. */
   readonly captureSd: number;
   readonly why: CaptureReason;
+  /** How far off the record has the phone: degrees of yaw face-on, cm beside the line down the line; null: it doesn't say. */
+  readonly offBy: number | null;
   /** What a reading would be with the phone in its place, and how far its middle one is off; null: nothing is taken out. */
   readonly correction: { readonly shift: number; readonly truthOf: NonNullable<CameraShift["truthOf"]> } | null;
 }

@@ -45,11 +45,13 @@ export function sightedEffect(
   const left = earned ? found.sd : Math.hypot(found.shift, found.sd);
   // Of a place that was looked at something is always left.
   const captureSd = Math.max(left, LEAST_SHARE * fundamental.cameraSdUnknown);
+  const besideCm = stand.distanceCm.value * Math.tan(radians(stand.yaw.value));
+  const offBy = fundamental.view === "face-on" ? stand.yaw.value : -besideCm;
   const rejected = sightedRejection(fundamental, capture.seen, stand, film);
-  if (rejected !== null) return { use: false, captureSd, why: rejected, correction: null };
-  if (!earned) return { use: true, captureSd, why: "sighted", correction: null };
+  if (rejected !== null) return { use: false, captureSd, why: rejected, offBy, correction: null };
+  if (!earned) return { use: true, captureSd, why: "sighted", offBy, correction: null };
   const truthOf = found.truthOf as NonNullable<CameraShift["truthOf"]>;
-  return { use: true, captureSd, why: "corrected", correction: { shift: found.shift, truthOf } };
+  return { use: true, captureSd, why: "corrected", offBy, correction: { shift: found.shift, truthOf } };
 }
 
 /** The least camera sd of a place that was looked at, as a share of the unknown's; own choice: never zero. */

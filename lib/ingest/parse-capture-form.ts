@@ -20,7 +20,7 @@ function readCapture(data: FormData, view: View, hand: Hand, add: Collect): Ente
   if (placement === "same" && fieldText(data, `placementLabel.${view}`) === "")
     add(`placementLabel.${view}`, "label-missing");
   const before = countIssues(add);
-  const offBy = readOffBy(data, view, hand, before.add);
+  const offBy = readOffBy(data, view, before.add);
   if (squareness === "off" && offBy === null && before.found() === 0) add(`offBy.${view}`, "off-by-missing");
   return {
     view,
@@ -85,15 +85,10 @@ function sided(
   return known === plus ? found : -found;
 }
 
-/** How far off the phone stood: degrees face-on, centimetres down the line; without a side the plus side is written. */
-function readOffBy(data: FormData, view: View, hand: Hand, add: Collect): number | null {
-  const name = `offBy.${view}`;
+/** How far off the phone stood: degrees face-on, centimetres down the line; nobody trusts the side of a guess. */
+function readOffBy(data: FormData, view: View, add: Collect): number | null {
   const limits = view === "face-on" ? { least: 0, most: 45 } : { least: 0, most: 300, metresTo: 1 };
-  const found = amount(data, name, limits, add);
-  const side = fieldText(data, `offSide.${view}`);
-  if (found === null || side === "") return found;
-  if (!PICTURE_SIDES.some((each) => each === side)) return add(`offSide.${view}`, "not-a-choice");
-  return side === plusSide(view, "phone", hand) ? found : -found;
+  return amount(data, `offBy.${view}`, limits, add);
 }
 
 function readSightings(data: FormData, view: View, hand: Hand, add: Collect): CaptureSightings {

@@ -12,7 +12,7 @@ import { sticksDisagree } from "@/lib/capture/sticks-disagree";
 import { cameraTiming } from "@/lib/domain/camera-geometry";
 import type { Fundamental } from "@/lib/domain/fundamental";
 import type { Hand } from "@/lib/domain/handedness";
-import { plusSide, sideOf } from "@/lib/domain/picture-side";
+import { sideOf } from "@/lib/domain/picture-side";
 import type { EnteredCapture } from "@/lib/domain/session-entry";
 import type { Words } from "@/lib/words/catalogue";
 import { sayNumber, withUnit } from "@/lib/words/number-words";
@@ -80,7 +80,7 @@ function row(
   const timed =
     timing === null || framesPerSecond === null
       ? ""
-      : ` ${words.say("capture.timing", { half: unit(HALF * timingSd(timing.degreesPerSecond, framesPerSecond)) })}`;
+      : `${words.say("capture.timing", { half: unit(HALF * timingSd(timing.degreesPerSecond, framesPerSecond)) })}`;
   const doubt = words.say("capture.doubt", { half: unit(HALF * captureSd) });
   if (correction !== null)
     return {
@@ -140,12 +140,8 @@ function sayNext(words: Words, entered: EnteredCapture, stand: StandBelief | nul
     if (seen.lensHeightCm !== null && Math.abs(stand.pitch.value) > MOVE.pitch)
       return words.say("capture.next.height", { way: stand.pitch.value > 0 ? "lower" : "higher" });
   } else if (squareness === "off" && offBy !== null) {
-    const side = plusSide(view, "phone", hand) === "left" ? "right" : "left";
     const centimetres = view === "face-on" ? offsetCentimetres(offBy) : offBy;
-    return words.say("capture.next.move", {
-      centimetres: sayNumber(Math.abs(centimetres), 0),
-      side: offBy > 0 ? side : plusSide(view, "phone", hand),
-    });
+    return words.say("capture.next.back", { centimetres: sayNumber(Math.abs(centimetres), 0) });
   }
   if (seen.framesPerSecond !== null && seen.framesPerSecond < FRAMES) return words.say("capture.next.frames");
   const unsure = stand === null ? squareness === "unknown" : stand.yaw.sd > UNKNOWN_YAW_SD / 2;

@@ -1,3 +1,4 @@
+import { checkedCaptureSd } from "@/lib/capture/misplacement";
 import type { TrackVerdict } from "@/lib/domain/track-verdict";
 import type { TrackHistory } from "@/lib/verdict/track-history";
 import type { Words } from "@/lib/words/catalogue";
@@ -39,7 +40,24 @@ export function buildDoubt(words: Words, history: TrackHistory, verdict: TrackVe
       sizeLabel: words.say(`doubt.${part}.size`, { half: half(budget[part]) }),
       pattern: PATTERNS[part],
     })),
+    square: saySquare(words, history, budget.camera, total),
   };
+}
+
+/** A part of the camera up to so many times what a check leaves is as good as checked. */
+const AS_CHECKED = 1.1;
+
+/**
+ * How many films of a checked phone would tell as much as those at hand: information goes with the sessions over the variance
+ * of a session's mean.
+ */
+function saySquare(words: Words, history: TrackHistory, cameraSd: number, total: number): string {
+  const checked = checkedCaptureSd(history.fundamental);
+  if (cameraSd <= AS_CHECKED * checked) return words.say("doubt.square.as-checked");
+  const have = history.sessions.filter((entry) => entry.apart === null).length;
+  const enough = Math.ceil((have * (total - cameraSd ** 2 + checked ** 2)) / total);
+  if (enough >= have) return "";
+  return words.say("doubt.square", { have, as: enough, fewer: have - enough });
 }
 
 /** Whole hundredths by largest remainder. */

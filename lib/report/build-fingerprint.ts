@@ -43,13 +43,16 @@ function sayRun(words: Words, run: readonly FoundSession[]): string {
   });
   const jumped = sayJumped(words, last.fingerprint);
   if (kind === "not-told-apart") return words.say("fingerprint.alike", { when, jumped });
-  return words.say(`fingerprint.camera.${view}`, {
+  const stood = words.say(`fingerprint.camera.${view}`, {
     when,
     jumped,
     degrees: sayNumber(Math.abs(offBy), 0),
     centimetres: sayNumber(Math.abs(offsetCentimetres(offBy)), 0),
     side: offBy > 0 ? "plus" : "minus",
   });
+  const placers = new Set(run.map((entry) => entry.placedBy));
+  const who = placers.size === 1 ? last.placedBy : null;
+  return who === null ? stood : `${stood} ${words.say("fingerprint.placed-by", { who })}`;
 }
 
 /** What the fundamentals of one session together say of the phone, and what that did to this track: a notice a run. */

@@ -1,14 +1,14 @@
 import type { TrackVerdict } from "@/lib/domain/track-verdict";
 import type { TrackHistory } from "@/lib/verdict/track-history";
 import type { Words } from "@/lib/words/catalogue";
-import { sayDay, sayStretch } from "@/lib/words/day-words";
-import { sayBand, sayFits, sayLevel, sayLimit, sayNumber, sayShare, saySure, withUnit } from "@/lib/words/number-words";
+import { sayDay } from "@/lib/words/day-words";
+import { sayBand, sayFits, sayLevel, sayLimit, sayNumber, sayShare, saySure } from "@/lib/words/number-words";
 import { sayDefinition, sayFundamental, sayPlus } from "@/lib/words/say-fundamental";
 import { sayHappened, sayPosition, saySize } from "@/lib/words/say-verdict";
 import { isAway } from "./away-days";
 import { buildBeforeAfter } from "./build-before-after";
 import { buildDoubt } from "./build-doubt";
-import { fingerprintNotices } from "./build-fingerprint";
+import { buildNotices } from "./build-notices";
 import { buildReach } from "./build-reach";
 import { buildReadingsTable, buildSessionsTable } from "./build-readings-table";
 import { buildSeasonChart } from "./build-season-chart";
@@ -80,7 +80,7 @@ export function buildFundamentalPage(words: Words, source: FundamentalSource): F
     },
     clubGroups: source.otherClubs.length > 1 ? { label: words.say("club.choose"), links: source.otherClubs } : null,
     cautions: cautionsFor(words, student, source.today),
-    notices: notices(words, source),
+    notices: buildNotices(words, source),
   };
 }
 
@@ -197,49 +197,4 @@ function detail(words: Words, verdict: TrackVerdict): readonly string[] {
     words.say("detail.promise"),
     words.say("detail.model", { model: verdict.noiseModel, policy: verdict.policyVersion }),
   ];
-}
-
-function notices(words: Words, source: FundamentalSource): readonly string[] {
-  const { history, verdict } = source;
-  const list: string[] = [];
-  if (history.begins !== null) list.push(words.say("notice.begins", { day: sayDay(words, history.begins, "full") }));
-  list.push(...fingerprintNotices(words, history));
-  const aided = history.sessions.filter((entry) => entry.apart?.kind === "circumstance").length;
-  if (aided * 2 >= history.sessions.length && aided > 0)
-    list.push(words.say("notice.mostly-aided", { aided, sessions: history.sessions.length }));
-  for (const aside of verdict.setAside) {
-    const day = history.sessions.find((entry) => entry.index === aside.session)?.session.day;
-    if (day) list.push(words.say("notice.misreading", { day: sayDay(words, day, "short"), swing: aside.swing + 1 }));
-  }
-  for (const change of source.corrections)
-    list.push(
-      words.say("notice.correction", {
-        day: sayDay(words, change.day, "short"),
-        swing: change.swing,
-        from: change.from,
-        to: change.to,
-        who: change.who,
-        why: change.why,
-        at: sayDay(words, change.at.slice(0, 10), "short"),
-      }),
-    );
-  const count = history.sessions.filter(
-    (entry) => entry.captureWhy === "unknown" && entry.fingerprint?.kind !== "camera",
-  ).length;
-  if (count > 0)
-    list.push(
-      words.say("notice.camera-unknown", {
-        sessions: count,
-        sd: withUnit(
-          words,
-          words.say("number.half-only", { half: sayNumber(1.96 * history.fundamental.cameraSdUnknown, 1) }),
-          history.fundamental.unit,
-        ),
-      }),
-    );
-  const first = history.sessions[0]?.session.day;
-  const last = history.sessions.at(-1)?.session.day;
-  if (first && last && history.sessions.length > 40)
-    list.push(words.say("notice.long-season", { stretch: sayStretch(words, first, last) }));
-  return list;
 }

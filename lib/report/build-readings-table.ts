@@ -1,7 +1,8 @@
-import type { TrackHistory } from "@/lib/verdict/track-history";
+import type { Unit } from "@/lib/domain/fundamental";
+import type { HistorySession, TrackHistory } from "@/lib/verdict/track-history";
 import type { Words } from "@/lib/words/catalogue";
 import { sayDay } from "@/lib/words/day-words";
-import { sayNumber, withUnit } from "@/lib/words/number-words";
+import { sayNumber, saySigned, withUnit } from "@/lib/words/number-words";
 import { sayFingerprintDone } from "./build-fingerprint";
 import type { SeasonChart } from "./chart-model";
 import type { FundamentalSource } from "./fundamental-source";
@@ -35,6 +36,14 @@ export function buildSessionsTable(words: Words, history: TrackHistory, chart: S
   };
 }
 
+function sayTakenOut(words: Words, { takenOut, swings }: HistorySession, unit: Unit): string {
+  if (takenOut === 0) return "";
+  return words.say("readings-table.taken-out", {
+    read: swings.map((swing) => sayNumber(swing.read, Number.isInteger(swing.read) ? 0 : 1)).join("  "),
+    shift: withUnit(words, saySigned(takenOut, 1), unit),
+  });
+}
+
 /** Every swing's reading, latest session first. */
 export function buildReadingsTable(words: Words, source: FundamentalSource): TableModel {
   const { history } = source;
@@ -57,6 +66,7 @@ export function buildReadingsTable(words: Words, source: FundamentalSource): Tab
           words.say(words.has(`mark.${mark}`) ? `mark.${mark}` : "mark.other", { mark }),
         ),
         sayFingerprintDone(words, entry),
+        sayTakenOut(words, entry, history.fundamental.unit),
       ].filter((note) => note !== "");
       return {
         cells: [

@@ -128,6 +128,8 @@ export interface FundamentalPage {
       readonly sizeLabel: string;
       readonly pattern: "solid" | "mid" | "hatch" | "light";
     }[];
+    /** What a checked phone would have been worth; empty: nothing to say. */
+    readonly square: string;
   } | null;
   readonly settle: {
     readonly margin: string;

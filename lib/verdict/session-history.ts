@@ -29,6 +29,8 @@ export interface HistorySession {
   readonly swings: readonly { readonly number: number; readonly value: number; readonly read: number }[];
   readonly captureSd: number;
   readonly captureWhy: CaptureReason;
+  /** Who placed the phone of the fundamental's view; null: not said. */
+  readonly placedBy: string | null;
   /** What was taken out of the middle reading for the phone's place, in the unit; 0: nothing. */
   readonly takenOut: number;
   /** Position in the judged track; null: earlier than it begins. */

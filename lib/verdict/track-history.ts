@@ -1,6 +1,6 @@
 import type { FilmFacts } from "@/lib/capture/camera-shift";
 import { captureEffect } from "@/lib/capture/capture-effect";
-import type { CaptureReason } from "@/lib/capture/effect";
+import type { CaptureEffect } from "@/lib/capture/effect";
 import { checkedCaptureSd } from "@/lib/capture/misplacement";
 import type { ClubGroup } from "@/lib/domain/club-group";
 import type { Fundamental } from "@/lib/domain/fundamental";
@@ -85,9 +85,7 @@ function oneTrack(
     const capture = sessionCapture(record, session.id, fundamental);
     const effect = captureEffect(capture, fundamental, facts(session));
     const early = begins !== null && session.day < begins;
-    const apart: ApartReason | null = early
-      ? { kind: "before", begins }
-      : apartReason(session, capture, effect.use ? null : effect.why);
+    const apart: ApartReason | null = early ? { kind: "before", begins } : apartReason(session, capture, effect);
     return {
       session,
       swings: swings.map(({ number, read, parts }) => ({
@@ -97,6 +95,7 @@ function oneTrack(
       })),
       captureSd: effect.captureSd,
       captureWhy: effect.why,
+      placedBy: capture?.placedBy ?? null,
       takenOut: effect.correction?.shift ?? 0,
       index: early ? null : index++,
       apart,
@@ -181,11 +180,15 @@ function beginning(
   return { day, kind };
 }
 
-function apartReason(session: Session, capture: Capture | null, cameraWhy: CaptureReason | null): ApartReason | null {
+function apartReason(
+  session: Session,
+  capture: Capture | null,
+  { use, why, offBy }: CaptureEffect,
+): ApartReason | null {
   if (session.setAsideReason !== null) return { kind: "set-aside", reason: session.setAsideReason };
   if (session.circumstance !== "unaided")
     return { kind: "circumstance", circumstance: session.circumstance, aid: session.aid };
-  if (cameraWhy === null) return null;
-  if (cameraWhy === "set-aside") return { kind: "set-aside", reason: capture?.setAsideReason ?? "" };
-  return { kind: "camera", why: cameraWhy, offBy: capture?.offBy ?? null };
+  if (use) return null;
+  if (why === "set-aside") return { kind: "set-aside", reason: capture?.setAsideReason ?? "" };
+  return { kind: "camera", why, offBy };
 }

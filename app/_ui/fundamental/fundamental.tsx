@@ -32,6 +32,7 @@ function Doubt({ doubt }: { readonly doubt: NonNullable<FundamentalPage["doubt"]
           </div>
         ))}
       </dl>
+      {doubt.square === "" ? null : <p>{doubt.square}</p>}
     </Part>
   );
 }

@@ -33,6 +33,7 @@ describe("captureEffect: the trade's numbers (derived by projection, or common p
         use: true,
         captureSd: fundamental.cameraSdUnknown,
         why: "unknown",
+        offBy: null,
         correction: null,
       });
     }
@@ -48,7 +49,7 @@ describe("captureEffect: the trade's numbers (derived by projection, or common p
   it("square: hypot(.7 x 1, 1 x .5) = .860 for a tilt, hypot(1 x .6) = .6 for a line", () => {
     expect(captureEffect(capture({ squareness: "square" }), of("setup-tilt")).captureSd).toBeCloseTo(0.8602, 4);
     const line = captureEffect(capture({ view: "down-the-line", squareness: "square" }), of("foot-line"));
-    expect(line).toEqual({ use: true, captureSd: 0.6, why: "square", correction: null });
+    expect(line).toEqual({ use: true, captureSd: 0.6, why: "square", offBy: null, correction: null });
   });
 
   it("square is never worse than unknown, for any fundamental", () => {
@@ -74,7 +75,7 @@ describe("captureEffect: the trade's numbers (derived by projection, or common p
 
   it("the side does not matter: off by -6 widens as off by 6", () => {
     const effect = (offBy: number) => captureEffect(capture({ squareness: "off", offBy }), of("hinge"));
-    expect(effect(-6)).toEqual(effect(6));
+    expect(effect(-6)).toEqual({ ...effect(6), offBy: -6 });
   });
 
   it("sets aside beyond 10 degrees of yaw where it moves the reading, beyond 15 where it hardly does (common practice)", () => {
@@ -99,6 +100,7 @@ describe("captureEffect: the trade's numbers (derived by projection, or common p
       use: true,
       captureSd: 0.4,
       why: "stated",
+      offBy: 12,
       correction: null,
     });
     expect(captureEffect(capture({ squareness: "square", setAsideReason: "dark" }), of("hinge"))).toMatchObject({
