@@ -62,17 +62,36 @@ test.describe
       await expectAccessible(page);
       await page.getByRole("link", { name: "Add a session" }).click();
       await page.getByLabel("Wrist hinge, swing 1", { exact: true }).fill("8o");
+      await page.getByText("What you saw").first().click();
+      await page.getByLabel("Stick from the ball at the phone: lean, degrees").fill("23");
+      await page.getByLabel("Its near end lies to the").first().selectOption("left");
+      await page.getByLabel("Lens above the ground, cm").first().fill("1.1");
+      // The panel answers while the form is typed into.
+      await expect(page.getByText("“1.1” looks like metres. Write 110 for 1.1 m.")).toBeVisible();
       await page.getByRole("button", { name: "Save the session" }).click();
       await expect(alert(page)).toContainText("“8o” is not a number");
+      await expect(alert(page)).toContainText("“1.1” looks like metres");
       await expectAccessible(page);
+      await page.getByLabel("Lens above the ground, cm").first().fill("110");
+      await page.getByLabel("Phone to student, cm").first().fill("300");
+      await expect(
+        page.getByText(/The phone stood \d+° .* too far to the (left|right), as you stand behind it/),
+      ).toBeVisible();
+      await expect(page.getByRole("row", { name: /Side tilt, setup/ }).first()).toContainText("are taken out");
       for (const [swing, value] of ["88", "91", "86"].entries())
         await page.getByLabel(`Wrist hinge, swing ${swing + 1}`, { exact: true }).fill(value);
+      await page.getByLabel("Side tilt, setup, swing 1", { exact: true }).fill("12.4");
       await page.getByRole("button", { name: "Save the session" }).click();
       await expect(page.getByRole("heading", { level: 1 })).toContainText("Nia");
       await expect(page.getByText("One film so far.")).toBeVisible();
       await page.getByRole("link", { name: "Wrist hinge" }).first().click();
       await expect(page.getByText(/one session counts so far, and the first look at a change takes 4/)).toBeVisible();
       await expectAccessible(page);
+      await page.goBack();
+      await page.getByRole("link", { name: "Side tilt, setup" }).first().click();
+      await expect(
+        page.getByText(/On one film the phone’s place was looked at and what it did was taken out/),
+      ).toBeVisible();
     });
 
     test("club groups: a session's club must be of its group; a split and a merge stay on record; by keyboard alone", async ({
