@@ -31,6 +31,7 @@ export const APART_OUTLOOK: Outlook = {
  * spread points, the same at every call, so the answer is a function of the track alone.
  *
  * @param belief null: no used session yet, so nothing to draw from
+ * @param fixedCare share of the usual camera error that every plan has; undefined: whichever is cheapest among those to be had
  */
 export function settleOutlook(
   track: JudgedTrack,
@@ -39,6 +40,7 @@ export function settleOutlook(
   belief: SettleBelief | null,
   pointing: Pointing,
   policy: Policy,
+  fixedCare?: number,
 ): Outlook {
   const used = series.groups.filter((group) => group.used).length;
   const sessionsToFirstLook = Math.max(0, policy.firstLook - used);
@@ -48,7 +50,7 @@ export function settleOutlook(
   const now = lookBelief(series, noise, belief);
   const worthwhile = (unitSd: number): number => smallestWorthwhile(track, unitSd, policy);
   const ahead = futuresOf(planning, now.whole(), Math.round(policy.settleDraws));
-  const cares = attainableCares(ahead.captureSd, track.checkedCaptureSd);
+  const cares = fixedCare === undefined ? attainableCares(ahead.captureSd, track.checkedCaptureSd) : [fixedCare];
   const settled = cheapestTelling(ahead, (future) => settles(future, planning.thin, worthwhile, policy), policy, cares);
   return {
     settle: settled === null ? none : askedPlan(settled.plan, ahead.captureSd, settled.chance),
