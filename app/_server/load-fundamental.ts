@@ -1,13 +1,17 @@
 import { notFound } from "next/navigation";
 import { readAssignments } from "@/db/read/drills";
+import { readNoiseModels } from "@/db/read/noise-models";
 import { readCorrections } from "@/db/read/readings";
 import { buildFundamentalPage } from "@/lib/report/build-fundamental";
 import type { FundamentalSource } from "@/lib/report/fundamental-source";
 import type { FundamentalPage } from "@/lib/report/page-model";
 import { sayClubGroup } from "@/lib/words/say-club";
+import { workOn } from "./analysis-worker";
 import { chooseClubGroup, clubLinks } from "./club-links";
 import type { StudentViewer } from "./gate";
 import { loadStudentVerdicts } from "./load-verdicts";
+import { enginesModels } from "./refit-noise";
+import type { Judged } from "./worker/tasks";
 
 /** One fundamental of one student; there is no such page where it was never measured. */
 export async function loadFundamental(
@@ -15,7 +19,11 @@ export async function loadFundamental(
   fundamentalId: string,
   wishedClub: string | undefined,
 ): Promise<FundamentalPage> {
-  return buildFundamentalPage(viewer.words, await loadFundamentalSource(viewer, fundamentalId, wishedClub));
+  const { source, judged } = await loadJudgedSource(viewer, fundamentalId, wishedClub);
+  const models = enginesModels(readNoiseModels(viewer.db, viewer.scope, source.history.judged.pool));
+  const answer = await workOn({ kind: "square", judged, models });
+  if (answer.kind !== "square") throw new Error("the analysis worker answered another question");
+  return buildFundamentalPage(viewer.words, { ...source, squarePlan: answer.plan });
 }
 
 /** What the page and the downloads of one fundamental rest on. */
@@ -24,6 +32,14 @@ export async function loadFundamentalSource(
   fundamentalId: string,
   wishedClub: string | undefined,
 ): Promise<FundamentalSource> {
+  return (await loadJudgedSource(viewer, fundamentalId, wishedClub)).source;
+}
+
+async function loadJudgedSource(
+  viewer: StudentViewer,
+  fundamentalId: string,
+  wishedClub: string | undefined,
+): Promise<{ readonly source: FundamentalSource; readonly judged: Judged }> {
   const { words } = viewer;
   const { record, tracks, grouping } = await loadStudentVerdicts(viewer);
   const own = tracks.filter((track) => track.history.fundamental.id === fundamentalId);
@@ -31,10 +47,11 @@ export async function loadFundamentalSource(
   const track = own.find((each) => each.history.clubGroup === clubGroup);
   if (!track) notFound();
   const sessions = new Map(record.sessions.map((session) => [session.id, session]));
-  return {
+  const source: FundamentalSource = {
     student: record.student,
     history: track.history,
     verdict: track.verdict,
+    squarePlan: null,
     asking: track.asking,
     drills: readAssignments(viewer.db, viewer.student),
     events: record.events,
@@ -55,4 +72,5 @@ export async function loadFundamentalSource(
     clubName: sayClubGroup(words, grouping, track.history.clubGroup),
     otherClubs: clubLinks(words, grouping, own, { clubGroup, path: `/students/${record.student.id}/${fundamentalId}` }),
   };
+  return { source, judged: track.judged };
 }

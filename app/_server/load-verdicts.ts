@@ -9,6 +9,7 @@ import { admitToStudent, type StudentViewer, type Viewer } from "./gate";
 import { loadListing, withListing } from "./listing";
 import { type AnalysisBody, refreshAnalyses } from "./refresh-analyses";
 import { type AcademyRules, loadAcademyRules, loadStudentRecord } from "./student-record";
+import type { Judged } from "./worker/tasks";
 
 /** A student's tracks as on file and as judged. */
 export interface StudentVerdicts {
@@ -17,6 +18,8 @@ export interface StudentVerdicts {
   readonly tracks: readonly {
     readonly history: TrackHistory;
     readonly verdict: TrackVerdict;
+    /** As it was judged, with its starting belief. */
+    readonly judged: Judged;
     readonly asking: Asking | null;
   }[];
 }
@@ -39,7 +42,7 @@ export async function loadStudentVerdicts(viewer: StudentViewer): Promise<Studen
   const kept = new Map(
     readCurrentAnalyses(viewer.db, viewer.student, POLICY.version).map((row) => [
       `${row.fundamentalId} ${row.clubGroup}`,
-      (JSON.parse(row.body) as AnalysisBody).verdict,
+      JSON.parse(row.body) as AnalysisBody,
     ]),
   );
   const listing = loadListing(viewer.db, viewer.scope);
@@ -48,10 +51,10 @@ export async function loadStudentVerdicts(viewer: StudentViewer): Promise<Studen
     record,
     grouping: rules.grouping,
     tracks: trackHistories(record, rules.today).flatMap((history) => {
-      const verdict = kept.get(`${history.fundamental.id} ${history.clubGroup}`);
+      const judged = kept.get(`${history.fundamental.id} ${history.clubGroup}`);
       const { studentId, clubGroup } = history;
       const asking = askingOf(askings, { studentId, fundamentalId: history.fundamental.id, clubGroup });
-      return verdict ? [{ history, verdict: withListing(verdict, listing), asking }] : [];
+      return judged ? [{ history, verdict: withListing(judged.verdict, listing), judged, asking }] : [];
     }),
   };
 }

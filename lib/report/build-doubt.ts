@@ -1,8 +1,9 @@
 import { checkedCaptureSd } from "@/lib/capture/misplacement";
-import type { TrackVerdict } from "@/lib/domain/track-verdict";
+import type { SquarePlan } from "@/lib/verdict/square-plan";
 import type { TrackHistory } from "@/lib/verdict/track-history";
 import type { Words } from "@/lib/words/catalogue";
 import { decimalsFor, sayNumber, withUnit } from "@/lib/words/number-words";
+import type { FundamentalSource } from "./fundamental-source";
 import type { FundamentalPage } from "./page-model";
 
 const PATTERNS = { swing: "solid", day: "mid", camera: "hatch", reader: "light" } as const;
@@ -12,7 +13,10 @@ type Part = keyof typeof PATTERNS;
  * Where the doubt of one session of five swings comes from. Parts add up as squares; shares are rounded so that they add
  * up to 100.
  */
-export function buildDoubt(words: Words, history: TrackHistory, verdict: TrackVerdict): FundamentalPage["doubt"] {
+export function buildDoubt(
+  words: Words,
+  { history, verdict, squarePlan }: Pick<FundamentalSource, "history" | "verdict" | "squarePlan">,
+): FundamentalPage["doubt"] {
   const budget = verdict.errorBudget;
   if (budget === null) return null;
   const swings = 5;
@@ -40,7 +44,9 @@ export function buildDoubt(words: Words, history: TrackHistory, verdict: TrackVe
       sizeLabel: words.say(`doubt.${part}.size`, { half: half(budget[part]) }),
       pattern: PATTERNS[part],
     })),
-    square: saySquare(words, history, budget.camera, total),
+    square: [saySquare(words, history, budget.camera, total), saySquarePlan(words, squarePlan)].filter(
+      (text) => text !== "",
+    ),
   };
 }
 
@@ -70,4 +76,12 @@ function roundTo100(squares: Record<Part, number>, total: number): Record<Part, 
     rounded[part] += 1;
   }
   return rounded;
+}
+
+/** What a phone checked from now on would save on the way to an answer; empty: nothing. */
+function saySquarePlan(words: Words, plan: SquarePlan | null): string {
+  if (plan === null) return "";
+  const { asItIs, checked, question } = plan;
+  if (asItIs === null) return words.say(`doubt.plan.only.${question}`, { checked });
+  return words.say(`doubt.plan.fewer.${question}`, { checked, fewer: asItIs - checked });
 }

@@ -70,7 +70,7 @@ export function buildFundamentalPage(words: Words, source: FundamentalSource): F
       ],
     },
     beforeAfter: buildBeforeAfter(words, history, verdict),
-    doubt: buildDoubt(words, history, verdict),
+    doubt: buildDoubt(words, source),
     settle: buildSettle(words, source),
     track: { studentId: student.id, fundamentalId: history.fundamental.id, clubGroup: history.clubGroup },
     readings: {

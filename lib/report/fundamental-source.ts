@@ -1,6 +1,7 @@
 import type { Asking } from "@/lib/domain/asking";
 import type { DrillAssignment, Student, StudentEvent } from "@/lib/domain/student";
 import type { TrackVerdict } from "@/lib/domain/track-verdict";
+import type { SquarePlan } from "@/lib/verdict/square-plan";
 import type { TrackHistory } from "@/lib/verdict/track-history";
 import type { Link } from "./page-model";
 
@@ -21,6 +22,8 @@ export interface FundamentalSource {
     readonly why: string;
     readonly at: string;
   }[];
+  /** Films that a phone checked from now on would save; null: none, or nothing is asked. */
+  readonly squarePlan: SquarePlan | null;
   /** What was decided about the track's question; null: it is asked. */
   readonly asking: Asking | null;
   readonly asOf: string;

@@ -128,8 +128,8 @@ export interface FundamentalPage {
       readonly sizeLabel: string;
       readonly pattern: "solid" | "mid" | "hatch" | "light";
     }[];
-    /** What a checked phone would have been worth; empty: nothing to say. */
-    readonly square: string;
+    /** What a checked phone would have been worth, and would be from now on. */
+    readonly square: readonly string[];
   } | null;
   readonly settle: {
     readonly margin: string;

@@ -4,6 +4,7 @@ import { judgeTrack } from "@/lib/verdict/judge-track";
 import { judgedSeries } from "@/lib/verdict/judged-series";
 import { noiseByName, teaches } from "@/lib/verdict/noise";
 import { POLICY } from "@/lib/verdict/policy";
+import { squarePlan } from "@/lib/verdict/square-plan";
 import { startLevel } from "@/lib/verdict/start-level";
 import type { NoiseFor } from "@/lib/verdict/track-looks";
 import type { Task, TaskResult } from "./tasks";
@@ -26,6 +27,10 @@ export function work(task: Task): TaskResult {
     return { kind: "learn", model: fitNoiseModel(pool, task.name) };
   }
   const noiseFor = noiseByName(task.models);
+  if (task.kind === "square") {
+    const { track, verdict } = task.judged;
+    return { kind: "square", plan: squarePlan(track, verdict, noiseFor, POLICY) };
+  }
   const track = withStartLevel(task.track, task.earlier, noiseFor);
   const { verdict, listedLooks } = judgeTrack(track, noiseFor, POLICY, "looks");
   return { kind: "judge", judged: { track, verdict, listedLooks } };

@@ -32,7 +32,9 @@ function Doubt({ doubt }: { readonly doubt: NonNullable<FundamentalPage["doubt"]
           </div>
         ))}
       </dl>
-      {doubt.square === "" ? null : <p>{doubt.square}</p>}
+      {doubt.square.map((text) => (
+        <p key={text}>{text}</p>
+      ))}
     </Part>
   );
 }
