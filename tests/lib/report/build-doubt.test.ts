@@ -19,9 +19,9 @@ const source = (camera: number, over: Partial<FundamentalSource> = {}) =>
   }) as unknown as FundamentalSource;
 
 describe("where the doubt comes from", () => {
-  it("day 1, swing 2, reader 1.5, camera 2, five swings: sd 2.5, so ± 4.9; the parts add up to 100 (worked example: SE 2.50)", () => {
+  it("day 1, swing 2, reader 1.5, camera 2, five swings: sd 2.5, so ± 5 (4.9); the parts add up to 100 (worked example: SE 2.50)", () => {
     const found = buildDoubt(words, source(2));
-    expect(found?.heading).toContain("4.9°");
+    expect(found?.heading).toContain("5°");
     const shares = found?.parts.map((part) => Number.parseInt(part.shareLabel, 10)) ?? [];
     expect(shares.reduce((sum, share) => sum + share, 0)).toBe(100);
     // Camera 4 of 6.25.
