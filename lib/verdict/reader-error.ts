@@ -1,10 +1,10 @@
+import type { RereadLevel, RereadPair } from "@/lib/domain/reread";
 import { type Outcome, ok, tooFew } from "@/lib/stats/outcome";
 import { readingStep } from "@/lib/stats/reading-step";
 import { shrunkenVariance } from "@/lib/stats/shrunken-variance";
 import { type TypicalError, typicalError } from "@/lib/stats/typical-error";
 import { READER_ERROR_THRESHOLDS as T } from "./reader-error-thresholds";
 import { type ComparedReaders, readerOffset } from "./reader-offset";
-import type { RereadLevel, RereadPair } from "./reread-pair";
 
 /** The re-reads of one reader at one level. */
 export interface OwnError {

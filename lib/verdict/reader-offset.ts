@@ -1,8 +1,8 @@
+import type { RereadPair } from "@/lib/domain/reread";
 import { type LimitsOfAgreement, limitsOfAgreement } from "@/lib/stats/limits-of-agreement";
 import { type Outcome, ok, tooFew } from "@/lib/stats/outcome";
 import { shrunkenVariance } from "@/lib/stats/shrunken-variance";
 import { READER_ERROR_THRESHOLDS as T } from "./reader-error-thresholds";
-import type { RereadPair } from "./reread-pair";
 
 /** Two readers on the same swings. */
 export interface ComparedReaders {

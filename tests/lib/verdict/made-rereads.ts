@@ -1,4 +1,4 @@
-import type { RereadPair } from "@/lib/verdict/reread-pair";
+import type { RereadPair } from "@/lib/domain/reread";
 
 /** One pair; read by "Wren" both times, at level (b), unless said otherwise. */
 export function madePair(first: number, again: number, more: Partial<RereadPair> = {}): RereadPair {
