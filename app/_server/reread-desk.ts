@@ -16,15 +16,13 @@ import {
   insertSameDraw,
   updateDrawFinished,
 } from "@/db/write/rereads";
-import { dayFromNumber, dayNumber } from "@/lib/domain/calendar-day";
 import type { Fundamental } from "@/lib/domain/fundamental";
 import type { RereadDraw } from "@/lib/domain/reread";
 import { consentInForce } from "@/lib/domain/student";
 import { parseRereadForm, parseRereadWish, parseSecondReader, type RereadWish } from "@/lib/ingest/parse-reread-form";
 import { type DrawnRereads, drawRereads } from "@/lib/verdict/draw-rereads";
-import { POLICY } from "@/lib/verdict/policy";
-import { readerError } from "@/lib/verdict/reader-error";
-import { READER_ERROR_THRESHOLDS, READER_ERROR_VERSION } from "@/lib/verdict/reader-error-thresholds";
+import { fitReaderError } from "@/lib/verdict/fit-reader-error";
+import { READER_ERROR_THRESHOLDS } from "@/lib/verdict/reader-error-thresholds";
 import { currentInstant } from "./clock";
 import { keepFormDraft } from "./form-draft";
 import { admitToStudent, type Viewer } from "./gate";
@@ -148,22 +146,11 @@ export function drawForSecond(
 }
 
 /** Fits the error of one fundamental to all finished draws, and keeps it where it is new. */
-function fitError(viewer: Viewer, fundamental: Fundamental): void {
-  const { db, scope } = viewer;
+function keepError({ db, scope, today }: Viewer, fundamental: Fundamental): void {
   const pairs = readRereadPairs(db, scope).filter((pair) => pair.fundamentalId === fundamental.id);
-  const found = readerError(pairs, fundamental.readerSd, POLICY.readerOffset);
-  if (found.readerSd.kind !== "ok" && found.offsetSd.kind !== "ok") return;
-  const sds = {
-    readerSd: found.readerSd.kind === "ok" ? found.readerSd.value : fundamental.readerSd,
-    offsetSd: found.offsetSd.kind === "ok" ? found.offsetSd.value : null,
-  };
-  const newest = readReaderErrors(db, scope).findLast((fit) => fit.fundamentalId === fundamental.id);
-  if (newest && newest.readerSd === sds.readerSd && newest.offsetSd === sds.offsetSd) return;
-  const shared = Math.max(0, ...found.compared.map((each) => each.swings));
-  // From tomorrow on: a look that was said today stays as it was said.
-  const fromDay = dayFromNumber(dayNumber(viewer.today) + 1);
-  const fit = { fundamentalId: fundamental.id, fromDay, ...sds, pairs: found.sameFilm.pairs, shared };
-  insertReaderError(db, scope, { ...fit, version: READER_ERROR_VERSION }, currentInstant());
+  const newest = readReaderErrors(db, scope).findLast((each) => each.fundamentalId === fundamental.id);
+  const fitted = fitReaderError(pairs, fundamental, newest, today);
+  if (fitted) insertReaderError(db, scope, fitted, currentInstant());
 }
 
 /** Ends a draw and fits what it measured, both or neither. */
@@ -171,7 +158,7 @@ function finishDraw(viewer: Viewer, drawId: string, measured: readonly Fundament
   const { db, scope } = viewer;
   return inTransaction(db, () => {
     const { kind } = updateDrawFinished(db, scope, drawId, { day: viewer.today, now: currentInstant() });
-    if (kind === "finished") for (const fundamental of measured) fitError(viewer, fundamental);
+    if (kind === "finished") for (const fundamental of measured) keepError(viewer, fundamental);
     return kind;
   });
 }
