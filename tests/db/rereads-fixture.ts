@@ -3,6 +3,7 @@ import { readRereadCandidates } from "@/db/read/rereads";
 import { insertRereadDraw, type RereadValue } from "@/db/write/rereads";
 import { insertSession } from "@/db/write/sessions";
 import type { RereadCandidate } from "@/lib/domain/reread";
+import { NOTHING_SEEN } from "@/lib/domain/session";
 import { academyScope, countingStamp, NOW, openAcademy, sessionOn, studentScope, swings } from "./academy-fixture";
 
 const capture = {
@@ -11,6 +12,8 @@ const capture = {
   squareness: "unknown",
   offBy: null,
   setAsideReason: null,
+  seen: NOTHING_SEEN,
+  placedBy: null,
 } as const;
 
 export const WISH = { fundamentalId: "hinge", view: "face-on", reader: "Coach", level: "b" } as const;

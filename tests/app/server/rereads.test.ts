@@ -11,16 +11,12 @@ import { ReaderError } from "@/app/_ui/rereads/reader-error";
 import { Rereads } from "@/app/_ui/rereads/rereads";
 import { readReaderErrors, readRereadDraws, readRereadItems, readRereadPairs } from "@/db/read/rereads";
 import { readStudents } from "@/db/read/students";
-import { insertSession } from "@/db/write/sessions";
 import { dayFromNumber, dayNumber } from "@/lib/domain/calendar-day";
 import { startAcademy } from "./own-academy-data";
+import { enterFilm, fillSeason, filmDays, firstValue, SESSIONS } from "./reread-season";
 
 let viewer: Viewer;
 let remove: () => void;
-const SESSIONS = 8;
-
-/** The value first read: 80-odd with a tail of figures that nothing else on a page has. */
-const firstValue = (session: number, swing: number): number => 80 + session + swing / 10 + 0.037;
 
 function form(entries: Readonly<Record<string, string>>): FormData {
   const data = new FormData();
@@ -32,49 +28,6 @@ function student(): StudentViewer {
   if (!scope) throw new Error("no student");
   return { ...viewer, student: scope };
 }
-function fill(): void {
-  const scope = student().student;
-  const start = dayNumber(viewer.today) - 80;
-  for (let at = 0; at < SESSIONS; at++) {
-    const day = dayFromNumber(start + 10 * at);
-    const capture = {
-      placement: "unknown",
-      placementLabel: null,
-      squareness: "unknown",
-      offBy: null,
-      setAsideReason: null,
-    } as const;
-    const film = at === SESSIONS - 1 ? null : `shelf ${at}`;
-    const made = insertSession(
-      viewer.db,
-      scope,
-      {
-        ...{ day, sequence: 1, clubGroup: "iron", club: null, reader: viewer.name, circumstance: "unaided", aid: null },
-        ...{ stanceWidthCm: null, daysSincePractice: null, marks: [], note: null, solid: null, balls: null },
-        ...{ setAsideReason: null, statedCaptureSds: [] },
-        captures: [{ ...capture, view: "face-on", filmReference: film }],
-        swings: [1, 2, 3].map((number) => ({
-          number,
-          note: null,
-          readings: [
-            {
-              ...{ fundamentalId: "hinge", value: firstValue(at, number), typed: String(firstValue(at, number)) },
-              ...{ unit: "deg", signRule: "neutral" },
-            },
-          ],
-        })),
-      },
-      // The last session with a reference was entered just now: too fresh to be read again.
-      {
-        now: at === SESSIONS - 2 ? new Date().toISOString() : `${day}T18:00:00.000Z`,
-        newId: () => `film${at}`,
-        batchId: null,
-      },
-    );
-    if (made.kind !== "inserted") throw new Error("not inserted");
-  }
-}
-
 beforeAll(async () => {
   ({ viewer, remove } = await startAcademy());
   expect(loadWishForm(viewer, undefined).kind).toBe("nobody");
@@ -91,7 +44,7 @@ beforeAll(async () => {
     }),
   );
   if (added.kind !== "added") throw new Error("not added");
-  fill();
+  fillSeason(viewer, student().student);
 });
 afterAll(() => remove());
 
@@ -103,7 +56,7 @@ function pageOf(drawId: string, draftId?: string): string {
 }
 /** Everything that would tell a reader what was read, of whom or when. */
 function telling(): string[] {
-  const days = Array.from({ length: SESSIONS }, (_, at) => dayFromNumber(dayNumber(viewer.today) - 80 + 10 * at));
+  const days = filmDays(viewer);
   const values = days.flatMap((_, at) => [1, 2, 3].map((swing) => String(firstValue(at, swing))));
   return ["Zephyrine", student().student.studentId, "film0", "film1", ...days, ...values, ".037"];
 }
@@ -185,38 +138,8 @@ describe("a draw from start to end", () => {
     const scope = student().student;
     const later = { ...viewer, today: dayFromNumber(dayNumber(viewer.today) + 2) };
     const last = { ...viewer.academy, fixedToday: later.today };
-    const capture = {
-      placement: "unknown",
-      placementLabel: null,
-      squareness: "unknown",
-      offBy: null,
-      setAsideReason: null,
-    } as const;
-    insertSession(
-      viewer.db,
-      scope,
-      {
-        ...{
-          day: later.today,
-          sequence: 1,
-          clubGroup: "iron",
-          club: null,
-          reader: viewer.name,
-          circumstance: "unaided",
-        },
-        ...{ aid: null, stanceWidthCm: null, daysSincePractice: null, marks: [], note: null, solid: null, balls: null },
-        ...{ setAsideReason: null, statedCaptureSds: [] },
-        captures: [{ ...capture, view: "face-on", filmReference: null }],
-        swings: [
-          {
-            number: 1,
-            note: null,
-            readings: [{ fundamentalId: "hinge", value: 85, typed: "85", unit: "deg", signRule: "neutral" }],
-          },
-        ],
-      },
-      { now: new Date().toISOString(), newId: () => "film-later", batchId: null },
-    );
+    const film = { id: "film-later", day: later.today, reference: null, now: new Date().toISOString() };
+    enterFilm(viewer, scope, film, [85]);
     const [track] = (await loadStudentVerdicts({ ...student(), ...later, academy: last })).tracks;
     expect(track?.history.judged.readerSd).toBe(fit?.readerSd);
     expect(track?.history.judged.sessions.map((session) => session.readerSd)).toEqual([
