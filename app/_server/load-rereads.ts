@@ -1,4 +1,5 @@
 import {
+  readFilmReach,
   readFirstReaders,
   readReaderErrors,
   readRereadDraws,
@@ -9,13 +10,15 @@ import type { Fundamental } from "@/lib/domain/fundamental";
 import { buildReaderErrorPage, type ReaderErrorSource } from "@/lib/report/build-reader-error";
 import { buildRereadsPage } from "@/lib/report/build-rereads";
 import type { FormModel, TextPage } from "@/lib/report/form-model";
+import { buildRereadCsv } from "@/lib/report/reread-csv";
 import type { ReaderErrorPage, RereadsPage } from "@/lib/report/reread-model";
 import { POLICY } from "@/lib/verdict/policy";
 import { readerError } from "@/lib/verdict/reader-error";
 import { sayDay } from "@/lib/words/day-words";
 import { sayFundamental } from "@/lib/words/say-fundamental";
+import { csvResponse } from "./download";
 import { findFormDraft } from "./form-draft";
-import type { Viewer } from "./gate";
+import { requireViewer, type Viewer } from "./gate";
 import { findDraw, secondDraft, valuesDraft, WISH_DRAFT } from "./reread-desk";
 import { buildDrawForm, buildSecondForm, buildWishForm, type KeptForm } from "./reread-form";
 import { loadAcademyRules } from "./student-record";
@@ -92,7 +95,13 @@ export function loadWishForm(
     return { kind: "nobody", page: { title: words.say("reread-form.heading"), lede: "", parts: [part] } };
   }
   const { fundamentals } = loadAcademyRules(db, scope, viewer.academy);
-  const source = { fundamentals, readers, viewer: viewer.name };
+  const reach = { readings: 0, noReference: 0 };
+  for (const { id, view } of fundamentals.filter((each) => each.derivedFrom === null)) {
+    const one = readFilmReach(db, scope, { fundamentalId: id, view });
+    reach.readings += one.readings;
+    reach.noReference += one.noReference;
+  }
+  const source = { fundamentals, readers, viewer: viewer.name, reach };
   return { kind: "form", form: buildWishForm(words, kept(viewer, WISH_DRAFT, draftId), source) };
 }
 
@@ -137,4 +146,10 @@ export function loadDraw(viewer: Viewer, drawId: string, draftId: string | undef
     ],
   };
   return { kind: "finished", page, second: buildSecondForm(words, kept(viewer, secondDraft(drawId), draftId), drawId) };
+}
+
+/** Every pair of finished draws as a file. */
+export async function downloadRereads(): Promise<Response> {
+  const viewer = await requireViewer();
+  return csvResponse("rereads.csv", buildRereadCsv(readSources(viewer, readFromStills(viewer))));
 }

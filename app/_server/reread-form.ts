@@ -28,6 +28,8 @@ export function buildWishForm(
     readonly fundamentals: readonly Fundamental[];
     readonly readers: readonly string[];
     readonly viewer: string;
+    /** Readings on file, and those whose film can't be opened again. */
+    readonly reach: { readonly readings: number; readonly noReference: number };
   },
 ): FormModel {
   const one = (spec: Parameters<typeof field>[3]) => field(words, kept.draft, "reread-form", spec);
@@ -42,7 +44,7 @@ export function buildWishForm(
     parts: [
       {
         margin: words.say("reread-form.part.what"),
-        explains: words.say("reread-form.part.what.explains"),
+        explains: words.say("reread-form.reach", source.reach),
         fields: [
           one({ name: "fundamental", kind: "select", options: [fewest, ...fundamentals], value: FEWEST }),
           { ...one({ name: "count", kind: "number", hint: "" }), hint: words.say("reread-form.count.hint", { usual }) },
@@ -86,7 +88,6 @@ function valuePart(
   item: RereadItem,
   fundamental: Fundamental,
 ): FormModel["parts"][number] {
-  const name = sayFundamental(words, fundamental);
   return {
     margin: words.say("reread-draw.place", { place: item.place, items: draw.items }),
     explains: item.typed === null ? "" : words.say("reread-draw.saved"),
@@ -95,12 +96,12 @@ function valuePart(
         ...field(words, draft, "reread-draw", {
           name: `v.${item.place}`,
           kind: "text",
-          label: words.say("reread-draw.value", { name, unit: words.say(`unit.${fundamental.unit}.short`) }),
+          label: words.say("reread-draw.value", { reference: item.filmReference, swing: item.swing }),
           value: item.typed ?? "",
         }),
         hint: words.say("reread-draw.hint", {
-          reference: item.filmReference,
-          swing: item.swing,
+          name: sayFundamental(words, fundamental),
+          unit: words.say(`unit.${fundamental.unit}.short`),
           checkpoint: words.say(`checkpoint.${fundamental.checkpoint}`),
           plus: sayPlus(words, fundamental),
         }),

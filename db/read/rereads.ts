@@ -45,6 +45,25 @@ export function readRereadCandidates(db: Database, scope: AcademyScope, wish: Ca
     .all({ ...wish, academyId: scope.academyId });
 }
 
+/** First readings of a fundamental that hold a value, and those among them whose film has no reference. */
+export function readFilmReach(
+  db: Database,
+  scope: AcademyScope,
+  wish: Pick<CandidateWish, "fundamentalId" | "view">,
+): { readonly readings: number; readonly noReference: number } {
+  const { columns, tables } = inForceSql("now");
+  const row = db.sqlite
+    .prepare<[typeof wish & { academyId: string }], { readings: number; found: number }>(
+      `SELECT count(*) AS readings, count(capture.film_reference) AS found
+       FROM ${tables}
+         JOIN student ON student.id = reading.student_id
+         LEFT JOIN capture ON capture.session_id = session.id AND capture.view = :view
+       WHERE student.academy_id = :academyId AND reading.fundamental_id = :fundamentalId AND ${columns} IS NOT NULL`,
+    )
+    .get({ ...wish, academyId: scope.academyId });
+  return { readings: row?.readings ?? 0, noReference: (row?.readings ?? 0) - (row?.found ?? 0) };
+}
+
 /** Everybody who has read a film first, by name. */
 export function readFirstReaders(db: Database, scope: AcademyScope): string[] {
   return db.sqlite

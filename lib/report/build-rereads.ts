@@ -161,6 +161,11 @@ export function buildRereadsPage(
         label: words.say("reread.measured.link", { name: sayFundamental(words, fundamental) }),
       })),
     },
+    download: source.read.every(
+      ({ error }) => error.sameFilm.pairs + error.sameStill.pairs + error.compared.length === 0,
+    )
+      ? null
+      : { href: "/api/rereads/csv", label: words.say("reread.download") },
     readers: readersPart(words, source.read),
   };
 }

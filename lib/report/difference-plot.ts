@@ -41,6 +41,12 @@ export function buildDifferencePlot(
   );
   const y = range([0, ...points.map((point) => point.y), ...(limits ?? [])], 2);
   const decimals = decimalsOf(points.flatMap(({ first, again }) => [first, again]));
+  const dots: { x: number; y: number; pairs: number }[] = [];
+  for (const point of points) {
+    const same = dots.at(-1);
+    if (same?.x === point.x && same.y === point.y) same.pairs += 1;
+    else dots.push({ x: point.x, y: point.y, pairs: 1 });
+  }
   const unitName = words.say(`unit.${unit}.short`);
   const signed = (value: number): string => withUnit(words, saySigned(value, 1), unit);
   return {
@@ -48,12 +54,13 @@ export function buildDifferencePlot(
       pairs: points.length,
       low: limits === null ? "none" : signed(limits[0]),
       high: limits === null ? "" : signed(limits[1]),
+      most: Math.max(...dots.map((dot) => dot.pairs)),
     }),
     xTitle: words.say("reread-of.plot.x", { unit: unitName }),
     yTitle: words.say("reread-of.plot.y", { unit: unitName }),
     x: { ...x, ticks: valueTicks(x.from, x.to, 5, sayNumber) },
     y: { ...y, ticks: valueTicks(y.from, y.to, 5, saySigned) },
-    dots: points.map((point) => ({ x: point.x, y: point.y })),
+    dots,
     bias: reach === null ? null : { at: bias, label: words.say("reread-of.plot.bias", { value: signed(bias) }) },
     limits,
     tableLabel: words.say("reread-of.plot.table"),

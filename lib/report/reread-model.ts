@@ -20,6 +20,8 @@ export interface RereadsPage {
   readonly start: Link;
   readonly draws: LinkedTable | null;
   readonly measured: LinkedTable;
+  /** Every pair as a file; null: there is none. */
+  readonly download: Link | null;
   readonly readers: Omit<LinkedTable, "linkLabel" | "links"> | null;
 }
 
@@ -30,7 +32,8 @@ export interface DifferencePlot {
   readonly yTitle: string;
   readonly x: { readonly from: number; readonly to: number; readonly ticks: readonly Tick[] };
   readonly y: { readonly from: number; readonly to: number; readonly ticks: readonly Tick[] };
-  readonly dots: readonly { readonly x: number; readonly y: number }[];
+  /** A dot for all pairs of one place. */
+  readonly dots: readonly { readonly x: number; readonly y: number; readonly pairs: number }[];
   /** Where the mean difference lies, and within what 95 of 100 lie; null: too few to say. */
   readonly bias: { readonly at: number; readonly label: string } | null;
   readonly limits: readonly [number, number] | null;

@@ -36,9 +36,14 @@ function Drawing({ plot, form }: { readonly plot: DifferencePlot; readonly form:
       )}
       <path className={styles.axis} d={`M${box.left} ${box.top}V${box.bottom}H${box.right}${ticks}${across(0)}`} />
       {plot.bias === null ? null : <path className={styles.bias} d={across(plot.bias.at)} />}
-      {plot.dots.map((dot, at) => (
-        // biome-ignore lint/suspicious/noArrayIndexKey: dots of a finished drawing never move.
-        <circle key={at} className={styles.dot} cx={pixel(x(dot.x))} cy={pixel(y(dot.y))} r="4" />
+      {plot.dots.map((dot) => (
+        <circle
+          key={`${dot.x} ${dot.y}`}
+          className={styles.dot}
+          cx={pixel(x(dot.x))}
+          cy={pixel(y(dot.y))}
+          r={pixel(4 * Math.sqrt(dot.pairs))}
+        />
       ))}
       <g className={styles.words}>
         <text x="0" y="14">
@@ -59,7 +64,7 @@ function Drawing({ plot, form }: { readonly plot: DifferencePlot; readonly form:
         </text>
       </g>
       {plot.bias === null ? null : (
-        <text className={styles.mean} x={box.right - 4} y={pixel(y(plot.bias.at) - 6)} textAnchor="end">
+        <text className={styles.mean} x={box.right} y="14" textAnchor="end">
           {plot.bias.label}
         </text>
       )}

@@ -5,7 +5,7 @@ import { Table } from "../table/table";
 import { BackLink } from "./back-link";
 import styles from "./rereads.module.css";
 
-function Linked({ model }: { readonly model: LinkedTable }) {
+function Linked({ model, download }: { readonly model: LinkedTable; readonly download: RereadsPage["download"] }) {
   const cells = model.links.map((link) => (
     <Link prefetch={false} key={link.href} className={styles.go} href={link.href}>
       {link.label}
@@ -15,13 +15,20 @@ function Linked({ model }: { readonly model: LinkedTable }) {
     <Part margin={model.margin} explains={model.explains}>
       <h2>{model.heading}</h2>
       <Table model={model.table} drawn={{ label: model.linkLabel, cells }} />
+      {download === null ? null : (
+        <p>
+          <a className={styles.download} href={download.href}>
+            {download.label}
+          </a>
+        </p>
+      )}
     </Part>
   );
 }
 
 /** Draws, what they have measured, and each reader. */
 export function Rereads({ model }: { readonly model: RereadsPage }) {
-  const { draws, measured, readers, start } = model;
+  const { download, draws, measured, readers, start } = model;
   return (
     <>
       <PageHead title={model.title} lede={model.lede} before={<BackLink link={model.back} />}>
@@ -31,8 +38,8 @@ export function Rereads({ model }: { readonly model: RereadsPage }) {
           </Link>
         </p>
       </PageHead>
-      {draws === null ? null : <Linked model={draws} />}
-      <Linked model={measured} />
+      {draws === null ? null : <Linked model={draws} download={null} />}
+      <Linked model={measured} download={download} />
       {readers === null ? null : (
         <Part margin={readers.margin} explains={readers.explains}>
           <h2>{readers.heading}</h2>

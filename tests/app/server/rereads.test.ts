@@ -11,6 +11,7 @@ import { ReaderError } from "@/app/_ui/rereads/reader-error";
 import { Rereads } from "@/app/_ui/rereads/rereads";
 import { readReaderErrors, readRereadDraws, readRereadItems, readRereadPairs } from "@/db/read/rereads";
 import { readStudents } from "@/db/read/students";
+import { updateConsentWithdrawn } from "@/db/write/students";
 import { dayFromNumber, dayNumber } from "@/lib/domain/calendar-day";
 import { startAcademy } from "./own-academy-data";
 import { enterFilm, fillSeason, filmDays, firstValue, SESSIONS } from "./reread-season";
@@ -74,7 +75,7 @@ describe("a draw from start to end", () => {
     const items = readRereadItems(viewer.db, viewer.scope, drawId);
     expect(items).toHaveLength(18);
     const markup = pageOf(drawId);
-    for (const item of items) expect(markup).toContain(`Film “${item.filmReference}”, swing ${item.swing}`);
+    for (const item of items) expect(markup).toContain(`Film “${item.filmReference}”, swing ${item.swing}<`);
     expect(markup).not.toContain("shelf 6");
     expectBlind(markup);
   });
@@ -170,5 +171,14 @@ describe("a draw from start to end", () => {
     ]);
     expect(fits[1]?.offsetSd).toBeGreaterThan(0);
     expect(fits[1]?.readerSd).toBe(fits[0]?.readerSd);
+  });
+
+  it("of a student without a consent in force nothing is drawn", () => {
+    const scope = student().student;
+    const wish = () => drawAgain(viewer, form({ fundamental: "hinge", count: "3", level: "a", reader: viewer.name }));
+    expect(wish().kind).toBe("drawn");
+    const [consent] = viewer.db.sqlite.prepare<[], { id: string }>("SELECT id FROM consent").all();
+    updateConsentWithdrawn(viewer.db, scope, { consentId: consent?.id ?? "", withdrawnOn: viewer.today });
+    expect(wish().kind).toBe("refused");
   });
 });

@@ -1,5 +1,11 @@
 import { expect, test } from "vitest";
-import { readFirstReaders, readRereadCandidates, readRereadItems, readRereadPairs } from "@/db/read/rereads";
+import {
+  readFilmReach,
+  readFirstReaders,
+  readRereadCandidates,
+  readRereadItems,
+  readRereadPairs,
+} from "@/db/read/rereads";
 import { insertCorrection } from "@/db/write/readings";
 import { insertRereadValues, updateDrawFinished } from "@/db/write/rereads";
 import { academyScope, NOW, studentScope } from "../academy-fixture";
@@ -21,6 +27,12 @@ test("candidates are the first readings with a value of one reader, with their f
   expect(readRereadCandidates(db, scope, { ...WISH, reader: "Lark" })).toEqual([]);
   expect(readRereadCandidates(db, scope, { ...WISH, view: "down-the-line" })[0]?.filmReference).toBeNull();
   expect([readFirstReaders(db, scope), readFirstReaders(db, academyScope("a2"))]).toEqual([["Coach"], ["Coach"]]);
+});
+
+test("of twelve readings of the academy three can't be opened again; from the other view none can", async () => {
+  const db = await openReread();
+  expect(readFilmReach(db, scope, WISH)).toEqual({ readings: 12, noReference: 3 });
+  expect(readFilmReach(db, scope, { ...WISH, view: "down-the-line" })).toEqual({ readings: 12, noReference: 12 });
 });
 
 test("a correction makes a reading as fresh as itself; one to not measurable takes it away", async () => {

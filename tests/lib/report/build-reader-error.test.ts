@@ -14,14 +14,14 @@ describe("the results of one fundamental", () => {
     expect(page.title).toBe("Wrist hinge: the error of reading isn’t measured yet");
     expect(page.lede).toContain("10 more pairs");
     expect(page.judged.heading).toBe("Verdicts take 1.5°, customary: 10 pairs are missing");
-    expect(page.film.heading).toBe("Nothing was read again so");
+    expect(page.film.heading).toBe("Nothing was read again yet");
     expect([page.film.table, page.film.plot, page.still.table, page.two.table, page.judged.table]).toEqual(
       Array.from({ length: 5 }, () => null),
     );
   });
   it("ten pairs: typical sqrt(17 / 18) = 1.0 with 0.69 and 1.83 of it, no bias 0.0 ± 1.0, verdicts take 1.1 from 2 March on", () => {
     const page = pageOf(madePairs(TEN));
-    expect(page.title).toBe("Wrist hinge: a reading is off by 1.1°");
+    expect(page.title).toBe("Wrist hinge: a reading is off by about 1.1°");
     expect(page.judged.heading).toBe("Verdicts take 1.1°, films from 2 Mar 2031 on");
     expect(page.film.table?.rows.map((row) => row.cells)).toEqual([
       ["all readers", "10", "0.0 ± 1.0°", "1.0°, 0.7 to 1.8°", "0.9°", "1.1°"],

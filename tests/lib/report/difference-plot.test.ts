@@ -14,7 +14,7 @@ describe("differences by size", () => {
   it("no pair gives no plot; one pair a dot at the mean of both, without limits", () => {
     expect(plotOf([])).toBeNull();
     const plot = plotOf([madePair(80, 83)]);
-    expect(plot?.dots).toEqual([{ x: 81.5, y: 3 }]);
+    expect(plot?.dots).toEqual([{ x: 81.5, y: 3, pairs: 1 }]);
     expect([plot?.bias, plot?.limits]).toEqual([null, null]);
   });
   it("limits lie 1.96 x sqrt 2 typical errors about the bias, inside the drawing, and 0 is always on it", () => {
@@ -27,6 +27,12 @@ describe("differences by size", () => {
     expect(plot?.y.from).toBeLessThanOrEqual(0);
     expect(plot?.y.to).toBeGreaterThan(6 + reach);
     expect(plot?.sentence).toContain(`between +${(6 - reach).toFixed(1)}° and +${(6 + reach).toFixed(1)}°`);
+  });
+  it("two pairs of one place are one dot of two, and the sentence says so", () => {
+    const plot = plotOf([madePair(80, 82), madePair(70, 71), madePair(80, 82)]);
+    expect(plot?.dots.map((dot) => dot.pairs)).toEqual([1, 2]);
+    expect(plot?.sentence).toContain("A larger dot is several pairs.");
+    expect(plotOf([madePair(80, 82), madePair(70, 71)])?.sentence).not.toContain("larger");
   });
   it("the table holds the drawing's numbers in the order of the drawing, and nobody's name or film", () => {
     const plot = plotOf([madePair(90, 88), madePair(70, 71), madePair(80, 81)]);
