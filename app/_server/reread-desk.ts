@@ -26,7 +26,6 @@ import { READER_ERROR_THRESHOLDS } from "@/lib/verdict/reader-error-thresholds";
 import { currentInstant } from "./clock";
 import { keepFormDraft } from "./form-draft";
 import { admitToStudent, type Viewer } from "./gate";
-import { loadRules } from "./load-verdicts";
 import { sayFieldIssues } from "./say-field-issues";
 import { loadAcademyRules } from "./student-record";
 
@@ -164,11 +163,11 @@ function finishDraw(viewer: Viewer, drawId: string, measured: readonly Fundament
 }
 
 /** Keeps what was typed into an open draw; every good value is kept, bad ones come back; ends the draw where that is wished. */
-export async function saveRereads(
+export function saveRereads(
   viewer: Viewer,
   drawId: string,
   data: FormData,
-): Promise<{ readonly kind: "saved" | "finished" | "not-open" } | Refused> {
+): { readonly kind: "saved" | "finished" | "not-open" } | Refused {
   const { db, scope, words } = viewer;
   const draw = findDraw(viewer, drawId);
   if (draw === null || draw.finishedOn !== null) return { kind: "not-open" };
@@ -191,6 +190,5 @@ export async function saveRereads(
   if (finish === "no") return { kind: "saved" };
   const measured = [...new Set(items.map((item) => item.fundamental))];
   if (finishDraw(viewer, drawId, measured) === "not-open") return refuse({}, words.say("reread-draw.empty"));
-  await loadRules(viewer);
   return { kind: "finished" };
 }

@@ -90,10 +90,10 @@ describe("a draw from start to end", () => {
   });
 
   it("keeps what is typed, part after part; a bad value comes back and loses none of the good ones", async () => {
-    const saved = await saveRereads(viewer, drawId, form({ "v.1": "81.5", "v.2": "", "v.3": "n/m" }));
+    const saved = saveRereads(viewer, drawId, form({ "v.1": "81.5", "v.2": "", "v.3": "n/m" }));
     expect(saved).toEqual({ kind: "saved" });
     expect(readRereadDraws(viewer.db, viewer.scope)[0]?.read).toBe(2);
-    const bad = await saveRereads(viewer, drawId, form({ "v.4": "8o", "v.5": "83", "v.6": "790", finish: "yes" }));
+    const bad = saveRereads(viewer, drawId, form({ "v.4": "8o", "v.5": "83", "v.6": "790", finish: "yes" }));
     if (bad.kind !== "refused") throw new Error("not refused");
     const markup = pageOf(drawId, bad.draftId);
     expect(markup).toContain('value="81.5"');
@@ -120,7 +120,7 @@ describe("a draw from start to end", () => {
     const before = (await loadStudentVerdicts(student())).tracks.map((track) => track.verdict);
     const items = readRereadItems(viewer.db, viewer.scope, drawId);
     const typed = Object.fromEntries(items.map((item) => [`v.${item.place}`, String(84 + (item.place % 3))]));
-    expect(await saveRereads(viewer, drawId, form({ ...typed, finish: "yes" }))).toEqual({ kind: "finished" });
+    expect(saveRereads(viewer, drawId, form({ ...typed, finish: "yes" }))).toEqual({ kind: "finished" });
     const [fit, ...others] = readReaderErrors(viewer.db, viewer.scope);
     expect(others).toEqual([]);
     expect(fit).toMatchObject({ fundamentalId: "hinge", number: 1, pairs: 18, offsetSd: null });
@@ -131,7 +131,7 @@ describe("a draw from start to end", () => {
     const squares = pairs.reduce((sum, pair) => sum + (pair.again - pair.first) ** 2, 0);
     expect(fit?.readerSd).toBeCloseTo(Math.sqrt((4 * 1.5 ** 2 + squares / 2) / 22), 10);
     expect((await loadStudentVerdicts(student())).tracks.map((track) => track.verdict)).toEqual(before);
-    expect((await saveRereads(viewer, drawId, form({ "v.1": "70" }))).kind).toBe("not-open");
+    expect(saveRereads(viewer, drawId, form({ "v.1": "70" })).kind).toBe("not-open");
   });
 
   it("a film of tomorrow is judged with it, those before with the customary 1.5", async () => {
@@ -161,7 +161,7 @@ describe("a draw from start to end", () => {
     expect(markup).not.toMatch(/name="v\.\d+" [^>]*value="\d/);
     const items = readRereadItems(viewer.db, viewer.scope, outcome.drawId);
     const typed = Object.fromEntries(items.map((item) => [`v.${item.place}`, String(86 + (item.place % 2))]));
-    await saveRereads(viewer, outcome.drawId, form({ ...typed, finish: "yes" }));
+    saveRereads(viewer, outcome.drawId, form({ ...typed, finish: "yes" }));
     const results = loadReaderError(viewer, "hinge");
     expect(results?.two.table?.rows[0]?.cells.slice(0, 2)).toEqual([`${viewer.name} less Coach Tern`, "18"]);
     const fits = readReaderErrors(viewer.db, viewer.scope);

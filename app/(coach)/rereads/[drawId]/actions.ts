@@ -7,7 +7,7 @@ import { drawForSecond, saveRereads } from "../../../_server/reread-desk";
 /** Keeps what was typed into a draw, and ends it where that is ticked. */
 export async function submitRereads(data: FormData): Promise<void> {
   const drawId = String(data.get("drawId") ?? "");
-  const outcome = await saveRereads(await requireViewer(), drawId, data);
+  const outcome = saveRereads(await requireViewer(), drawId, data);
   const page = `/rereads/${encodeURIComponent(drawId)}`;
   redirect(outcome.kind === "refused" ? `${page}?draft=${outcome.draftId}` : page);
 }
