@@ -3,9 +3,10 @@ import path from "node:path";
 import Sqlite from "better-sqlite3";
 import { type BetterSQLite3Database, drizzle } from "drizzle-orm/better-sqlite3";
 import * as people from "./schema";
+import * as rereads from "./schema-rereads";
 import * as work from "./schema-work";
 
-const tables = { ...people, ...work };
+const tables = { ...people, ...work, ...rereads };
 
 /** One open database: typed by table, raw for what must be fast, and closable. */
 export interface Database {

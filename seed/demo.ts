@@ -15,6 +15,7 @@ import { demoEntries } from "./demo-academy";
 import { DEMO_BANDS, DEMO_DRILLS, LEAD_HEEL } from "./demo-drills";
 import type { DemoStudent } from "./demo-entries";
 import { DEMO_READER, DEMO_SEASON_START, DEMO_TODAY } from "./demo-plan";
+import { insertDemoRereads } from "./demo-rereads";
 
 const ACADEMY = "demo";
 const scope = { academyId: ACADEMY } as AcademyScope;
@@ -96,6 +97,7 @@ async function fill(file: string): Promise<void> {
       insertPeople(db, students);
       const count = insertFilms(db, students);
       insertMends(db, students);
+      insertDemoRereads(db, scope);
       return count;
     });
     db.sqlite.exec("ANALYZE");

@@ -5,12 +5,14 @@ import { readGoalBands } from "@/db/read/goal-bands";
 import { readLookNoise } from "@/db/read/looks";
 import { readOwnFundamentals } from "@/db/read/own-fundamentals";
 import { readReadingsInForce } from "@/db/read/readings";
+import { readReaderErrors } from "@/db/read/rereads";
 import { readCaptures, readSessions, readStatedCaptureSds } from "@/db/read/sessions";
 import { readStudent } from "@/db/read/students";
 import { orderedFundamentals } from "@/lib/domain/catalogue";
 import type { ClubGrouping } from "@/lib/domain/club-grouping";
 import type { Fundamental } from "@/lib/domain/fundamental";
 import type { GoalBand } from "@/lib/domain/goal-band";
+import type { MeasuredReaderError } from "@/lib/domain/reread";
 import type { AcademyScope, StudentScope } from "@/lib/domain/scope";
 import { parseOwnFundamental } from "@/lib/ingest/parse-own-fundamental";
 import type { StudentRecord } from "@/lib/verdict/track-history";
@@ -23,6 +25,8 @@ export interface AcademyRules {
   readonly bands: readonly GoalBand[];
   readonly grouping: ClubGrouping;
   readonly seasonStart: string;
+  /** Every fitted error of the academy's readers. */
+  readonly readerErrors: readonly MeasuredReaderError[];
   /** Last day taken in: goals of later days are not in force yet. */
   readonly today: string;
 }
@@ -42,6 +46,7 @@ export function loadAcademyRules(
     bands: readGoalBands(db, scope),
     grouping: readClubGrouping(db, scope),
     seasonStart: academy.seasonStart,
+    readerErrors: readReaderErrors(db, scope),
     today: todayOf(academy),
   };
 }
@@ -59,5 +64,6 @@ export function loadStudentRecord(db: Database, scope: StudentScope, rules: Acad
     fundamentals: rules.fundamentals,
     bands: rules.bands,
     seasonStart: rules.seasonStart,
+    readerErrors: rules.readerErrors,
   };
 }

@@ -74,7 +74,7 @@ export function* readAcademyReadings(
   }
 }
 
-/** Every correction in the order in which they were made, with what stood before each. */
+/** Every correction of a first reading in the order in which they were made, with what stood before each. */
 export function readCorrections(db: Database, scope: StudentScope): FiledCorrection[] {
   const rows = db.sqlite
     .prepare<
@@ -96,7 +96,7 @@ export function readCorrections(db: Database, scope: StudentScope): FiledCorrect
          JOIN swing ON swing.id = reading.swing_id
          LEFT JOIN correction AS earlier ON earlier.id =
            (SELECT max(id) FROM correction AS prior WHERE prior.reading_id = reading.id AND prior.id < correction.id)
-       WHERE reading.student_id = ?
+       WHERE reading.student_id = ? AND reading.reread = 0
        ORDER BY correction.id`,
     )
     .all(scope.studentId);

@@ -17,6 +17,9 @@ export interface JudgedSession {
   readonly daysSincePractice?: number;
   /** Name of the noise model with which the look after this session is said. */
   readonly noiseModel?: string;
+  /** The reader's error by which the look after this session is said; absent: the track's. */
+  readonly readerSd?: number;
+  readonly readerOffsetSd?: number;
 }
 
 /** The judged input of one track: one student × one fundamental × one club group since the last re-baseline. */
@@ -33,6 +36,7 @@ export interface JudgedTrack {
   readonly smallestWorthwhile?: number;
   /** Least change worth having against the goal, in the unit; without a smallest worthwhile one of its own. */
   readonly worthwhileAtLeast?: number;
+  /** Sd of one reading at the last look, in the unit; and of the offset between readers. */
   readonly readerSd?: number;
   readonly readerOffsetSd?: number;
   /** Sd of the camera error that the best care leaves, in the unit: no plan counts on much less. Absent: not known. */

@@ -33,6 +33,8 @@ const session = z
       reader: optional(text),
       daysSincePractice: optional(fromZero),
       noiseModel: optional(text),
+      readerSd: optional(aboveZero),
+      readerOffsetSd: optional(fromZero),
     },
     wrong("not-object"),
   )

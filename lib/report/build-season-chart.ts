@@ -112,7 +112,8 @@ function chartSession(words: Words, history: TrackHistory, verdict: TrackVerdict
 export function sessionSd(history: TrackHistory, verdict: TrackVerdict, entry: HistorySession): number {
   const budget = verdict.errorBudget;
   const readings = Math.max(1, entry.swings.length);
-  if (budget === null) return Math.hypot(entry.captureSd, history.fundamental.readerSd / Math.sqrt(readings));
+  if (budget === null)
+    return Math.hypot(entry.captureSd, (history.judged.readerSd ?? history.fundamental.readerSd) / Math.sqrt(readings));
   return Math.hypot(budget.day, entry.captureSd, Math.hypot(budget.swing, budget.reader) / Math.sqrt(readings));
 }
 

@@ -7,7 +7,7 @@ import { lookData } from "@/lib/stats/look-data";
 import type { Outcome } from "@/lib/stats/outcome";
 import { passageRange } from "@/lib/stats/passage-range";
 import type { Claim } from "./decide-words";
-import { stretchOf } from "./judged-series";
+import { stretchAt } from "./judged-series";
 import { REACH_PACES, REACH_SCALES } from "./reach-thresholds";
 import { thinNoise } from "./thin-noise";
 import type { TrackState } from "./track-state";
@@ -72,7 +72,7 @@ function usedSince({ judged }: TrackState, day: string): number {
 
 function approachOf({ judged, looks, policy }: TrackState, start: number): Outcome<Approach> {
   const last = judged.sessions.length - 1;
-  return exponentialApproach(lookData(stretchOf(judged.series, start, last), thinNoise(looks.noise(last))), {
+  return exponentialApproach(lookData(stretchAt(judged, start, last), thinNoise(looks.noise(last))), {
     scales: REACH_SCALES,
     stepShare: policy.reachStep,
     gainSd: policy.reachGainSd,

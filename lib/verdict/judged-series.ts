@@ -7,8 +7,10 @@ import type { Policy } from "./policy";
 export interface JudgedSeries {
   /** In date order; sessions of one day in the order given. Indices in every result are positions here. */
   readonly sessions: readonly JudgedSession[];
-  /** One group a session, same order. */
+  /** One group a session, same order; the reader's error is that of the last look. */
   readonly series: Series;
+  /** The reader's error by which the look after each session is said, same order, in the unit. */
+  readonly readerErrors: readonly Pick<Series, "readingErrorSd" | "offsetSd">[];
 }
 
 /**
@@ -20,7 +22,11 @@ export interface JudgedSeries {
 export function judgedSeries(track: JudgedTrack, policy: Policy): JudgedSeries {
   const dated = track.sessions.map((session, given) => ({ session, given, day: dayNumber(session.date) }));
   dated.sort((a, b) => a.day - b.day || a.given - b.given);
-  const readingErrorSd = track.readerSd ?? policy.readerSd;
+  const errorOf = (given: Pick<JudgedTrack, "readerSd" | "readerOffsetSd">) => {
+    const readingErrorSd = given.readerSd ?? policy.readerSd;
+    return { readingErrorSd, offsetSd: given.readerOffsetSd ?? policy.readerOffset * readingErrorSd };
+  };
+  const standing = errorOf(track);
   return {
     sessions: dated.map((entry) => entry.session),
     series: {
@@ -32,10 +38,10 @@ export function judgedSeries(track: JudgedTrack, policy: Policy): JudgedSeries {
         offsetLabel: session.reader ?? null,
         used: session.use !== false && session.swings.length > 0,
       })),
-      readingErrorSd,
-      offsetSd: track.readerOffsetSd ?? policy.readerOffset * readingErrorSd,
+      ...standing,
       start: track.startLevel ?? null,
     },
+    readerErrors: dated.map(({ session }) => (session.readerSd === undefined ? standing : errorOf(session))),
   };
 }
 
@@ -50,4 +56,9 @@ export function stretchOf(series: Series, first: number, last: number): Series {
     groups: series.groups.slice(first, last + 1),
     start: first === 0 ? series.start : null,
   };
+}
+
+/** The same as a look has it: its sessions from the first one on, with the reader's error in force at the look. */
+export function stretchAt({ series, readerErrors }: JudgedSeries, first: number, look: number, last = look): Series {
+  return { ...stretchOf(series, first, last), ...readerErrors[look] };
 }

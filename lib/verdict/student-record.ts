@@ -1,5 +1,6 @@
 import type { Fundamental } from "@/lib/domain/fundamental";
 import type { GoalBand } from "@/lib/domain/goal-band";
+import type { MeasuredReaderError } from "@/lib/domain/reread";
 import type { Capture, Reading, Session } from "@/lib/domain/session";
 import type { Student, StudentEvent } from "@/lib/domain/student";
 
@@ -27,6 +28,8 @@ export interface StudentRecord {
     readonly noiseModelName: string;
   }[];
   readonly fundamentals: readonly Fundamental[];
+  /** Fitted errors of the academy's readers; absent: none was measured. */
+  readonly readerErrors?: readonly MeasuredReaderError[];
   /** First day of the season; tracks begin there at the earliest. */
   readonly seasonStart: string;
 }

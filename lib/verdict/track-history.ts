@@ -13,6 +13,7 @@ import type { ApartReason, HistorySession, TrackHistory } from "./session-histor
 import type { StudentRecord } from "./student-record";
 import { type SwingReading, swingReadings } from "./swing-readings";
 import { withFingerprints } from "./with-fingerprints";
+import { withReaderError } from "./with-reader-error";
 import { leastWorthwhile } from "./worth";
 
 export type { ApartReason, HistorySession, TrackHistory } from "./session-history";
@@ -118,14 +119,15 @@ function oneTrack(
     pool: poolName(fundamental.id, clubGroup),
     goal: { low: goal.low, high: goal.high },
     ...(dated.length > 1 ? { goals: dated } : {}),
-    readerSd: fundamental.readerSd,
     ...(least === undefined ? {} : { worthwhileAtLeast: least }),
     checkedCaptureSd: checkedCaptureSd(fundamental),
   };
-  const judgedOf = (entries: readonly HistorySession[]): JudgedTrack => ({
-    ...base,
-    sessions: entries.map((entry) => judgedSession(record, fundamental, entry)),
-  });
+  const judgedOf = (entries: readonly HistorySession[]): JudgedTrack =>
+    withReaderError(
+      { ...base, sessions: entries.map((entry) => judgedSession(record, fundamental, entry)) },
+      fundamental,
+      record.readerErrors ?? [],
+    );
   const old = sessions.filter((entry) => entry.index === null);
   return {
     studentId: record.student.id,

@@ -3,7 +3,8 @@ import type { Evidence, Posterior } from "@/lib/stats/look";
 import type { NoiseModel } from "@/lib/stats/noise-model";
 import { type Outcome, ok } from "@/lib/stats/outcome";
 import { posterior } from "@/lib/stats/posterior";
-import { type JudgedSeries, stretchOf } from "./judged-series";
+import type { Series } from "@/lib/stats/series";
+import { type JudgedSeries, stretchAt } from "./judged-series";
 import type { Policy } from "./policy";
 import { changeBelow, steadyAt, type Worthwhile } from "./quick-look";
 
@@ -27,36 +28,39 @@ export interface TrackLooks {
 /**
  * Opens the looks of a track.
  *
- * A look that adds no used session to a stretch repeats the answer of the one before it, as long as the noise model is
- * the same.
+ * A look that adds no used session to a stretch repeats the answer of the one before it, as long as the noise model and the
+ * reader's error are the same.
  */
 export function trackLooks(judged: JudgedSeries, noiseFor: NoiseFor): TrackLooks {
-  const { series, sessions } = judged;
+  const { series, sessions, readerErrors } = judged;
   const lastUsed: number[] = [];
   for (const [index, group] of series.groups.entries()) lastUsed.push(group.used ? index : (lastUsed.at(-1) ?? -1));
   const noise = (look: number): NoiseModel => noiseFor(sessions[look]?.noiseModel);
   const kept = new Map<string, unknown>();
-  function once<T>(kind: string, start: number, look: number, work: (model: NoiseModel, end: number) => Outcome<T>) {
+  function once<T>(
+    kind: string,
+    start: number,
+    look: number,
+    work: (model: NoiseModel, stretch: Series) => Outcome<T>,
+  ) {
     const end = lastUsed[look] ?? -1;
     if (end - start < 3) return null;
     const model = noise(look);
-    const key = `${kind}/${start}/${end}/${model.id}`;
+    const { readingErrorSd, offsetSd } = readerErrors[look] ?? series;
+    const key = `${kind}/${start}/${end}/${model.id}/${readingErrorSd}/${offsetSd}`;
     if (!kept.has(key)) {
-      const outcome = work(model, end);
+      const outcome = work(model, stretchAt(judged, start, look, end));
       kept.set(key, outcome.kind === "ok" ? outcome.value : null);
     }
     return kept.get(key) as T | null;
   }
   return {
     noise,
-    evidence: (start, look) =>
-      once("evidence", start, look, (model, end) => evidence(stretchOf(series, start, end), model)),
-    posterior: (start, look) =>
-      once("posterior", start, look, (model, end) => posterior(stretchOf(series, start, end), model, start)),
+    evidence: (start, look) => once("evidence", start, look, (model, stretch) => evidence(stretch, model)),
+    posterior: (start, look) => once("posterior", start, look, (model, stretch) => posterior(stretch, model, start)),
     changeBelow: (start, look, policy) =>
-      once("below", start, look, (model, end) => ok(changeBelow(stretchOf(series, start, end), model, policy))),
+      once("below", start, look, (model, stretch) => ok(changeBelow(stretch, model, policy))),
     steady: (look, worthwhile, policy) =>
-      once("steady", 0, look, (model, end) => ok(steadyAt(stretchOf(series, 0, end), model, worthwhile, policy))) ??
-      false,
+      once("steady", 0, look, (model, stretch) => ok(steadyAt(stretch, model, worthwhile, policy))) ?? false,
   };
 }

@@ -5,7 +5,7 @@ import { decideClaims, decideWord, heldBy, type LookClaims, type LookFacts, look
 import { describeChange, newLevelOf } from "./describe-change";
 import { type EarlyLevel, earlyLevel } from "./early-level";
 import { trackOn } from "./goal-at";
-import { type JudgedSeries, judgedSeries, stretchOf } from "./judged-series";
+import { type JudgedSeries, judgedSeries, stretchAt } from "./judged-series";
 import { limitAt } from "./limit-at";
 import { notToldApart } from "./not-told-apart";
 import type { Policy } from "./policy";
@@ -46,7 +46,7 @@ export function openTrack(track: JudgedTrack, noiseFor: NoiseFor, policy: Policy
     return found;
   };
   const dates = judged.sessions.map((session) => session.date);
-  const apart = keptByLook((look) => notToldApart(stretchOf(judged.series, 0, look), dates, looks.noise(look), policy));
+  const apart = keptByLook((look) => notToldApart(stretchAt(judged, 0, look), dates, looks.noise(look), policy));
   const facts = judged.sessions.map(
     (_, at): LookFacts => ({
       limit: limitAt(at + 1, policy),
@@ -71,7 +71,7 @@ export function openTrack(track: JudgedTrack, noiseFor: NoiseFor, policy: Policy
     facts,
     said: decideClaims(facts, policy),
     policy,
-    early: keptByLook((look) => earlyLevel(stretchOf(judged.series, 0, look), looks.noise(look), policy)),
+    early: keptByLook((look) => earlyLevel(stretchAt(judged, 0, look), looks.noise(look), policy)),
     apart,
   };
 }

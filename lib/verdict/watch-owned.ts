@@ -2,7 +2,7 @@ import type { CalendarDay } from "@/lib/domain/calendar-day";
 import type { Direction, OwnedWatch } from "@/lib/domain/track-verdict";
 import { type RecentRun, recentRuns } from "@/lib/stats/recent-runs";
 import { taughtNoise } from "@/lib/stats/taught-noise";
-import { stretchOf } from "./judged-series";
+import { stretchAt } from "./judged-series";
 import { lateRiseAt } from "./limit-at";
 import type { Policy } from "./policy";
 import { levelAt, posteriorAt, type TrackState, wordAt } from "./track-state";
@@ -90,7 +90,7 @@ function runsOf(
 ) {
   const at = watched.used.at(-1) as number;
   const model = state.looks.noise(at);
-  const series = stretchOf(state.judged.series, watched.first, at);
+  const series = stretchAt(state.judged, watched.first, at);
   const found = recentRuns(series, noise === "taught" ? taughtNoise(model) : model, lengths, (groups) =>
     believed(groups, policy),
   );

@@ -10,6 +10,7 @@ import fingerprint from "./messages/en/fingerprint.json";
 import form from "./messages/en/form.json";
 import frame from "./messages/en/frame.json";
 import importing from "./messages/en/import.json";
+import reread from "./messages/en/reread.json";
 import { pseudoMessage } from "./pseudo-message";
 
 /** Arguments of a message: finished text, or numbers that choose a plural. */
@@ -39,6 +40,7 @@ const messages: Readonly<Record<string, string>> = {
   ...fingerprint,
   ...form,
   ...frame,
+  ...reread,
 };
 const written = new Map<string, Words>();
 

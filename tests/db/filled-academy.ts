@@ -11,6 +11,7 @@ import { insertLookNoise } from "@/db/write/looks";
 import { insertNoiseModel } from "@/db/write/noise-models";
 import { insertOwnFundamental } from "@/db/write/own-fundamentals";
 import { insertCorrection } from "@/db/write/readings";
+import { insertReaderError, insertRereadDraw } from "@/db/write/rereads";
 import { insertRosterList } from "@/db/write/roster-lists";
 import { insertSeen } from "@/db/write/seen";
 import { insertHeight } from "@/db/write/students";
@@ -68,6 +69,18 @@ export function season(sessions: number, swings: number): EnteredSession[] {
   );
 }
 
+function fillRereads(db: Database, sessionId: string): void {
+  const swingId = db.sqlite
+    .prepare<[string], number>("SELECT id FROM swing WHERE session_id = ?")
+    .pluck()
+    .get(sessionId);
+  const place = { studentId: "s1", sessionId, swingId: swingId ?? 0, fundamentalId: "hinge" } as const;
+  const draw = { id: "r1", reader: "Coach", level: "b", who: "Owner", day: "2031-03-02", drawnAt: NOW } as const;
+  insertRereadDraw(db, academyScope(), { ...draw, items: [{ ...place, filmReference: "shelf 1" }] });
+  const fit = { fundamentalId: "hinge", fromDay: "2031-03-03", readerSd: 1.2, offsetSd: null, pairs: 12, shared: 0 };
+  insertReaderError(db, academyScope(), { ...fit, version: "v" }, NOW);
+}
+
 /** An academy with at least one row in every table. */
 export async function openFilledAcademy(file?: string, sessions = 3, swings = 4): Promise<Database> {
   const db = await openAcademy(file);
@@ -116,6 +129,7 @@ export async function openFilledAcademy(file?: string, sessions = 3, swings = 4)
   if (change.kind !== "ok") throw new Error("not renamed");
   const regrouping = { kind: "rename", change, day: "2031-01-04", who: "Owner", why: "" } as const;
   insertRegrouping(db, academyScope(), regrouping, countingStamp("regrouped"));
+  fillRereads(db, sessionId);
   insertDraft(db, academyScope(), { id: "f1", kind: "import", body: "text", updatedAt: NOW });
   return db;
 }

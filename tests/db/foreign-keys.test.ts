@@ -23,7 +23,8 @@ test("a student's rows go with the student; another academy's and the noise mode
   const db = await openFilledAcademy();
   db.sqlite.exec("DELETE FROM student WHERE id = 's1'");
   const gone = ["session", "capture", "stated_capture_sd", "swing", "reading", "correction", "height", "event"];
-  const alsoGone = ["drill_assignment", "goal_band", "look_noise", "analysis"];
+  const alsoGone = ["drill_assignment", "goal_band", "look_noise", "analysis", "reread_item"];
   for (const table of [...gone, ...alsoGone]) expect(`${table} ${countRows(db, table)}`).toBe(`${table} 0`);
-  expect([countRows(db, "student"), countRows(db, "noise_model"), countRows(db, "drill")]).toEqual([2, 1, 1]);
+  const kept = ["student", "noise_model", "drill", "reader_error_fit"].map((table) => countRows(db, table));
+  expect(kept).toEqual([2, 1, 1, 1]);
 });

@@ -43,6 +43,7 @@ const PARTS: Readonly<Record<string, () => string>> = {
   studentId: () => firstOf("id", "student"),
   fundamental: () => BUILT_IN[0]?.id ?? "",
   draftId: uploadedDraft,
+  drawId: () => firstOf("id", "reread_draw WHERE finished_on IS NULL"),
   name: () => "season-long.csv",
 };
 

@@ -1,6 +1,7 @@
 import { loadClubsDoor } from "../../_server/club-desk";
 import { requireViewer } from "../../_server/gate";
 import { loadFrame } from "../../_server/load-frame";
+import { loadRereadsDoor } from "../../_server/load-rereads";
 import { loadSwitch } from "../../_server/load-switch";
 import { loadSettingsForm } from "../../_server/settings-desk";
 import { Form } from "../../_ui/form/form";
@@ -19,6 +20,7 @@ export default async function SettingsRoute({ searchParams }: Asked) {
     <Frame model={loadFrame(viewer)} current="settings">
       <Form model={loadSettingsForm(viewer, (await searchParams).draft)} action={submitSettings} />
       <TextPart part={loadClubsDoor(viewer)} />
+      <TextPart part={loadRereadsDoor(viewer)} />
       {change ? <Form model={change} action={switchAcademy} /> : null}
     </Frame>
   );

@@ -1,0 +1,32 @@
+import { notFound } from "next/navigation";
+import { requireViewer } from "../../../_server/gate";
+import { loadFrame } from "../../../_server/load-frame";
+import { loadDraw } from "../../../_server/load-rereads";
+import { Form } from "../../../_ui/form/form";
+import { Frame } from "../../../_ui/frame/frame";
+import { SecondReader } from "../../../_ui/rereads/second-reader";
+import { TextPage } from "../../../_ui/text-page/text-page";
+import { submitRereads, submitSecond } from "./actions";
+
+interface Asked {
+  readonly params: Promise<{ readonly drawId: string }>;
+  readonly searchParams: Promise<{ readonly draft?: string }>;
+}
+
+export default async function RereadDrawRoute({ params, searchParams }: Asked) {
+  const viewer = await requireViewer();
+  const page = loadDraw(viewer, (await params).drawId, (await searchParams).draft);
+  if (!page) notFound();
+  return (
+    <Frame model={loadFrame(viewer)} current="settings">
+      {page.kind === "open" ? (
+        <Form model={page.form} action={submitRereads} />
+      ) : (
+        <>
+          <TextPage model={page.page} />
+          <SecondReader model={page.second} action={submitSecond} />
+        </>
+      )}
+    </Frame>
+  );
+}

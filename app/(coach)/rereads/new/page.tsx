@@ -1,0 +1,21 @@
+import { requireViewer } from "../../../_server/gate";
+import { loadFrame } from "../../../_server/load-frame";
+import { loadWishForm } from "../../../_server/load-rereads";
+import { Form } from "../../../_ui/form/form";
+import { Frame } from "../../../_ui/frame/frame";
+import { TextPage } from "../../../_ui/text-page/text-page";
+import { submitWish } from "./actions";
+
+interface Asked {
+  readonly searchParams: Promise<{ readonly draft?: string }>;
+}
+
+export default async function NewRereadRoute({ searchParams }: Asked) {
+  const viewer = await requireViewer();
+  const wish = loadWishForm(viewer, (await searchParams).draft);
+  return (
+    <Frame model={loadFrame(viewer)} current="settings">
+      {wish.kind === "form" ? <Form model={wish.form} action={submitWish} /> : <TextPage model={wish.page} />}
+    </Frame>
+  );
+}

@@ -1,0 +1,5 @@
+import { downloadRereads } from "../../../_server/load-rereads";
+
+export function GET(): Promise<Response> {
+  return downloadRereads();
+}
