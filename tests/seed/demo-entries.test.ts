@@ -155,6 +155,9 @@ describe("the demo command", () => {
     try {
       return await digestTables(db, [
         "academy",
+        "reread_draw",
+        "reread_item",
+        "reader_error_fit",
         "student",
         "session",
         "capture",
@@ -172,17 +175,12 @@ describe("the demo command", () => {
     const first = fill("one");
     expect(first.said).toContain("60 students");
     const digest = await digestOf(first.file);
-    expect(digest.reading?.rows).toBe(
-      entries.reduce(
-        (sum, entry) =>
-          sum +
-          entry.sessions.reduce(
-            (s, film) => s + film.session.swings.reduce((n, swing) => n + swing.readings.length, 0),
-            0,
-          ),
-        0,
-      ),
-    );
+    const readFirst = entries
+      .flatMap((entry) => entry.sessions.flatMap((film) => film.session.swings))
+      .reduce((sum, swing) => sum + swing.readings.length, 0);
+    // Read again: a draw of twenty by two readers, twelve of the same still, six of an open draw.
+    expect(digest.reading?.rows).toBe(readFirst + 2 * 20 + 12 + 6);
+    expect([digest.reread_draw?.rows, digest.reader_error_fit?.rows]).toEqual([4, 2]);
     const again = fill("one");
     expect([again.status, again.said]).toEqual([0, "The demo academy is there already; nothing was changed.\n"]);
     expect(await digestOf(first.file)).toEqual(digest);
