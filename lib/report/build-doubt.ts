@@ -44,26 +44,25 @@ export function buildDoubt(
       sizeLabel: words.say(`doubt.${part}.size`, { half: half(budget[part]) }),
       pattern: PATTERNS[part],
     })),
-    square: [saySquare(words, history, budget.camera, total), saySquarePlan(words, squarePlan)].filter(
+    square: [saySquare(words, history, total - squares.camera), saySquarePlan(words, squarePlan)].filter(
       (text) => text !== "",
     ),
   };
 }
 
-/** A part of the camera up to so many times what a check leaves is as good as checked. */
-const AS_CHECKED = 1.1;
-
 /**
- * How many films of a checked phone would tell as much as those at hand: information goes with the sessions over the variance
- * of a session's mean.
+ * How many films of a checked phone would tell as much as those at hand: each film tells as much as one over the variance of
+ * its mean, so that one which a wrong phone spoils tells next to nothing and takes nothing from the others.
+ *
+ * @param restVariance variance of a session's mean without its camera part, in the unit squared
  */
-function saySquare(words: Words, history: TrackHistory, cameraSd: number, total: number): string {
-  const checked = checkedCaptureSd(history.fundamental);
-  if (cameraSd <= AS_CHECKED * checked) return words.say("doubt.square.as-checked");
-  const have = history.sessions.filter((entry) => entry.apart === null).length;
-  const enough = Math.ceil((have * (total - cameraSd ** 2 + checked ** 2)) / total);
-  if (enough >= have) return "";
-  return words.say("doubt.square", { have, as: enough, fewer: have - enough });
+function saySquare(words: Words, { fundamental, sessions }: TrackHistory, restVariance: number): string {
+  const used = sessions.filter((entry) => entry.apart === null);
+  const checked = restVariance + checkedCaptureSd(fundamental) ** 2;
+  const told = used.reduce((sum, { captureSd }) => sum + checked / (restVariance + captureSd ** 2), 0);
+  const enough = Math.min(used.length, Math.ceil(told));
+  if (enough >= used.length) return words.say("doubt.square.as-checked");
+  return words.say("doubt.square", { have: used.length, as: enough, fewer: used.length - enough });
 }
 
 /** Whole hundredths by largest remainder. */

@@ -6,7 +6,7 @@ import type { Threshold } from "./threshold";
 import { WATCH_THRESHOLDS } from "./watch-thresholds";
 
 /** Version of the built-in policy; a verdict names it, and with it every number below. */
-export const POLICY_VERSION = "4";
+export const POLICY_VERSION = "5";
 
 /** Every threshold that turns the engine's numbers into words. Each name is also the key of an override. */
 export const THRESHOLDS = {

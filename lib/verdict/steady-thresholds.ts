@@ -10,19 +10,19 @@ export const STEADY_THRESHOLDS = {
     source: "95 of 100 as everywhere",
   },
   steadyInner: {
-    value: 1.28,
+    value: 1.27,
     unit: "smallest worthwhile changes to one inner limit",
     bounds: [1, 10],
     reason:
-      "half of the belief sits on no change; at the full limit a change of just that size was called holding in .35 of seasons, here in .05",
+      "half of the belief sits on no change; at the full limit a change of just that size was called holding in .35 of seasons, here in .04",
     source: "own simulation",
   },
   steadyInnerEarly: {
-    value: 1.1,
+    value: 1.13,
     unit: "the same, at the early looks",
     bounds: [1, 10],
     reason:
-      "few looks are few chances to be wrong; with the later divisor from the start hardly a season holds by its twelfth session",
+      "few looks are few chances to be wrong; with the later divisor from the start hardly a season holds by its twelfth session, at 1.1 .056 of changes of just that size were called holding",
     source: "own simulation",
   },
   steadyEarlyLooks: {

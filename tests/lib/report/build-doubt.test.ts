@@ -11,6 +11,7 @@ const source = (camera: number, over: Partial<FundamentalSource> = {}) =>
       fundamental: findFundamental("setup-tilt", []),
       sessions: Array.from({ length: 14 }, (_, i) => ({
         apart: i === 3 ? { kind: "set-aside", reason: "dark" } : null,
+        captureSd: camera,
       })),
     },
     verdict: { errorBudget: { day: 1, swing: 2, reader: 1.5, camera } },
@@ -28,8 +29,15 @@ describe("where the doubt comes from", () => {
     expect(shares[2]).toBe(64);
   });
 
-  it("13 used films of variance 11.25, of which a check would leave 11.25 - 9 + .74 = 2.99: as much as 4 (13 x .266 = 3.5)", () => {
+  it("13 used films of variance 11.25, a checked one of 11.25 - 9 + .74 = 2.99: as much as 4 (13 x 2.99 / 11.25 = 3.5)", () => {
     expect(buildDoubt(words, source(3))?.square).toEqual([words.say("doubt.square", { have: 13, as: 4, fewer: 9 })]);
+  });
+
+  it("one film that a wrong phone spoils costs one: 12 checked ones and one of sd 12 tell as much as 13 (12 + .02)", () => {
+    const spoilt = source(0.86);
+    const sessions = spoilt.history.sessions.map((entry, i) => (i === 5 ? { ...entry, captureSd: 12 } : entry));
+    const found = buildDoubt(words, { ...spoilt, history: { ...spoilt.history, sessions } } as FundamentalSource);
+    expect(found?.square).toEqual([words.say("doubt.square.as-checked")]);
   });
 
   it("a checked phone has nothing to gain", () =>
