@@ -62,7 +62,7 @@ export const PITCH_REJECT_ANGLE = 10;
 export const PITCH_ACCEPT = 5;
 export const PITCH_ANGLE_PER_DEGREE = 0.3;
 
-/** Nearer than this nothing is read; nearer than the other, ways sideways are doubted by a share of themselves, cm. */
+/** Nearer than this nothing is read; nearer than the other, ways sideways are doubted by the share that hips behind the feet lose, cm. */
 export const DISTANCE_REJECT_CM = 200;
 export const DISTANCE_ACCEPT_CM = 300;
-export const NEAR_MOVE_SHARE = 0.05;
+export const HIPS_BEHIND_FEET_CM = 15;

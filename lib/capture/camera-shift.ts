@@ -5,14 +5,14 @@ import { firstOrderSpread } from "@/lib/stats/first-order-spread";
 import {
   CHECKED_OFFSET_SD,
   DISTANCE_ACCEPT_CM,
-  NEAR_MOVE_SHARE,
+  HIPS_BEHIND_FEET_CM,
   PITCH_ACCEPT,
   PITCH_ANGLE_PER_DEGREE,
   USUAL_STANCE_CM,
 } from "./camera-limits";
 import { trueHinge } from "./seen-hinge";
 import { trueLean } from "./seen-lean";
-import { moveLeak } from "./seen-move";
+import { moveLeak, sizeShown } from "./seen-move";
 import type { Stand, StandBelief } from "./stand";
 
 /** What a session tells of the bodies in its films. */
@@ -188,6 +188,8 @@ function moveDoubt(
   film: FilmFacts,
 ): number {
   const leak = moveLeak(towardPhoneSdCm, film.stanceCm ?? USUAL_STANCE_CM, rms(stand.yaw));
-  const near = stand.distanceCm.value < DISTANCE_ACCEPT_CM ? NEAR_MOVE_SHARE * Math.abs(reading) : 0;
+  const { value: distanceCm } = stand.distanceCm;
+  const near =
+    distanceCm < DISTANCE_ACCEPT_CM ? (1 - sizeShown(HIPS_BEHIND_FEET_CM, distanceCm)) * Math.abs(reading) : 0;
   return Math.hypot(leak, sensitivity.roll * rms(stand.roll), near);
 }

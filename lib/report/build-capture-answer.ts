@@ -1,7 +1,7 @@
 import { UNKNOWN_YAW_SD } from "@/lib/capture/camera-limits";
 import { captureEffect, NO_FACTS } from "@/lib/capture/capture-effect";
 import type { CaptureEffect } from "@/lib/capture/effect";
-import { timingSd } from "@/lib/capture/frame-timing";
+import { blurDegrees, timingSd } from "@/lib/capture/frame-timing";
 import { checkedCaptureSd, offsetCentimetres } from "@/lib/capture/misplacement";
 import { placeWasSeen } from "@/lib/capture/sighted-effect";
 import { sightedStand, unknownStand } from "@/lib/capture/sighted-stand";
@@ -13,6 +13,7 @@ import { cameraTiming } from "@/lib/domain/camera-geometry";
 import type { Fundamental } from "@/lib/domain/fundamental";
 import type { Hand } from "@/lib/domain/handedness";
 import { sideOf } from "@/lib/domain/picture-side";
+import type { CaptureSightings } from "@/lib/domain/session";
 import type { EnteredCapture } from "@/lib/domain/session-entry";
 import type { Words } from "@/lib/words/catalogue";
 import { sayNumber, withUnit } from "@/lib/words/number-words";
@@ -27,6 +28,9 @@ const AS_CHECKED = 1.3;
 
 /** Beyond these the phone is to be moved: degrees of yaw, cm beside the line, degrees of roll and of pitch. */
 const MOVE = { yaw: 3, besideCm: 10, roll: 1.5, pitch: 5 } as const;
+
+/** Where an unknown place leaves so many reading errors, only large changes can be told in a season; own choice. */
+const LARGE = 1.9;
 
 /** Fewest pictures a second that a film should have. */
 const FRAMES = 60;
@@ -54,7 +58,7 @@ export function buildCaptureAnswer(
     .filter((fundamental) => fundamental.view === view)
     .map((fundamental) => {
       const effect = captureEffect({ ...entered, statedSd: null }, fundamental, facts);
-      return row(words, fundamental, effect, seen.framesPerSecond);
+      return row(words, fundamental, effect, seen);
     });
   return {
     view,
@@ -71,16 +75,12 @@ function row(
   words: Words,
   fundamental: Fundamental,
   { use, why, captureSd, correction }: CaptureEffect,
-  framesPerSecond: number | null,
+  seen: CaptureSightings,
 ): CaptureAnswer["rows"][number] {
   const name = sayFundamental(words, fundamental);
   const unit = (value: number): string => withUnit(words, sayNumber(value, value < 10 ? 1 : 0), fundamental.unit);
   if (!use) return { name, use: "aside", said: words.say(`capture.aside.${why}`), doubt: "" };
-  const timing = cameraTiming(fundamental);
-  const timed =
-    timing === null || framesPerSecond === null
-      ? ""
-      : `${words.say("capture.timing", { half: unit(HALF * timingSd(timing.degreesPerSecond, framesPerSecond)) })}`;
+  const timed = sayTiming(words, fundamental, seen, unit);
   const doubt = words.say("capture.doubt", { half: unit(HALF * captureSd) });
   if (correction !== null)
     return {
@@ -93,6 +93,24 @@ function row(
     return { name, use: "counts", said: words.say("capture.counts") + timed, doubt };
   const checked = unit(HALF * checkedCaptureSd(fundamental));
   return { name, use: "doubt", said: words.say("capture.more-doubt", { checked }) + timed, doubt };
+}
+
+/** What pictures a second and shutter leave of a fundamental that moves fast; empty: not known, or it moves slowly. */
+function sayTiming(
+  words: Words,
+  fundamental: Fundamental,
+  { framesPerSecond, shutterPerSecond }: CaptureSightings,
+  unit: (value: number) => string,
+): string {
+  const speed = cameraTiming(fundamental)?.degreesPerSecond;
+  if (speed === undefined) return "";
+  const nearest =
+    framesPerSecond === null
+      ? ""
+      : words.say("capture.timing", { half: unit(HALF * timingSd(speed, framesPerSecond)) });
+  const smear =
+    shutterPerSecond === null ? "" : words.say("capture.smear", { over: unit(blurDegrees(speed, shutterPerSecond)) });
+  return nearest + smear;
 }
 
 /** Degrees off toward the plus side of the phone: face-on toward the target, down the line to the ball's side. */
@@ -163,6 +181,11 @@ function sayNotes(
         words.say("capture.note.without-sticks", {
           names: proof.map((each) => sayFundamental(words, each)).join(", "),
         }),
+      );
+    const large = fundamentals.filter((each) => each.view === view && each.cameraSdUnknown >= LARGE * each.readerSd);
+    if (large.length > 0)
+      notes.push(
+        words.say("capture.note.only-large", { names: large.map((each) => sayFundamental(words, each)).join(", ") }),
       );
     if (view === "down-the-line") notes.push(words.say("capture.note.line-needs-stick"));
   }

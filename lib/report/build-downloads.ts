@@ -51,7 +51,7 @@ function readingRow(student: Student, session: Session, reading: Reading): (stri
 /** The sessions of one fundamental with the verdict's numbers: those of the page. */
 export function buildFundamentalCsv(source: FundamentalSource): string {
   return buildCsv(
-    ["date", "judged", "swings", "mean", "camera sd", "values"],
+    ["date", "judged", "swings", "mean", "camera sd", "values", "as read"],
     source.history.sessions.map((entry) => {
       const values = entry.swings.map((swing) => swing.value);
       return [
@@ -61,6 +61,7 @@ export function buildFundamentalCsv(source: FundamentalSource): string {
         values.reduce((sum, value) => sum + value, 0) / values.length,
         entry.captureSd,
         values.join(" "),
+        entry.swings.map((swing) => swing.read).join(" "),
       ];
     }),
   );

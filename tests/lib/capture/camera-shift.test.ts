@@ -59,6 +59,13 @@ describe("reference: worked values (projection geometry)", () => {
     expect(Math.abs(cameraShift(of("hip-sway"), stand(10, 0), film({ "hip-sway": 5 })).sd - 1.2)).toBeLessThan(0.0501);
   });
 
+  it("2.5 m away: of a sway of 20 % hips 15 cm behind the feet lose 5.7 % of themselves, 1.1 %; from 3 m on nothing is added", () => {
+    const at = (distance: number) =>
+      cameraShift(of("hip-sway"), stand(0, 0, { distanceCm: { value: distance, sd: 0 } }), film({ "hip-sway": 20 })).sd;
+    expect(at(250)).toBeCloseTo(20 * (15 / 265), 9);
+    expect(at(300)).toBe(0);
+  });
+
   it("tilt kept: roll cancels, and of 5 of yaw .6 stay (bend 35 to 30)", () => {
     const at = (yaw: number, roll: number) =>
       cameraShift(

@@ -41,6 +41,7 @@ describe("what a film can show", () => {
     const found = answer({});
     expect(row(found, tilt)).toMatchObject({ use: "doubt", doubt: "± 5.9°" });
     expect(found.notes.join(" ")).toContain(words.say("fundamental.tilt-kept.name"));
+    expect(found.notes.join(" ")).toMatch(/only a large change can be told.*Side tilt, setup/);
     expect(found.next).toMatch(/stick/);
   });
 
@@ -73,6 +74,11 @@ describe("what a film can show", () => {
     expect(row(found, words.say("fundamental.shaft-lean.name"))?.use).toBe("aside");
     expect(row(found, words.say("fundamental.hinge.name"))?.said).toContain("3.4°");
     expect(found.next).toMatch(/60/);
+  });
+
+  it("a shutter of 1/500 smears the hinge over 180 / 500 = .4 degrees", () => {
+    const found = answer({ squareness: "square" }, { shutterPerSecond: 500 });
+    expect(row(found, words.say("fundamental.hinge.name"))?.said).toContain("0.4°");
   });
 
   it("sticks on opposite sides are asked about", () => {
