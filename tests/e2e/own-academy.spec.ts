@@ -85,9 +85,11 @@ test.describe
       await expect(page.getByRole("heading", { level: 1 })).toContainText("Nia");
       await expect(page.getByText("One film so far.")).toBeVisible();
       await page.getByRole("link", { name: "Wrist hinge" }).first().click();
+      await expect(page.getByRole("heading", { level: 1 })).toContainText("Wrist hinge");
       await expect(page.getByText(/one session counts so far, and the first look at a change takes 4/)).toBeVisible();
       await expectAccessible(page);
       await page.goBack();
+      await expect(page.getByText("One film so far.")).toBeVisible();
       await page.getByRole("link", { name: "Side tilt, setup" }).first().click();
       await expect(
         page.getByText(/On one film the phone’s place was looked at and what it did was taken out/),
