@@ -18,6 +18,8 @@ export interface RosterScore {
   readonly rosters: number;
   /** Share of the listed that were listed before any change, or without one; mean over academies, 0 where none is listed. */
   readonly falseDiscoveries: number;
+  /** Standard errors over academies of that share and of the next. */
+  readonly errors: { readonly falseDiscoveries: number; readonly power: number };
   /** Share of the changing tracks that are listed once they have changed. */
   readonly power: number;
   /** Share of students with a false listing. */
@@ -56,14 +58,20 @@ function tallyTrack(changes: boolean, noise: NoiseModel, seed: number, number: n
   return { looks: listedLooks, changedOn: changes && session ? dayNumber(session.date) : null };
 }
 
-/** Lists simulated academies over a season at the list's own rate and counts what it holds. */
-export function scoreRosters(changing: number, noise: NoiseModel, rosters: number, seed: number): RosterScore {
+/** Lists simulated academies over a season at the list's own rate and counts what it holds; the learned models take turns. */
+export function scoreRosters(
+  changing: number,
+  models: readonly NoiseModel[],
+  rosters: number,
+  seed: number,
+): RosterScore {
   const discoveries: number[] = [];
   const powers: number[] = [];
   const told: number[] = [];
   for (let roster = 0; roster < rosters; roster++) {
     const count = ACADEMY.students * ACADEMY.fundamentals;
     const random = randomFrom(seed, 6_000_000 + roster);
+    const noise = models[roster % models.length] as NoiseModel;
     const tracks = Array.from({ length: count }, (_, i) =>
       tallyTrack(random.uniform() < changing, noise, seed + 1 + roster, i),
     );
@@ -87,9 +95,15 @@ export function scoreRosters(changing: number, noise: NoiseModel, rosters: numbe
     told.push(families.filter(Boolean).length / families.length);
   }
   const mean = (values: readonly number[]): number => values.reduce((sum, value) => sum + value, 0) / values.length;
+  const error = (values: readonly number[]): number => {
+    const centre = mean(values);
+    const squares = values.reduce((sum, value) => sum + (value - centre) ** 2, 0);
+    return Math.sqrt(squares / Math.max(1, values.length - 1) / values.length);
+  };
   return {
     changing,
     rosters,
+    errors: { falseDiscoveries: error(discoveries), power: error(powers) },
     falseDiscoveries: mean(discoveries),
     power: mean(powers),
     studentsTold: mean(told),

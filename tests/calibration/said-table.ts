@@ -151,8 +151,12 @@ ${trendTable([...run.promised, ...run.beyond])}
 ${run.rosters
   .map(
     (score) =>
-      `| ${[score.changing, score.rosters, score.falseDiscoveries.toFixed(3), score.power.toFixed(3), score.studentsTold.toFixed(4)].join(" | ")} |`,
+      `| ${[score.changing, score.rosters, plusMinus(score.falseDiscoveries, score.errors.falseDiscoveries), plusMinus(score.power, score.errors.power), score.studentsTold.toFixed(4)].join(" | ")} |`,
   )
   .join("\n")}
 `;
+}
+
+function plusMinus(value: number, error: number): string {
+  return `${value.toFixed(3)} ± ${error.toFixed(3)}`;
 }

@@ -30,9 +30,8 @@ export function scoreTask(plan: RunPlan, task: number): ScenarioScore | RosterSc
   if (scenario !== undefined) return scoreScenario(scenario, academies, plan.series, seed + 104_729 * (task + 1));
   const i = task - SCENARIOS.length;
   const changing = CHANGING[i];
-  const noise = academies[i % academies.length];
-  if (changing === undefined || noise === undefined) throw new RangeError(`no such task: ${task}`);
-  return scoreRosters(changing, noise, plan.rosters, seed + 15_485_863 * (i + 1));
+  if (changing === undefined) throw new RangeError(`no such task: ${task}`);
+  return scoreRosters(changing, academies, plan.rosters, seed + 15_485_863 * (i + 1));
 }
 
 // As a worker: one task a message, one answer a task.
