@@ -1,0 +1,64 @@
+/** Phrases that name no strike though they hold its words; and what came before is another matter. Common practice, no source. */
+const TRAPS = [
+  /\b(?:at|to|from|until|near) the top\b/g,
+  /\btop of (?:the |his |her |my )?(?:back)?swing\b/g,
+  /\btop (?:hand|half|position|tilt|speed|of)\b/g,
+  /\b(?:on|over|into|onto|up on) (?:his|her|my|the|your) (?:toes?|heels?)\b/g,
+  /\b(?:heel|toe) (?:lift|lifts|up|down|line|pressure|wear)\b/g,
+  /\b(?:lead|trail|left|right|back|front) (?:heel|toe)s?\b/g,
+  /\b(?:heavy|fat|thin|solid|skinny) (?:legs?|arms?|grips?|posture|base|stance|setup|set-up|rain|wind|bag|shoes?|routine|start|week|day|lesson|practice|progress|club)\b/g,
+  /\bclean(?:ed|ing)? (?:the |his |her |my )?(?:club|clubs|face|grooves|grip|grips|shoes?)\b/g,
+  /\bgood (?:lesson|day|week|mood|posture|grip|practice|rhythm|tempo|turn|set-up|setup|start|progress|question|light|night|morning|job)\b/g,
+  /\b(?:blue|clear|grey|cloudy|dark) sky\b/g,
+  /\bsky (?:was|is|looked)\b/g,
+] as const;
+
+/** What is said of another time. */
+const HISTORY =
+  /\b(?:used to|last (?:week|month|year|season|time|film|lesson|summer|winter)|yesterday|previously|in the past|years ago|months ago|weeks ago|back then|as a kid|formerly|before (?:the|this) (?:drill|lesson|season))\b/;
+
+/** What turns a word round, and how many words later it still does. */
+export const NEGATIONS =
+  /^(?:no|not|never|without|none|wasn't|weren't|isn't|aren't|didn't|don't|doesn't|hasn't|haven't|zero|nothing|neither|nor|instead|rather|avoided|stopped)$/;
+export const NEGATION_REACH = 3;
+
+/** A word beside which a loose word names a strike. */
+export const SHOT_WORDS =
+  /^(?:balls?|shots?|strikes?|striking|struck|hits?|hit|contact|ones?|impact|caught|catching|iron|irons|driver|drives?|wedges?|swings?|attempts?|tries|face)$/;
+
+/** Words that a bare list may hold besides numbers and strikes. */
+export const LIST_WORDS =
+  /^(?:x|a|an|the|of|and|or|but|then|was|were|is|are|with|only|just|also|again|today|bit|little|slightly|very|really|quite|so|too|still|some|few|several|many|most|mostly|mainly|lots|plenty|more|rest|other|others|them|all|both|half|couple|pair|once|twice|each|out|times?|got|had|about|maybe|nearly|almost|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|no|not|none|never|first|last|left|late|early|end|miss|misses|mostly|it|i|he|she|they|we|now|better|much|any|single|zero|without|wasn't|weren't|isn't|didn't|instead|rather|than)$/;
+
+/** A clause with its traps blanked out, length kept. */
+export function withoutTraps(clause: string): string {
+  return TRAPS.reduce((text, trap) => text.replace(trap, (found) => " ".repeat(found.length)), clause);
+}
+
+/** Whether a clause speaks of another time. */
+export function isHistory(clause: string): boolean {
+  return HISTORY.test(clause);
+}
+
+const NUMBER_WORDS = [
+  "zero",
+  "one",
+  "two",
+  "three",
+  "four",
+  "five",
+  "six",
+  "seven",
+  "eight",
+  "nine",
+  "ten",
+  "eleven",
+  "twelve",
+] as const;
+
+/** A small number in figures or words; null: none. */
+export function smallNumber(word: string): number | null {
+  if (/^\d{1,3}$/.test(word)) return Number(word);
+  const at = (NUMBER_WORDS as readonly string[]).indexOf(word);
+  return at < 0 ? null : at;
+}
