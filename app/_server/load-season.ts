@@ -4,6 +4,7 @@ import { consentInForce } from "@/lib/domain/student";
 import { buildSeasonPage } from "@/lib/report/build-season";
 import type { SeasonPage } from "@/lib/report/page-model";
 import { chooseClubGroup, clubLinks } from "./club-links";
+import { contactMentions } from "./contact-mentions";
 import type { StudentViewer } from "./gate";
 import { loadStudentVerdicts } from "./load-verdicts";
 
@@ -24,6 +25,7 @@ export async function loadSeason(viewer: StudentViewer, wishedClub: string | und
     clubGroup,
     grouping,
     seasonStart: record.seasonStart,
+    mentions: contactMentions(record.sessions, clubGroup, { from: record.seasonStart, to: viewer.today }),
     clubs: clubLinks(words, grouping, tracks, { clubGroup, path: `/students/${record.student.id}` }),
   });
 }

@@ -21,7 +21,7 @@ export function buildContact(words: Words, source: ContactSource): ContactPart |
     margin: words.say("contact.margin"),
     explains: words.say("contact.explains"),
     heading: heading(words, share),
-    texts: texts(words, counts, share),
+    texts: [...texts(words, counts, share), ...sayMentions(words, source.mentions)],
     judged:
       share === null
         ? null
@@ -41,6 +41,15 @@ export function buildContact(words: Words, source: ContactSource): ContactPart |
             label: words.say("contact.download"),
           },
   };
+}
+
+/** What notes name, beside the counts: never a number of strikes. */
+function sayMentions(words: Words, { notes, kinds }: ContactSource["mentions"]): string[] {
+  if (kinds.length === 0) return [];
+  const list = kinds.map((each) =>
+    words.say("contact.mention", { kind: words.say(`contact.kind.${each.kind}`), notes: each.notes }),
+  );
+  return [words.say("contact.text.mentions", { notes, list: list.join(", ") })];
 }
 
 function heading(words: Words, share: ContactShare | null): string {

@@ -4,6 +4,7 @@ import type { Session } from "@/lib/domain/session";
 import type { DrillAssignment, Student, StudentEvent } from "@/lib/domain/student";
 import type { TrackVerdict } from "@/lib/domain/track-verdict";
 import type { TrackHistory } from "@/lib/verdict/track-history";
+import type { ContactMentions } from "./contact-source";
 import type { Link } from "./page-model";
 
 /** One judged track of a season. */
@@ -28,6 +29,7 @@ export interface SeasonSource {
   readonly clubs: readonly (Link & { readonly current: "yes" | "no" })[];
   readonly clubGroup: string | null;
   readonly grouping: ClubGrouping;
+  readonly mentions: ContactMentions;
   /** First day of the season. */
   readonly seasonStart: string;
 }

@@ -3,6 +3,7 @@ import type { Session } from "@/lib/domain/session";
 import type { Student } from "@/lib/domain/student";
 import { buildContact } from "@/lib/report/build-contact";
 import { buildContactCsv } from "@/lib/report/build-downloads";
+import type { ContactMentions } from "@/lib/report/contact-source";
 import { contactCounts } from "@/lib/verdict/contact-counts";
 import { wordsFor } from "@/lib/words/catalogue";
 
@@ -17,7 +18,7 @@ const session = (at: number, solid: number | null, facts: Partial<Session> = {})
     balls: 20,
     ...facts,
   }) as Session;
-const part = (sessions: readonly Session[]) =>
+const part = (sessions: readonly Session[], mentions: ContactMentions = { notes: 0, kinds: [] }) =>
   buildContact(words, {
     student: { id: "s1" } as Student,
     sessions,
@@ -25,6 +26,7 @@ const part = (sessions: readonly Session[]) =>
     seasonStart: "2026-01-01",
     from: "2026-05-01",
     asOf: "2026-06-01",
+    mentions,
   });
 const RISEN = [7, 9, 8, 6, 8, 9, 7, 15, 14, 16, 15, 13, 16, 15];
 
@@ -35,6 +37,20 @@ describe("buildContact", () => {
     expect([none?.judged, none?.table, none?.download]).toEqual([null, null, null]);
     expect(none?.heading).toBe("Solid strikes: too few to tell");
     expect(none?.texts.at(-1)).toBe("2 sessions without a count are left out; no number of balls is guessed.");
+  });
+
+  it("what notes name is said in sessions, never as a count", () => {
+    const named = {
+      notes: 3,
+      kinds: [
+        { kind: "ground", notes: 2 },
+        { kind: "toe", notes: 1 },
+      ],
+    } as const;
+    expect(part([session(0, null)], named)?.texts.at(-1)).toBe(
+      "Of 3 sessions with a note these are named in: fat 2, toe 1. A mention is no count.",
+    );
+    expect(part([session(0, null)])?.texts.join(" ")).not.toContain("mention");
   });
 
   it("three counts have a share with its doubt and say how many make a change askable", () => {

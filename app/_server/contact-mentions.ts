@@ -1,0 +1,27 @@
+import { CONTACT_KINDS } from "@/lib/domain/contact-word";
+import type { Session } from "@/lib/domain/session";
+import { codeContactNote } from "@/lib/ingest/code-contact-note";
+import type { ContactMentions } from "@/lib/report/contact-source";
+
+/**
+ * In how many of a season's notes each kind of strike is named, beside the counts: a mention is never made a count.
+ *
+ * @param sessions of one student
+ * @param days first and last day taken in
+ */
+export function contactMentions(
+  sessions: readonly Session[],
+  clubGroup: string | null,
+  days: { readonly from: string; readonly to: string },
+): ContactMentions {
+  const coded = sessions
+    .filter((session) => session.clubGroup === clubGroup && session.day >= days.from && session.day <= days.to)
+    .flatMap(({ note, balls }) => (note === null ? [] : [codeContactNote(note, balls).contacts]));
+  return {
+    notes: coded.length,
+    kinds: CONTACT_KINDS.map((kind) => ({
+      kind,
+      notes: coded.filter((contacts) => contacts.some((each) => each.kind === kind && each.count !== 0)).length,
+    })).filter((each) => each.notes > 0),
+  };
+}
