@@ -1,16 +1,11 @@
 import type { View } from "@/lib/domain/fundamental";
 import { OFFSET_DISTANCE_CM, OFFSET_REJECT_CM, YAW_REJECT_HIGH } from "./camera-limits";
 
-/** Nearest and farthest distance of the phone, cm: nearer, perspective tells; farther, joints get too small. Common practice, no source. */
-export const NEAREST_CM = 300;
+/** Farthest distance of the phone, cm: farther, joints get too small. Common practice, no source. */
 export const FARTHEST_CM = 600;
 
 /** Pictures a second that are enough for leans and hinges: half a frame is then a degree at most. Arithmetic from usual rates of turn. */
 export const ENOUGH_PICTURES = 60;
-
-/** Pictures a second, and the part of a second each may take, from which on a shaft can be read at impact. Arithmetic, as above. */
-export const IMPACT_PICTURES = 240;
-export const IMPACT_SHUTTER = 1000;
 
 /** A spot in the room, metres from the ball: along the target line toward the target; out from the golfer over the ball; up. */
 export interface Spot {

@@ -41,6 +41,9 @@ export interface CameraTiming {
   readonly needs: { readonly framesPerSecond: number; readonly shutterPerSecond: number } | null;
 }
 
+/** What a film has to be for the shaft to be read at impact; common practice, no source. */
+export const IMPACT_FILM = { framesPerSecond: 240, shutterPerSecond: 1000 } as const;
+
 const ROUGH: CameraGeometry = { kind: "rough" };
 const MOVE: CameraGeometry = { kind: "move", towardPhoneSdCm: 3 };
 
@@ -79,7 +82,7 @@ const GEOMETRIES: Readonly<Record<BuiltInId, CameraGeometry>> = {
 const TIMINGS: Partial<Readonly<Record<BuiltInId, CameraTiming>>> = {
   hinge: { degreesPerSecond: 180, needs: null },
   "impact-tilt": { degreesPerSecond: 150, needs: null },
-  "shaft-lean": { degreesPerSecond: 1800, needs: { framesPerSecond: 240, shutterPerSecond: 1000 } },
+  "shaft-lean": { degreesPerSecond: 1800, needs: IMPACT_FILM },
 };
 
 /** How a fundamental is read off a picture; an academy's own ones are known by their sensitivities alone. */

@@ -1,8 +1,9 @@
-import { UNKNOWN_YAW_SD } from "@/lib/capture/camera-limits";
+import { DISTANCE_ACCEPT_CM, UNKNOWN_YAW_SD, USUAL_DISTANCE_CM } from "@/lib/capture/camera-limits";
 import { captureEffect, NO_FACTS } from "@/lib/capture/capture-effect";
 import type { CaptureEffect } from "@/lib/capture/effect";
 import { blurDegrees, timingSd } from "@/lib/capture/frame-timing";
 import { checkedCaptureSd, offsetCentimetres } from "@/lib/capture/misplacement";
+import { ENOUGH_PICTURES } from "@/lib/capture/phone-place";
 import { placeWasSeen } from "@/lib/capture/sighted-effect";
 import { sightedStand, unknownStand } from "@/lib/capture/sighted-stand";
 import { radians, type StandBelief } from "@/lib/capture/stand";
@@ -31,9 +32,6 @@ const MOVE = { yaw: 3, besideCm: 10, roll: 1.5, pitch: 5 } as const;
 
 /** Where an unknown place leaves so many reading errors, only large changes can be told in a season; own choice. */
 const LARGE = 1.9;
-
-/** Fewest pictures a second that a film should have. */
-const FRAMES = 60;
 
 /**
  * What one view's film shows of each fundamental, said before anything was read; it rests on nothing that is known of the student.
@@ -147,7 +145,7 @@ function sayPlace(words: Words, entered: EnteredCapture, stand: StandBelief | nu
 /** The one thing to move next time: what does most harm first. */
 function sayNext(words: Words, entered: EnteredCapture, stand: StandBelief | null, hand: Hand): string {
   const { view, seen, squareness, offBy } = entered;
-  if (seen.distanceCm !== null && seen.distanceCm < 300) return words.say("capture.next.farther");
+  if (seen.distanceCm !== null && seen.distanceCm < DISTANCE_ACCEPT_CM) return words.say("capture.next.farther");
   if (stand !== null) {
     const beside = besideCm(stand);
     const wrong = view === "face-on" ? Math.abs(stand.yaw.value) > MOVE.yaw : beside.value > MOVE.besideCm;
@@ -161,7 +159,7 @@ function sayNext(words: Words, entered: EnteredCapture, stand: StandBelief | nul
     const centimetres = view === "face-on" ? offsetCentimetres(offBy) : offBy;
     return words.say("capture.next.back", { centimetres: sayNumber(Math.abs(centimetres), 0) });
   }
-  if (seen.framesPerSecond !== null && seen.framesPerSecond < FRAMES) return words.say("capture.next.frames");
+  if (seen.framesPerSecond !== null && seen.framesPerSecond < ENOUGH_PICTURES) return words.say("capture.next.frames");
   const unsure = stand === null ? squareness === "unknown" : stand.yaw.sd > UNKNOWN_YAW_SD / 2;
   return words.say(unsure ? `capture.next.stick.${view}` : "capture.next.nothing");
 }
@@ -192,7 +190,7 @@ function sayNotes(
   if (stand !== null && sticksDisagree(view, seen, unknownStand(view)))
     notes.push(words.say("capture.note.sticks-disagree"));
   if (seen.acrossStickSlope !== null || seen.pointingStickLean !== null) {
-    const worth = stickWorth(seen.distanceCm ?? 300, seen.lensHeightCm ?? undefined);
+    const worth = stickWorth(seen.distanceCm ?? USUAL_DISTANCE_CM[view], seen.lensHeightCm ?? undefined);
     notes.push(
       words.say("capture.note.stick-worth", { times: sayNumber(worth.times, 0), across: sayNumber(worth.across, 1) }),
     );

@@ -1,12 +1,6 @@
-import { OFFSET_DISTANCE_CM } from "@/lib/capture/camera-limits";
-import {
-  ENOUGH_PICTURES,
-  FARTHEST_CM,
-  IMPACT_PICTURES,
-  IMPACT_SHUTTER,
-  NEAREST_CM,
-  sidewaysLimit,
-} from "@/lib/capture/phone-place";
+import { DISTANCE_ACCEPT_CM, OFFSET_DISTANCE_CM } from "@/lib/capture/camera-limits";
+import { ENOUGH_PICTURES, FARTHEST_CM, sidewaysLimit } from "@/lib/capture/phone-place";
+import { IMPACT_FILM } from "@/lib/domain/camera-geometry";
 import { VIEWS, type View } from "@/lib/domain/fundamental";
 import { HANDS, type Hand } from "@/lib/domain/handedness";
 import type { MessageArguments, Words } from "@/lib/words/catalogue";
@@ -50,7 +44,7 @@ function cardArguments(words: Words, view: View, hand: Hand): MessageArguments {
     steps: sayNumber(OFFSET_DISTANCE_CM / BIG_STEP_CM, 0),
     metres: metres(OFFSET_DISTANCE_CM),
     feet: sayNumber(OFFSET_DISTANCE_CM / FOOT_CM, 0),
-    nearest: metres(NEAREST_CM),
+    nearest: metres(DISTANCE_ACCEPT_CM),
     farthest: metres(FARTHEST_CM),
     rate: ENOUGH_PICTURES,
     cm: sayNumber(5 * Math.round(sidewaysLimit(view) / 5), 0),
@@ -124,7 +118,9 @@ export function buildFilmingCard(words: Words, view: View, hand: Hand): FilmingC
         say(`picture.${view}.rule`),
         say("picture.limit"),
         say("picture.whole"),
-        ...(view === "face-on" ? [say("picture.fast", { rate: IMPACT_PICTURES, shutter: IMPACT_SHUTTER })] : []),
+        ...(view === "face-on"
+          ? [say("picture.fast", { rate: IMPACT_FILM.framesPerSecond, shutter: IMPACT_FILM.shutterPerSecond })]
+          : []),
       ],
     },
     checks: {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { OFFSET_DISTANCE_CM, OFFSET_REJECT_CM } from "@/lib/capture/camera-limits";
+import { DISTANCE_ACCEPT_CM, OFFSET_DISTANCE_CM, OFFSET_REJECT_CM } from "@/lib/capture/camera-limits";
 import { offsetAngle, rejection } from "@/lib/capture/misplacement";
-import { FARTHEST_CM, NEAREST_CM, phonePlace, sidewaysLimit } from "@/lib/capture/phone-place";
+import { FARTHEST_CM, phonePlace, sidewaysLimit } from "@/lib/capture/phone-place";
 import { BUILT_IN } from "@/lib/domain/catalogue";
 
 const hands = { along: 0.05, out: -0.5, up: 0.8 };
@@ -18,7 +18,7 @@ describe("where the phone stands", () => {
   });
 
   it("the engine's distance lies between the nearest and the farthest", () => {
-    expect(NEAREST_CM).toBeLessThan(OFFSET_DISTANCE_CM);
+    expect(DISTANCE_ACCEPT_CM).toBeLessThan(OFFSET_DISTANCE_CM);
     expect(OFFSET_DISTANCE_CM).toBeLessThan(FARTHEST_CM);
   });
 });
