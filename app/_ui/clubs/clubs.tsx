@@ -1,5 +1,6 @@
 import Link from "next/link";
 import type { ClubsPage } from "@/lib/report/build-clubs";
+import { BackLink } from "../part/back-link";
 import { PageHead, Part } from "../part/part";
 import { Table } from "../table/table";
 import styles from "./clubs.module.css";
@@ -18,15 +19,7 @@ export function Clubs({ model }: { readonly model: ClubsPage }) {
   ));
   return (
     <>
-      <PageHead
-        title={model.title}
-        lede={model.lede}
-        before={
-          <Link prefetch={false} className={styles.back} href={model.back.href}>
-            {model.back.label}
-          </Link>
-        }
-      />
+      <PageHead title={model.title} lede={model.lede} before={<BackLink link={model.back} />} />
       <Part margin={groups.margin} explains={groups.explains}>
         <h2>{groups.heading}</h2>
         {groups.fixed === "" ? null : <p>{groups.fixed}</p>}

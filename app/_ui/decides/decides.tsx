@@ -1,5 +1,5 @@
-import Link from "next/link";
 import type { DecidesPage, TickRow } from "@/lib/report/build-decides";
+import { BackLink } from "../part/back-link";
 import { PageHead, Part } from "../part/part";
 import { Table } from "../table/table";
 import { TextPart } from "../text-page/text-page";
@@ -43,15 +43,7 @@ export function Decides({ model }: { readonly model: DecidesPage }) {
   const { measured, limits } = model;
   return (
     <>
-      <PageHead
-        title={model.title}
-        lede={model.lede}
-        before={
-          <Link prefetch={false} className={styles.back} href={model.back.href}>
-            {model.back.label}
-          </Link>
-        }
-      />
+      <PageHead title={model.title} lede={model.lede} before={<BackLink link={model.back} />} />
       <div className={styles.read}>
         {model.parts.map((part) => (
           <TextPart key={part.margin} part={part} />

@@ -1,6 +1,6 @@
-import Link from "next/link";
 import type { CardFigure, FilmingCard as FilmingCardModel } from "@/lib/report/filming-model";
 import { Choices } from "../choices/choices";
+import { BackLink } from "../part/back-link";
 import { PageHead, Part } from "../part/part";
 import styles from "./filming-card.module.css";
 import { LineDrawing } from "./line-drawing";
@@ -21,15 +21,7 @@ export function FilmingCard({ model }: { readonly model: FilmingCardModel }) {
   const { place, picture, checks, care } = model;
   return (
     <div className={styles.card}>
-      <PageHead
-        title={model.title}
-        lede={model.lede}
-        before={
-          <Link prefetch={false} className={styles.back} href={model.back.href}>
-            {model.back.label}
-          </Link>
-        }
-      >
+      <PageHead title={model.title} lede={model.lede} before={<BackLink link={model.back} />}>
         <div className={styles.choices}>
           {model.choices.map((choice) => (
             <Choices key={choice.label} {...choice} />

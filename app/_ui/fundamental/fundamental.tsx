@@ -5,6 +5,7 @@ import { Facts } from "../facts/facts";
 import type { FormAction } from "../form/form";
 import { Verdict } from "../glyph/glyph";
 import { SwapIn } from "../live-chart/swap-in";
+import { BackLink } from "../part/back-link";
 import { PageHead, Part } from "../part/part";
 import { StaticChart } from "../static-chart/static-chart";
 import { Table } from "../table/table";
@@ -83,15 +84,7 @@ export function Fundamental(props: {
   const { verdict, evidence } = model;
   return (
     <>
-      <PageHead
-        title={model.title}
-        lede={model.lede}
-        before={
-          <Link prefetch={false} className={styles.back} href={model.back.href}>
-            {model.back.label}
-          </Link>
-        }
-      >
+      <PageHead title={model.title} lede={model.lede} before={<BackLink link={model.back} />}>
         {model.clubGroups === null ? null : <Choices {...model.clubGroups} />}
       </PageHead>
       <Part margin={verdict.margin}>

@@ -1,7 +1,7 @@
 import type { ReaderErrorPage, RereadLevelPart } from "@/lib/report/reread-model";
+import { BackLink } from "../part/back-link";
 import { PageHead, Part } from "../part/part";
 import { Table } from "../table/table";
-import { BackLink } from "./back-link";
 import { Differences } from "./differences";
 import styles from "./rereads.module.css";
 

@@ -1,8 +1,8 @@
 import Link from "next/link";
 import type { LinkedTable, RereadsPage } from "@/lib/report/reread-model";
+import { BackLink } from "../part/back-link";
 import { PageHead, Part } from "../part/part";
 import { Table } from "../table/table";
-import { BackLink } from "./back-link";
 import styles from "./rereads.module.css";
 
 function Linked({ model, download }: { readonly model: LinkedTable; readonly download: RereadsPage["download"] }) {

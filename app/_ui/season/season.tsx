@@ -4,6 +4,7 @@ import { Choices } from "../choices/choices";
 import { Contact } from "../contact/contact";
 import { Facts } from "../facts/facts";
 import { Verdict } from "../glyph/glyph";
+import { BackLink } from "../part/back-link";
 import { PageHead, Part } from "../part/part";
 import { SeasonAxis } from "../small-chart/season-axis";
 import { SmallChart } from "../small-chart/small-chart";
@@ -42,15 +43,7 @@ function Axis({ evidence }: { readonly evidence: SeasonPage["evidence"] }) {
 export function Season({ model }: { readonly model: SeasonPage }) {
   return (
     <>
-      <PageHead
-        title={model.title}
-        lede={model.lede}
-        before={
-          <Link prefetch={false} className={styles.back} href={model.back.href}>
-            {model.back.label}
-          </Link>
-        }
-      >
+      <PageHead title={model.title} lede={model.lede} before={<BackLink link={model.back} />}>
         {model.clubGroups === null ? null : <Choices {...model.clubGroups} />}
         {model.notices.map((notice) => (
           <p key={notice}>{notice}</p>

@@ -1,6 +1,6 @@
 import Link from "next/link";
 import type { Link as LinkModel } from "@/lib/report/page-model";
-import styles from "./rereads.module.css";
+import styles from "./back-link.module.css";
 
 /** The way back above a page's title. */
 export function BackLink({ link }: { readonly link: LinkModel }) {
