@@ -66,7 +66,7 @@ export function codeContactNote(note: string, balls: number | null): CodedNote {
 /** Stretches of a note between commas, points and joining words; `2/5` stays whole. */
 function clauses(text: string): readonly (readonly [number, number])[] {
   const parts: (readonly [number, number])[] = [];
-  const border = /[,;.!?\n()–—]|(?<!\d)\/|\/(?!\d)|\band\b|\bbut\b|\bthen\b|\bplus\b/g;
+  const border = /[,;.!?\n()–—]|:(?!\s*(?:x ?)?\d)(?!\s*none)|(?<!\d)\/|\/(?!\d)|\band\b|\bbut\b|\bthen\b|\bplus\b/g;
   let from = 0;
   for (const found of text.matchAll(border)) {
     parts.push([from, found.index]);

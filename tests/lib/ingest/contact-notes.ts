@@ -83,6 +83,8 @@ export const DEVELOPED: readonly TaggedNote[] = [
   ["on the top of the mat", null, ""],
   ["left heel up too early", null, ""],
   ["only one topped", null, "low=1"],
+  ["Hips quiet, balls not: more fat than clean.", null, "ground=~ good=~"],
+  ["thin: 3, fat: 2", null, "low=3 ground=2"],
 ];
 
 /** Kept apart: written with the others, never looked at while the coder was made; all invented. */
