@@ -2,6 +2,6 @@ import { defineConfig } from "drizzle-kit";
 
 export default defineConfig({
   dialect: "sqlite",
-  schema: ["./db/schema.ts", "./db/schema-work.ts", "./db/schema-rereads.ts"],
+  schema: ["./db/schema.ts", "./db/schema-work.ts", "./db/schema-rereads.ts", "./db/schema-entry.ts"],
   out: "./db/migrations",
 });

@@ -3,10 +3,11 @@ import path from "node:path";
 import Sqlite from "better-sqlite3";
 import { type BetterSQLite3Database, drizzle } from "drizzle-orm/better-sqlite3";
 import * as people from "./schema";
+import * as entry from "./schema-entry";
 import * as rereads from "./schema-rereads";
 import * as work from "./schema-work";
 
-const tables = { ...people, ...work, ...rereads };
+const tables = { ...people, ...work, ...rereads, ...entry };
 
 /** One open database: typed by table, raw for what must be fast, and closable. */
 export interface Database {

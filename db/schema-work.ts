@@ -1,5 +1,5 @@
 import { index, integer, primaryKey, real, sqliteTable, text, uniqueIndex } from "drizzle-orm/sqlite-core";
-import { academy, session, student } from "./schema";
+import { academy, importBatch, session, student } from "./schema";
 
 /** An academy's own fundamentals; the definition is checked on write and kept as JSON. */
 export const ownFundamental = sqliteTable(
@@ -56,6 +56,11 @@ export const drillAssignment = sqliteTable("drill_assignment", {
   startDay: text("start_day").notNull(),
   endDay: text("end_day"),
   dose: text("dose").notNull(),
+  who: text("who").notNull().default(""),
+  recordedAt: text("recorded_at"),
+  /** Why it was stopped; null: it runs, or nobody said. */
+  endWhy: text("end_why"),
+  batchId: text("batch_id").references(() => importBatch.id),
 });
 
 export const event = sqliteTable("event", {
@@ -63,11 +68,20 @@ export const event = sqliteTable("event", {
   studentId: text("student_id")
     .notNull()
     .references(() => student.id, { onDelete: "cascade" }),
-  kind: text("kind", { enum: ["growth", "new-club", "break", "reader-change", "season-start"] }).notNull(),
+  kind: text("kind", { enum: ["growth", "new-club", "break", "injury", "reader-change", "season-start"] }).notNull(),
   day: text("day").notNull(),
   note: text("note").notNull(),
   /** Ids of the fundamentals whose tracks begin anew that day, separated by commas; empty: drawn only. */
   rebaselines: text("rebaselines").notNull().default(""),
+  /** Last day of a break or of a pause for an injury; null: no end known, or a day only. */
+  endDay: text("end_day"),
+  /** Where it hurts, one word of a short list and nothing more; null: not an injury. */
+  place: text("place"),
+  who: text("who").notNull().default(""),
+  recordedAt: text("recorded_at"),
+  /** Null: it stands. Taken back, it is drawn nowhere and re-baselines nothing. */
+  voidedAt: text("voided_at"),
+  batchId: text("batch_id").references(() => importBatch.id),
 });
 
 /** Every change of an academy's club groups, in order, with the groups as they were from then on. */
@@ -217,14 +231,3 @@ export const seen = sqliteTable(
   },
   (table) => [index("seen_viewer").on(table.academyId, table.viewer, table.id)],
 );
-
-/** What was typed or uploaded and isn't saved yet. */
-export const draft = sqliteTable("draft", {
-  id: text("id").primaryKey(),
-  academyId: text("academy_id")
-    .notNull()
-    .references(() => academy.id),
-  kind: text("kind").notNull(),
-  body: text("body").notNull(),
-  updatedAt: text("updated_at").notNull(),
-});

@@ -1,4 +1,14 @@
-import { index, integer, primaryKey, real, sqliteTable, text, uniqueIndex } from "drizzle-orm/sqlite-core";
+import { sql } from "drizzle-orm";
+import {
+  type AnySQLiteColumn,
+  index,
+  integer,
+  primaryKey,
+  real,
+  sqliteTable,
+  text,
+  uniqueIndex,
+} from "drizzle-orm/sqlite-core";
 import type { ClubGroup } from "@/lib/domain/club-group";
 
 export const academy = sqliteTable("academy", {
@@ -29,6 +39,10 @@ export const student = sqliteTable(
     /** Grows by one with every change of this student's data; names the data that an analysis rests on. */
     revision: integer("revision").notNull().default(0),
     createdAt: text("created_at").notNull(),
+    /** The import that added the student; null: added by hand. */
+    batchId: text("batch_id").references((): AnySQLiteColumn => importBatch.id),
+    /** The student whom this one turned out to be; such a student is listed nowhere and has no sessions. */
+    mergedInto: text("merged_into").references((): AnySQLiteColumn => student.id),
   },
   (table) => [uniqueIndex("student_alias").on(table.academyId, table.alias)],
 );
@@ -56,6 +70,7 @@ export const consent = sqliteTable("consent", {
   untilDay: text("until_day"),
   withdrawnOn: text("withdrawn_on"),
   recordedAt: text("recorded_at").notNull(),
+  batchId: text("batch_id").references((): AnySQLiteColumn => importBatch.id),
 });
 
 export const importBatch = sqliteTable(
@@ -72,8 +87,15 @@ export const importBatch = sqliteTable(
     readings: integer("readings").notNull(),
     answers: text("answers").notNull(),
     createdAt: text("created_at").notNull(),
+    /** By which door it came. */
+    door: text("door", { enum: ["page", "command", "http", "archive"] })
+      .notNull()
+      .default("page"),
+    /** Null: its rows are on file. Taken back, the row stays as its history. */
+    undoneAt: text("undone_at"),
+    undoneBy: text("undone_by"),
   },
-  (table) => [uniqueIndex("import_batch_content").on(table.academyId, table.contentHash)],
+  (table) => [uniqueIndex("import_batch_content").on(table.academyId, table.contentHash).where(sql`undone_at IS NULL`)],
 );
 
 export const session = sqliteTable(
@@ -103,6 +125,8 @@ export const session = sqliteTable(
     setAsideReason: text("set_aside_reason"),
     batchId: text("batch_id").references(() => importBatch.id),
     createdAt: text("created_at").notNull(),
+    /** Sessions of one group were filmed on one occasion with one check of the phone; null: filmed alone. */
+    groupId: text("group_id"),
   },
   (table) => [uniqueIndex("session_day").on(table.studentId, table.saidClubGroup, table.day, table.sequence)],
 );
@@ -130,6 +154,7 @@ export const capture = sqliteTable(
     placedBy: text("placed_by"),
     setAsideReason: text("set_aside_reason"),
     filmReference: text("film_reference"),
+    batchId: text("batch_id").references(() => importBatch.id),
   },
   (table) => [primaryKey({ columns: [table.sessionId, table.view] })],
 );
@@ -143,6 +168,7 @@ export const statedCaptureSd = sqliteTable(
       .references(() => session.id, { onDelete: "cascade" }),
     fundamentalId: text("fundamental_id").notNull(),
     sd: real("sd").notNull(),
+    batchId: text("batch_id").references(() => importBatch.id),
   },
   (table) => [primaryKey({ columns: [table.sessionId, table.fundamentalId] })],
 );
@@ -156,6 +182,7 @@ export const swing = sqliteTable(
       .references(() => session.id, { onDelete: "cascade" }),
     number: integer("number").notNull(),
     note: text("note"),
+    batchId: text("batch_id").references(() => importBatch.id),
   },
   (table) => [uniqueIndex("swing_number").on(table.sessionId, table.number)],
 );
@@ -208,6 +235,10 @@ export const correction = sqliteTable(
     readingId: integer("reading_id")
       .notNull()
       .references(() => reading.id, { onDelete: "cascade" }),
+    /** void: the reading counts no more, neither as a value nor as not measurable; a later change brings it back. */
+    kind: text("kind", { enum: ["change", "void"] })
+      .notNull()
+      .default("change"),
     value: real("value"),
     typed: text("typed").notNull(),
     who: text("who").notNull(),

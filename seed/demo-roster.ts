@@ -39,7 +39,13 @@ export function demoRecord(entered: DemoStudent): StudentRecord {
   const { student } = entered;
   return {
     student,
-    sessions: entered.sessions.map(({ id, session }) => ({ ...session, id, studentId: student.id, sequence: 1 })),
+    sessions: entered.sessions.map(({ id, session }) => ({
+      ...session,
+      id,
+      studentId: student.id,
+      sequence: 1,
+      groupId: null,
+    })),
     captures: entered.sessions.flatMap(({ id, session }) =>
       session.captures.map((capture) => ({ ...capture, sessionId: id })),
     ),

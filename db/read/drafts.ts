@@ -1,14 +1,24 @@
 import { and, eq } from "drizzle-orm";
 import type { AcademyScope } from "@/lib/domain/scope";
 import type { Database } from "../client";
-import { draft } from "../schema-work";
+import { draft } from "../schema-entry";
 
 /** What was typed or uploaded and isn't saved yet; the body is opaque here. */
 export type Draft = Omit<typeof draft.$inferSelect, "academyId">;
 
+/** A draft to be kept; `studentId`: whose record it is about. */
+export type KeptDraft = Omit<Draft, "version" | "studentId"> & { readonly studentId?: string | null };
+
 export function readDraft(db: Database, scope: AcademyScope, id: string): Draft | undefined {
   return db.orm
-    .select({ id: draft.id, kind: draft.kind, body: draft.body, updatedAt: draft.updatedAt })
+    .select({
+      id: draft.id,
+      kind: draft.kind,
+      studentId: draft.studentId,
+      body: draft.body,
+      version: draft.version,
+      updatedAt: draft.updatedAt,
+    })
     .from(draft)
     .where(and(eq(draft.id, id), eq(draft.academyId, scope.academyId)))
     .get();

@@ -1,4 +1,4 @@
-import { and, desc, eq, sql } from "drizzle-orm";
+import { and, desc, eq, isNull, sql } from "drizzle-orm";
 import type { AcademyScope } from "@/lib/domain/scope";
 import type { Database } from "../client";
 import { importBatch } from "../schema";
@@ -15,6 +15,9 @@ const fields = {
   readings: importBatch.readings,
   answers: importBatch.answers,
   createdAt: importBatch.createdAt,
+  door: importBatch.door,
+  undoneAt: importBatch.undoneAt,
+  undoneBy: importBatch.undoneBy,
 };
 
 /** Latest first. */
@@ -27,11 +30,17 @@ export function readImportBatches(db: Database, scope: AcademyScope): ImportBatc
     .all();
 }
 
-/** The import that brought this very content, if there was one. */
+/** The import that brought this very content and wasn't taken back, if there was one. */
 export function readImportBatch(db: Database, scope: AcademyScope, contentHash: string): ImportBatch | undefined {
   return db.orm
     .select(fields)
     .from(importBatch)
-    .where(and(eq(importBatch.academyId, scope.academyId), eq(importBatch.contentHash, contentHash)))
+    .where(
+      and(
+        eq(importBatch.academyId, scope.academyId),
+        eq(importBatch.contentHash, contentHash),
+        isNull(importBatch.undoneAt),
+      ),
+    )
     .get();
 }

@@ -1,20 +1,25 @@
-import { and, eq } from "drizzle-orm";
+import { and, eq, sql } from "drizzle-orm";
 import type { AcademyScope } from "@/lib/domain/scope";
 import type { Database } from "../client";
-import type { Draft } from "../read/drafts";
-import { draft } from "../schema-work";
+import type { KeptDraft } from "../read/drafts";
+import { draft } from "../schema-entry";
 
 /**
  * In place of the draft of that id.
  *
  * @throws Error when the id is another academy's: nothing is written
  */
-export function insertDraft(db: Database, scope: AcademyScope, { id, kind, body, updatedAt }: Draft): void {
+export function insertDraft(db: Database, scope: AcademyScope, kept: KeptDraft): void {
+  const { id, kind, body, updatedAt, studentId = null } = kept;
   const { academyId } = scope;
   const { changes } = db.orm
     .insert(draft)
-    .values({ id, academyId, kind, body, updatedAt })
-    .onConflictDoUpdate({ target: draft.id, set: { kind, body, updatedAt }, setWhere: eq(draft.academyId, academyId) })
+    .values({ id, academyId, kind, studentId, body, updatedAt })
+    .onConflictDoUpdate({
+      target: draft.id,
+      set: { kind, studentId, body, updatedAt, version: sql`${draft.version} + 1` },
+      setWhere: eq(draft.academyId, academyId),
+    })
     .run();
   if (changes !== 1) throw new Error(`no such draft: ${id}`);
 }

@@ -88,7 +88,7 @@ function enterSession(
   const onFile = statements.sessionAt.get(place);
   const id = onFile?.id ?? door.newId();
   let captures = 0;
-  if (onFile) captures = enterCaptures(statements, id, session);
+  if (onFile) captures = enterCaptures(statements, id, session, origin);
   else enterSessionRow(statements, { ...place, id }, session, origin);
   const entering = { studentId, sessionId: id, reader: session.reader, reread: 0 };
   const counts = enterSwings(statements, entering, session.swings, origin);

@@ -53,8 +53,8 @@ export interface SessionStatements {
   readonly lastSequence: Found<[string, string, string], number | null>;
   readonly session: Sqlite.Statement<[Record<string, unknown>]>;
   readonly capture: Sqlite.Statement<[Record<string, unknown>]>;
-  readonly statedSd: Sqlite.Statement<[string, string, number]>;
-  readonly swing: Sqlite.Statement<[string, number, string | null]>;
+  readonly statedSd: Sqlite.Statement<[string, string, number, string | null]>;
+  readonly swing: Sqlite.Statement<[string, number, string | null, string | null]>;
   readonly swingAt: Found<[string, number], number>;
   readonly reading: Sqlite.Statement<(string | number | null)[]>;
   readonly readingAt: Found<[number, string, string, number], { id: number; value: number | null; typed: string }>;
@@ -74,23 +74,27 @@ export function prepareSessionStatements(db: Database, scope: AcademyKey): Sessi
       .pluck() as SessionStatements["lastSequence"],
     session: sqlite.prepare(
       `INSERT INTO session (id, student_id, day, sequence, club_group, said_club_group, club, reader, circumstance, aid,
-         stance_width_cm, days_since_practice, marks, note, solid, balls, set_aside_reason, batch_id, created_at)
+         stance_width_cm, days_since_practice, marks, note, solid, balls, set_aside_reason, batch_id, created_at,
+         group_id)
        VALUES (:id, :studentId, :day, :sequence, :groupNow, :clubGroup, :club, :reader, :circumstance, :aid,
-         :stanceWidthCm, :daysSincePractice, :marks, :note, :solid, :balls, :setAsideReason, :batchId, :now)`,
+         :stanceWidthCm, :daysSincePractice, :marks, :note, :solid, :balls, :setAsideReason, :batchId, :now,
+         :groupId)`,
     ),
     capture: sqlite.prepare(
       `INSERT INTO capture (session_id, view, placement, placement_label, squareness, off_by, set_aside_reason,
-         film_reference, placed_by, pointing_stick_lean, across_stick_slope, plumb_lean, lens_height_cm,
+         film_reference, placed_by, batch_id, pointing_stick_lean, across_stick_slope, plumb_lean, lens_height_cm,
          hands_height_cm, distance_cm, beside_hands_cm, frames_per_second, shutter_per_second)
        VALUES (:sessionId, :view, :placement, :placementLabel, :squareness, :offBy, :setAsideReason, :filmReference,
-         :placedBy, :pointingStickLean, :acrossStickSlope, :plumbLean, :lensHeightCm, :handsHeightCm, :distanceCm,
+         :placedBy, :batchId, :pointingStickLean, :acrossStickSlope, :plumbLean, :lensHeightCm, :handsHeightCm, :distanceCm,
          :besideHandsCm, :framesPerSecond, :shutterPerSecond)
        ON CONFLICT DO NOTHING`,
     ),
     statedSd: sqlite.prepare(
-      "INSERT INTO stated_capture_sd (session_id, fundamental_id, sd) VALUES (?, ?, ?) ON CONFLICT DO NOTHING",
+      "INSERT INTO stated_capture_sd (session_id, fundamental_id, sd, batch_id) VALUES (?, ?, ?, ?) ON CONFLICT DO NOTHING",
     ),
-    swing: sqlite.prepare("INSERT INTO swing (session_id, number, note) VALUES (?, ?, ?) ON CONFLICT DO NOTHING"),
+    swing: sqlite.prepare(
+      "INSERT INTO swing (session_id, number, note, batch_id) VALUES (?, ?, ?, ?) ON CONFLICT DO NOTHING",
+    ),
     swingAt: sqlite
       .prepare("SELECT id FROM swing WHERE session_id = ? AND number = ?")
       .pluck() as SessionStatements["swingAt"],
@@ -168,7 +172,7 @@ export function enterSwings(
   const conflicts: ReadingConflict[] = [];
   let [newSwings, newReadings, skipped] = [0, 0, 0];
   for (const swing of swings) {
-    const made = statements.swing.run(entering.sessionId, swing.number, swing.note);
+    const made = statements.swing.run(entering.sessionId, swing.number, swing.note, origin.batchId);
     const swingId =
       made.changes === 1 ? Number(made.lastInsertRowid) : statements.swingAt.get(entering.sessionId, swing.number);
     if (swingId === undefined) throw new Error(`no swing ${swing.number} in session ${entering.sessionId}`);
@@ -187,12 +191,17 @@ export function enterSwings(
 }
 
 /** Adds the camera records that are missing; those on file stay. */
-export function enterCaptures(statements: SessionStatements, sessionId: string, entered: EnteredSession): number {
+export function enterCaptures(
+  statements: SessionStatements,
+  sessionId: string,
+  entered: EnteredSession,
+  { batchId }: RowOrigin,
+): number {
   const views = entered.captures.map(
-    ({ seen, ...record }) => statements.capture.run({ ...record, ...seen, sessionId }).changes,
+    ({ seen, ...record }) => statements.capture.run({ ...record, ...seen, sessionId, batchId }).changes,
   );
   const sds = entered.statedCaptureSds.map(
-    ({ fundamentalId, sd }) => statements.statedSd.run(sessionId, fundamentalId, sd).changes,
+    ({ fundamentalId, sd }) => statements.statedSd.run(sessionId, fundamentalId, sd, batchId).changes,
   );
   return [...views, ...sds].reduce((sum, changes) => sum + changes, 0);
 }
@@ -204,10 +213,10 @@ export function enterSessionRow(
   entered: EnteredSession,
   origin: RowOrigin,
 ): void {
-  const { captures: _captures, statedCaptureSds: _sds, swings: _swings, marks, ...fields } = entered;
+  const { captures: _captures, statedCaptureSds: _sds, swings: _swings, marks, groupId = null, ...fields } = entered;
   const inForce = groupNow(statements.grouping, place.clubGroup, entered.club);
-  statements.session.run({ ...fields, ...place, ...origin, groupNow: inForce, marks: joinWords(marks) });
-  enterCaptures(statements, place.id, entered);
+  statements.session.run({ ...fields, ...place, ...origin, groupNow: inForce, groupId, marks: joinWords(marks) });
+  enterCaptures(statements, place.id, entered, origin);
 }
 
 /** One session, whole or not at all. Without a sequence it takes the next free place of its day and club group. */

@@ -56,6 +56,8 @@ export interface EnteredSession {
   readonly captures: readonly EnteredCapture[];
   readonly statedCaptureSds: readonly { readonly fundamentalId: FundamentalId; readonly sd: number }[];
   readonly swings: readonly EnteredSwing[];
+  /** Filmed together with others on one occasion; absent: alone. */
+  readonly groupId?: string;
 }
 
 /** What an import will write, all of it or nothing. */

@@ -121,6 +121,8 @@ export interface Session {
   readonly solid: number | null;
   readonly balls: number | null;
   readonly setAsideReason: string | null;
+  /** Sessions of one group were filmed on one occasion, with one check of the phone; null: filmed alone. */
+  readonly groupId: string | null;
 }
 
 /** One reading in force: one value of one fundamental from one swing by the session's reader. */

@@ -39,7 +39,7 @@ export function consentInForce(consents: readonly Consent[], kind: ConsentKind, 
 }
 
 /** Kinds of an event that may begin a track anew. */
-export const EVENT_KINDS = ["growth", "new-club", "break", "reader-change", "season-start"] as const;
+export const EVENT_KINDS = ["growth", "new-club", "break", "injury", "reader-change", "season-start"] as const;
 
 /** Kinds of an event. */
 export type EventKind = (typeof EVENT_KINDS)[number];

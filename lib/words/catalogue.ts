@@ -1,15 +1,22 @@
 import { IntlMessageFormat } from "intl-messageformat";
 import analyze from "./messages/en/analyze.json";
+import archive from "./messages/en/archive.json";
 import capture from "./messages/en/capture.json";
 import card from "./messages/en/card.json";
 import coach from "./messages/en/coach.json";
 import commands from "./messages/en/commands.json";
+import correct from "./messages/en/correct.json";
 import decides from "./messages/en/decides.json";
 import desk from "./messages/en/desk.json";
+import door from "./messages/en/door.json";
+import draft from "./messages/en/draft.json";
 import fingerprint from "./messages/en/fingerprint.json";
 import form from "./messages/en/form.json";
 import frame from "./messages/en/frame.json";
+import grid from "./messages/en/grid.json";
+import happen from "./messages/en/happen.json";
 import importing from "./messages/en/import.json";
+import note from "./messages/en/note.json";
 import reread from "./messages/en/reread.json";
 import { pseudoMessage } from "./pseudo-message";
 
@@ -30,16 +37,23 @@ export const LOCALES = ["en", "en-XA"] as const;
 
 const messages: Readonly<Record<string, string>> = {
   ...analyze,
+  ...archive,
   ...capture,
   ...importing,
   ...card,
   ...coach,
   ...commands,
+  ...correct,
   ...decides,
   ...desk,
+  ...door,
+  ...draft,
   ...fingerprint,
   ...form,
   ...frame,
+  ...grid,
+  ...happen,
+  ...note,
   ...reread,
 };
 const written = new Map<string, Words>();

@@ -1,4 +1,16 @@
 import type { Database } from "@/db/client";
+import {
+  accessToken,
+  formReceipt,
+  importSource,
+  noteCoding,
+  practice,
+  preference,
+  readBack,
+  readBackItem,
+  rebaselineChange,
+  recordChange,
+} from "@/db/schema-entry";
 import { insertAnalysis } from "@/db/write/analyses";
 import { insertAsking } from "@/db/write/asking";
 import { insertRegrouping } from "@/db/write/club-groups";
@@ -81,6 +93,44 @@ function fillRereads(db: Database, sessionId: string): void {
   insertReaderError(db, academyScope(), { ...fit, version: "v" }, NOW);
 }
 
+/** How values came in, and what was done to them since: one row a table. */
+function fillEntry(db: Database, sessionId: string): void {
+  const [academyId, studentId, who, why] = ["a1", "s1", "Owner", "as it was"];
+  const swingId =
+    db.sqlite.prepare<[string], number>("SELECT id FROM swing WHERE session_id = ?").pluck().get(sessionId) ?? 0;
+  const { orm } = db;
+  orm.insert(formReceipt).values({ academyId, key: "k1", kind: "session", outcome: "{}", savedAt: NOW }).run();
+  orm.insert(preference).values({ academyId, viewer: who, name: "letter-keys", value: "off" }).run();
+  orm.insert(noteCoding).values({ academyId, phrase: "clipped it", coding: "{}", who, recordedAt: NOW }).run();
+  const source = { fingerprint: "heads", fileName: "values.csv", answers: "[]", updatedAt: NOW };
+  orm
+    .insert(importSource)
+    .values({ academyId, ...source })
+    .run();
+  const token = { id: "t1", name: "Script", tokenHash: "hash", createdAt: NOW };
+  orm
+    .insert(accessToken)
+    .values({ academyId, who, ...token })
+    .run();
+  const change = { kind: "session-facts", before: "{}", after: "{}", changedAt: NOW } as const;
+  orm
+    .insert(recordChange)
+    .values({ academyId, studentId, sessionId, who, why, ...change })
+    .run();
+  orm.insert(rebaselineChange).values({ eventId: "e1", before: "", after: "hinge", who, why, changedAt: NOW }).run();
+  const practised = { id: "p1", day: "2031-01-03", minutes: 10, source: "coach", recordedAt: NOW } as const;
+  orm
+    .insert(practice)
+    .values({ studentId, assignmentId: "g1", who, ...practised })
+    .run();
+  const draw = { id: "rb1", fundamentalId: "hinge", reader: "Coach", drawnAt: NOW };
+  orm
+    .insert(readBack)
+    .values({ studentId, who, ...draw })
+    .run();
+  orm.insert(readBackItem).values({ readBackId: "rb1", place: 1, swingId, filmReference: "shelf 2" }).run();
+}
+
 /** An academy with at least one row in every table. */
 export async function openFilledAcademy(file?: string, sessions = 3, swings = 4): Promise<Database> {
   const db = await openAcademy(file);
@@ -130,6 +180,7 @@ export async function openFilledAcademy(file?: string, sessions = 3, swings = 4)
   const regrouping = { kind: "rename", change, day: "2031-01-04", who: "Owner", why: "" } as const;
   insertRegrouping(db, academyScope(), regrouping, countingStamp("regrouped"));
   fillRereads(db, sessionId);
+  fillEntry(db, sessionId);
   insertDraft(db, academyScope(), { id: "f1", kind: "import", body: "text", updatedAt: NOW });
   return db;
 }

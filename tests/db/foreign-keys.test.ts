@@ -24,7 +24,8 @@ test("a student's rows go with the student; another academy's and the noise mode
   db.sqlite.exec("DELETE FROM student WHERE id = 's1'");
   const gone = ["session", "capture", "stated_capture_sd", "swing", "reading", "correction", "height", "event"];
   const alsoGone = ["drill_assignment", "goal_band", "look_noise", "analysis", "reread_item"];
-  for (const table of [...gone, ...alsoGone]) expect(`${table} ${countRows(db, table)}`).toBe(`${table} 0`);
+  const entered = ["record_change", "rebaseline_change", "practice", "read_back", "read_back_item"];
+  for (const table of [...gone, ...alsoGone, ...entered]) expect(`${table} ${countRows(db, table)}`).toBe(`${table} 0`);
   const kept = ["student", "noise_model", "drill", "reader_error_fit"].map((table) => countRows(db, table));
   expect(kept).toEqual([2, 1, 1, 1]);
 });

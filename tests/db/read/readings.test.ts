@@ -131,7 +131,9 @@ describe("readings in force", () => {
     const addReading = db.sqlite.prepare(
       "INSERT INTO reading VALUES (NULL, 's1', ?, '2031-02-01', ?, ?, ?, ?, '', 'deg', 'neutral', ?, NULL)",
     );
-    const addCorrection = db.sqlite.prepare("INSERT INTO correction VALUES (NULL, ?, ?, '', 'w', 'y', ?)");
+    const addCorrection = db.sqlite.prepare(
+      "INSERT INTO correction (reading_id, value, typed, who, why, corrected_at) VALUES (?, ?, '', 'w', 'y', ?)",
+    );
     const at = (hour: number) => `2031-02-01T0${hour}:00:00.000Z`;
     fc.assert(
       fc.property(

@@ -58,7 +58,7 @@ describe("a session", () => {
       conflicts: [],
     });
     const { captures, statedCaptureSds, swings: _swings, ...row } = session;
-    expect(readSessions(db, studentScope())).toEqual([{ id: "x1", studentId: "s1", ...row }]);
+    expect(readSessions(db, studentScope())).toEqual([{ id: "x1", studentId: "s1", groupId: null, ...row }]);
     expect(readCaptures(db, studentScope())).toEqual([{ sessionId: "x1", ...captures[0] }]);
     expect(readStatedCaptureSds(db, studentScope())).toEqual([{ sessionId: "x1", ...statedCaptureSds[0] }]);
     expect(revisionOf(db)).toBe(1);

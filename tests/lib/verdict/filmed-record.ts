@@ -47,6 +47,7 @@ export function filmedRecord(films: readonly Film[], change: Partial<StudentReco
       solid: null,
       balls: null,
       setAsideReason: null,
+      groupId: null,
     }),
   );
   return {

@@ -20,6 +20,7 @@ const session = (id: string, day: string, change: Partial<Session> = {}): Sessio
   solid: null,
   balls: null,
   setAsideReason: null,
+  groupId: null,
   ...change,
 });
 const read = (
