@@ -13,7 +13,8 @@ const DISTRIBUTIONS = ["normal", "t", "chisquare", "f", "beta"].flatMap((name) =
   `@stdlib/stats-base-dists-${name}-quantile`,
 ]);
 const NUMERIC = [...DISTRIBUTIONS, "simple-statistics"];
-const PARSING = ["papaparse"];
+const PARSING = ["papaparse", "read-excel-file", "chardet", "fflate"];
+const ARCHIVE = ["fflate"];
 const MESSAGES = ["intl-messageformat"];
 /** No log-in library is in the house yet; it is named here on the day it comes. */
 const LOG_IN: readonly string[] = [];
@@ -37,7 +38,7 @@ const TABLE: Record<string, Rule> = {
   },
   "lib/report": { values: LIB.filter((name) => name !== "lib/ingest") },
   db: { values: ["lib/domain", "drizzle-orm", "better-sqlite3", "node:fs", "node:fs/promises", "node:path"] },
-  "app/_server": { values: [...LIB, "db", "next", "react{cache}", "zod", ...LOG_IN, "node:*"] },
+  "app/_server": { values: [...LIB, "db", "next", "react{cache}", "zod", ...LOG_IN, ...ARCHIVE, "node:*"] },
   "app/_server/worker/boot.mjs": { values: [...LIB, "db", "app/_server", "node:*", "tsx"] },
   "app/_commands": { values: [...LIB, "db", "app/_server", "node:*"] },
   "app/_commands/*.mjs": { values: ["node:*"] },
