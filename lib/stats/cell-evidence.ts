@@ -4,6 +4,7 @@ import type { LookData } from "./look-data";
 import type { NuisanceCell } from "./nuisance-grid";
 import { emptyShapeFactors, fillShapeFactors, type ShapeFactors } from "./shape-evidence";
 import { oddRange, rampRange, stepRange } from "./shapes";
+import { unitVariance } from "./unit-variance";
 
 /** What one nuisance cell says of a look: marginal likelihoods of a flat level and of each family of shapes. */
 export interface CellEvidence {
@@ -50,9 +51,9 @@ export function fillCellEvidence(look: LookData, cell: NuisanceCell, evidence: C
   const { count } = look;
   const { sums, step, ramp, odd } = evidence;
   fillCellSums(look, cell, sums);
-  const unitVariance = cell.daySd * cell.daySd * look.meanSpread + look.meanVariance;
-  const changeVariance = 4 * unitVariance;
-  const oddVariance = 16 * unitVariance;
+  const unit = unitVariance(look, cell.daySd);
+  const changeVariance = 4 * unit;
+  const oddVariance = 16 * unit;
   evidence.changeVariance = changeVariance;
   evidence.oddVariance = oddVariance;
   const last = count - 1;

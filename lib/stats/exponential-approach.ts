@@ -7,6 +7,7 @@ import type { NuisanceCell } from "./nuisance-grid";
 import { type Outcome, ok, tooFew } from "./outcome";
 import { requirePositive } from "./require-positive";
 import { requireProbability } from "./require-probability";
+import { unitVariance } from "./unit-variance";
 import { whiten } from "./whiten";
 
 /** What an approach goes by: the days, or the groups as they come. */
@@ -153,7 +154,7 @@ function cellNodes(look: LookData, cell: NuisanceCell, shapes: readonly Shape[],
   const centreVariance = 1 / sums.oneOne;
   const flat = sums.oneY * centreVariance;
   const logFlat = cell.logWeight - 0.5 * (sums.logDeterminant + Math.log(sums.oneOne) + sums.yy - sums.oneY * flat);
-  const gainVariance = gainSd * gainSd * (cell.daySd * cell.daySd * look.meanSpread + look.meanVariance);
+  const gainVariance = gainSd * gainSd * unitVariance(look, cell.daySd);
   return shapes.map((shape) => {
     const white = whiten(factor, shape.column, count);
     const x1 = product(white, white1);

@@ -18,6 +18,7 @@ import type { Series } from "./series";
 import { shareInBand } from "./share-in-band";
 import { smallestSet } from "./smallest-set";
 import { type MeasuredSpread, trueReplicateVariance } from "./true-replicate-variance";
+import { unitVariance } from "./unit-variance";
 
 /**
  * All that one look says: evidence, level, size and place of a change, spread, and questions about a band.
@@ -51,7 +52,7 @@ export function posterior(series: Series, noise: NoiseModel, first = 0): Outcome
   const levelNow = once(() => mixtureEstimate(level()));
   return ok({
     ...evidenceOf(look, parts.gathered),
-    unitSd: Math.sqrt(daySd * daySd * look.meanSpread + look.meanVariance),
+    unitSd: Math.sqrt(unitVariance(look, daySd)),
     daySd,
     replicateSd: look.replicateSd,
     get level() {

@@ -10,6 +10,7 @@ import { normalMixture } from "./normal-mixture";
 import { type Outcome, ok, tooFew } from "./outcome";
 import type { Estimate, Series } from "./series";
 import { emptyShapeFactors, fillShapeFactors } from "./shape-evidence";
+import { unitVariance } from "./unit-variance";
 
 /** Belief about the size of a step, in sds of one group value: normal, of its positive part. */
 export interface StepSize {
@@ -73,8 +74,8 @@ export function recentRuns(
   const steps: StepAt[][] = lengths.map(() => []);
   for (const cell of look.cells) {
     fillCellSums(look, cell, sums);
-    const unitVariance = cell.daySd * cell.daySd * look.meanSpread + look.meanVariance;
-    fillShapeFactors(sums, sums.odd, { first: 0, last: count - 1 }, 16 * unitVariance, odd);
+    const unit = unitVariance(look, cell.daySd);
+    fillShapeFactors(sums, sums.odd, { first: 0, last: count - 1 }, 16 * unit, odd);
     const level = sums.oneY / sums.oneOne;
     const logFlat = -0.5 * (sums.logDeterminant + Math.log(sums.oneOne) + sums.yy - sums.oneY * level);
     const logWeight = cell.logWeight + logFlat;
@@ -85,7 +86,7 @@ export function recentRuns(
       const x1 = sums.step.x1[start] as number;
       const information = Math.max(0, (sums.step.xx[start] as number) - (x1 * x1) / sums.oneOne);
       const score = (sums.step.xy[start] as number) - x1 * level;
-      (steps[at] as StepAt[]).push({ logWeight, unitSd: Math.sqrt(unitVariance), information, score });
+      (steps[at] as StepAt[]).push({ logWeight, unitSd: Math.sqrt(unit), information, score });
     });
   }
   const still = logSum(flat);

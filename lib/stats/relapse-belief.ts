@@ -3,6 +3,7 @@ import type { LookData } from "./look-data";
 import { type NormalMixture, normalMixture } from "./normal-mixture";
 import type { NuisanceCell } from "./nuisance-grid";
 import type { PosteriorComponents } from "./posterior-components";
+import { unitVariance } from "./unit-variance";
 
 /**
  * Belief before the data that a change came and went, beside the 1 of all other shapes. At 0.1 levels after a lasting change
@@ -94,5 +95,5 @@ function relapses(look: LookData, logFlat: Float64Array): ReadonlyMap<number, Ca
 
 /** Prior variance of a change's size at a cell, as for lasting ones. */
 function sizeVariance(look: LookData, cell: NuisanceCell): number {
-  return 4 * (cell.daySd * cell.daySd * look.meanSpread + look.meanVariance);
+  return 4 * unitVariance(look, cell.daySd);
 }

@@ -9,6 +9,7 @@ import { normalMixture } from "@/lib/stats/normal-mixture";
 import { readingStep } from "@/lib/stats/reading-step";
 import type { Series } from "@/lib/stats/series";
 import { shareInBand } from "@/lib/stats/share-in-band";
+import { unitVariance } from "@/lib/stats/unit-variance";
 import { whiten } from "@/lib/stats/whiten";
 import type { Policy } from "./policy";
 
@@ -71,7 +72,7 @@ export function earlyLevel(series: Series, noise: NoiseModel, policy: Policy): E
     levelSd: sd,
     daySd,
     replicateSd,
-    unitSd: Math.sqrt(daySd * daySd * look.meanSpread + look.meanVariance),
+    unitSd: Math.sqrt(unitVariance(look, daySd)),
     share: (goal) =>
       shareInBand(
         normalMixture(Float64Array.of(1), Float64Array.of(mean), Float64Array.of(sd * sd)),

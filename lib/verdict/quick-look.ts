@@ -7,6 +7,7 @@ import { type PosteriorComponents, posteriorComponents } from "@/lib/stats/poste
 import { posteriorWeights } from "@/lib/stats/posterior-weights";
 import { withRecentDoubt } from "@/lib/stats/recent-doubt";
 import type { Series } from "@/lib/stats/series";
+import { unitVariance } from "@/lib/stats/unit-variance";
 import { limitAt } from "./limit-at";
 import type { Policy } from "./policy";
 import { type HeldEvidence, provedDirection } from "./proved-direction";
@@ -27,7 +28,7 @@ function changeNow(look: LookData, found: PosteriorComponents, policy: Policy) {
   const daySd = look.cells.reduce((mean, cell, g) => mean + cell.daySd * (weights.cells[g] as number), 0);
   const change = normalMixture(weights.changed, parts.sizeMeans, parts.sizeVariances);
   return {
-    unitSd: Math.sqrt(daySd * daySd * look.meanSpread + look.meanVariance),
+    unitSd: Math.sqrt(unitVariance(look, daySd)),
     isBelow: (limit: number): boolean => {
       const inner = limit / divisor;
       const within = mixtureCdf(change, inner) - mixtureCdf(change, -inner);
