@@ -5,7 +5,6 @@ import { runChild, stopWithParent } from "./run-child.mjs";
 import { Refusal, say } from "./say.mjs";
 
 const RESULTS = path.join(ROOT, ".tmp", "results");
-const UNIT = path.join(RESULTS, "vitest.json");
 const BROWSER = path.join(RESULTS, "playwright.json");
 
 const times = [];
@@ -44,10 +43,11 @@ function readResults(file) {
   }
 }
 
-async function runUnitTests() {
-  const args = ["run", "--reporter=default", "--reporter=json", `--outputFile.json=${UNIT}`];
+async function runVitest(name, which) {
+  const results = path.join(RESULTS, `${name}.json`);
+  const args = ["run", ...which, "--reporter=default", "--reporter=json", `--outputFile.json=${results}`];
   const status = await runNode([binary("vitest"), ...args]);
-  const found = readResults(UNIT);
+  const found = readResults(results);
   if (!found) return add(0, 0, 1);
   const broken = found.testResults.filter(
     (file) => file.status === "failed" && !file.assertionResults.some((test) => test.status === "failed"),
@@ -73,7 +73,8 @@ async function test() {
   await stage("test.chromium", ensureChromium);
   await stage("test.lint", () => check([binary("biome"), "check", "."]));
   await stage("test.types", () => check([binary("next"), "typegen"], [binary("tsc"), "--noEmit"]));
-  await stage("test.unit", runUnitTests);
+  await stage("test.unit", () => runVitest("unit", ["--exclude", "tests/trust/**"]));
+  await stage("test.trust", () => runVitest("trust", ["tests/trust"]));
   await stage("test.build", ensureBuilt);
   await stage("test.browser", runBrowserTests);
 }
