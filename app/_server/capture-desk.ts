@@ -5,11 +5,11 @@ import { readCaptures } from "@/lib/ingest/parse-capture-form";
 import { buildCaptureAnswer } from "@/lib/report/build-capture-answer";
 import type { CaptureAnswer } from "@/lib/report/capture-answer-model";
 import type { FormDraft } from "./form-draft";
-import { keepFormDraft } from "./form-draft";
 import type { StudentViewer } from "./gate";
 import { sayFieldIssues } from "./say-field-issues";
 import { sessionDraft } from "./session-desk";
 import { loadAcademyRules } from "./student-record";
+import { keepLooked } from "./submit-once";
 
 /**
  * What each view's film shows, from the form as it stands, one a view; a view with a field that can't be read answers with
@@ -39,5 +39,5 @@ export function answerDraft(viewer: StudentViewer, draft: FormDraft | null): rea
 
 /** Keeps the form as it stands, so that a page without scripts can answer; returns the draft's id. */
 export function keepForAnswer(viewer: StudentViewer, data: FormData): string {
-  return keepFormDraft(viewer, sessionDraft(viewer.student.studentId), data, {}, "");
+  return keepLooked(viewer, sessionDraft(viewer.student.studentId), data);
 }

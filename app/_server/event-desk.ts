@@ -8,15 +8,20 @@ import type { Fundamental } from "@/lib/domain/fundamental";
 import { parseEventForm, RECORDED_EVENTS } from "@/lib/ingest/parse-event-form";
 import type { FieldModel, FormModel } from "@/lib/report/form-model";
 import { sayFundamental } from "@/lib/words/say-fundamental";
+import { kindOf } from "./draft-forms";
 import { findFormDraft, keepFormDraft } from "./form-draft";
 import type { StudentViewer } from "./gate";
 import { loadRules } from "./load-verdicts";
 import { sayFieldIssues } from "./say-field-issues";
 import { field } from "./student-form";
 import { loadAcademyRules } from "./student-record";
+import { type Refused, submitOnce } from "./submit-once";
+import { withKeep } from "./with-keep";
+
+const EVENT_FORM = "event-form";
 
 function eventDraft(studentId: string): string {
-  return `event-form ${studentId}`;
+  return kindOf(EVENT_FORM, studentId);
 }
 
 /** What was measured of the student: only that can begin anew. A derived fundamental does where its first part does. */
@@ -28,7 +33,7 @@ function measured({ db, scope, academy, student }: StudentViewer): readonly Fund
 }
 
 /** The form that records what happened to a student, and which tracks begin anew with it. */
-export function loadEventForm(viewer: StudentViewer, draftId: string | undefined): FormModel {
+export function loadEventForm(viewer: StudentViewer, draftId: string, dropped?: string): FormModel {
   const { words, db, student } = viewer;
   const draft = findFormDraft(viewer, eventDraft(student.studentId), draftId);
   const one = (spec: Parameters<typeof field>[3]): FieldModel => field(words, draft, "event-form", spec);
@@ -38,7 +43,7 @@ export function loadEventForm(viewer: StudentViewer, draftId: string | undefined
     fields,
   });
   const tracks = measured(viewer).map((each) => ({ value: each.id, label: sayFundamental(words, each) }));
-  return {
+  const form: FormModel = {
     heading: words.say("event-form.heading", { alias: readStudent(db, student).alias }),
     explains: words.say("event-form.explains"),
     parts: [
@@ -59,18 +64,20 @@ export function loadEventForm(viewer: StudentViewer, draftId: string | undefined
     grid: null,
     submit: words.say("event-form.submit"),
     refusal: draft?.refusal ?? "",
-    hidden: [
-      { name: "studentId", value: student.studentId },
-      ...(draft && draftId ? [{ name: "draft", value: draftId }] : []),
-    ],
+    hidden: [],
   };
+  return withKeep(viewer, form, { form: EVENT_FORM, studentId: student.studentId, draftId, dropped });
 }
 
-/** Records an event and judges anew; a refused form is kept with what is wrong in it. */
-export async function addEvent(
-  viewer: StudentViewer,
-  data: FormData,
-): Promise<{ readonly kind: "added" } | { readonly kind: "refused"; readonly draftId: string }> {
+/** Records an event, once, and judges anew; a refused form is kept with what is wrong in it. */
+export async function addEvent(viewer: StudentViewer, data: FormData): Promise<{ readonly kind: "added" } | Refused> {
+  const kind = eventDraft(viewer.student.studentId);
+  const outcome = submitOnce<{ readonly kind: "added" }>(viewer, kind, data, () => enterEvent(viewer, data));
+  if (outcome.kind === "added") await loadRules(viewer);
+  return outcome;
+}
+
+function enterEvent(viewer: StudentViewer, data: FormData): { readonly kind: "added" } | Refused {
   const { words, db, student } = viewer;
   const parsed = parseEventForm(data, { today: viewer.today, fundamentals: measured(viewer) });
   if (parsed.kind === "issues") {
@@ -83,6 +90,5 @@ export async function addEvent(
     insertEvent(db, student, { id: randomUUID(), ...happened });
     if (heightCm !== null) insertHeight(db, student, { day: happened.day, cm: heightCm });
   });
-  await loadRules(viewer);
   return { kind: "added" };
 }

@@ -27,21 +27,26 @@ function digestOf(analyses: readonly CurrentAnalysis[]): string {
 /** The day under which the latest list is kept. */
 const LATEST = "latest";
 
-/** Recomputes the roster's list over all tracks and keeps it. */
-export function refreshRosterList(db: Database, scope: AcademyScope): Listing {
-  const analyses = readCurrentSummaries(db, scope, POLICY.version);
-  const inputs = analyses.map((row) => JSON.parse(row.summary) as ListingInput);
+/** The list over all tracks of an academy. */
+export function listingOf(inputs: readonly ListingInput[]): Listing {
   const list = rosterList(
     inputs.map((input) => input.listedLooks),
     POLICY.listShare,
     POLICY,
   );
-  const listing: Listing = Object.fromEntries(
+  return Object.fromEntries(
     inputs.map((input, place) => [
       input.verdict.id,
       { latest: list.latest[place] ?? false, looks: list.looks[place] ?? [] },
     ]),
   );
+}
+
+/** Recomputes the roster's list over all tracks and keeps it. */
+export function refreshRosterList(db: Database, scope: AcademyScope): Listing {
+  const analyses = readCurrentSummaries(db, scope, POLICY.version);
+  const inputs = analyses.map((row) => JSON.parse(row.summary) as ListingInput);
+  const listing = listingOf(inputs);
   const kept = { asOf: LATEST, policyVersion: POLICY.version, inputDigest: digestOf(analyses) };
   insertRosterList(db, scope, { ...kept, body: JSON.stringify(listing) });
   return listing;

@@ -4,21 +4,23 @@ import type { FormModel, TextPage } from "@/lib/report/form-model";
 import { answerDraft } from "./capture-desk";
 import { findFormDraft } from "./form-draft";
 import type { StudentViewer, Viewer } from "./gate";
-import { sessionDraft } from "./session-desk";
+import { SESSION_FORM, sessionDraft } from "./session-desk";
 import { buildSessionForm } from "./session-form";
 import { STUDENT_DRAFT } from "./student-desk";
 import { buildStudentForm } from "./student-form";
 import { loadAcademyRules } from "./student-record";
+import { withKeep } from "./with-keep";
 
 /** The group that a first session begins with, where the academy has it: most are filmed with a middle iron. */
 const USUAL_GROUP = "iron";
 
-export function loadStudentForm(viewer: Viewer, draftId: string | undefined): FormModel {
+export function loadStudentForm(viewer: Viewer, draftId: string, dropped?: string): FormModel {
   const draft = findFormDraft(viewer, STUDENT_DRAFT, draftId);
-  return buildStudentForm(viewer.words, draft, draft ? draftId : undefined, viewer.academy.zone);
+  const form = buildStudentForm(viewer.words, draft, draftId, viewer.academy.zone);
+  return withKeep(viewer, form, { form: STUDENT_DRAFT, studentId: "", draftId, dropped });
 }
 
-export function loadSessionForm(viewer: StudentViewer, draftId: string | undefined): FormModel {
+export function loadSessionForm(viewer: StudentViewer, draftId: string, dropped?: string): FormModel {
   const { studentId } = viewer.student;
   const draft = findFormDraft(viewer, sessionDraft(studentId), draftId);
   const { fundamentals, grouping } = loadAcademyRules(viewer.db, viewer.scope, viewer.academy);
@@ -29,10 +31,10 @@ export function loadSessionForm(viewer: StudentViewer, draftId: string | undefin
     clubGroup: readSessions(viewer.db, viewer.student).at(-1)?.clubGroup ?? USUAL_GROUP,
     today: viewer.today,
     draft,
-    draftId: draft ? draftId : undefined,
+    draftId,
     answers: answerDraft(viewer, draft),
   });
-  return { ...form, hidden: [...form.hidden, { name: "studentId", value: studentId }] };
+  return withKeep(viewer, form, { form: SESSION_FORM, studentId, draftId, dropped });
 }
 
 /** The page that asks whose session is recorded. */

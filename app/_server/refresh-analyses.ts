@@ -21,7 +21,7 @@ const KEY = Symbol.for("proofband.refreshing");
 const shared = globalThis as { [KEY]?: Map<string, Promise<void>> };
 
 /** Judges one track with the models of its pool. */
-async function judgeHistory(db: Database, scope: AcademyScope, history: TrackHistory): Promise<Judged> {
+export async function judgeHistory(db: Database, scope: AcademyScope, history: TrackHistory): Promise<Judged> {
   const models = enginesModels(readNoiseModels(db, scope, history.judged.pool));
   const result = await workOn({ kind: "judge", track: history.judged, earlier: history.earlier, models });
   if (result.kind !== "judge") throw new Error("the analysis worker answered another question");

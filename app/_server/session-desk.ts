@@ -4,28 +4,42 @@ import { insertSession } from "@/db/write/sessions";
 import { consentInForce } from "@/lib/domain/student";
 import { parseSessionForm } from "@/lib/ingest/parse-session-form";
 import { currentInstant } from "./clock";
+import { kindOf } from "./draft-forms";
 import { keepFormDraft } from "./form-draft";
 import type { StudentViewer } from "./gate";
 import { loadRules } from "./load-verdicts";
 import { sayFieldIssues } from "./say-field-issues";
 import { loadAcademyRules } from "./student-record";
+import { type Refused, submitOnce } from "./submit-once";
 
-/** The kind under which a refused form of a session is kept. */
+/** The form of a session among those that are kept. */
+export const SESSION_FORM = "session-form";
+
+/** The kind under which a form of a session is kept. */
 export function sessionDraft(studentId: string): string {
-  return `session-form ${studentId}`;
+  return kindOf(SESSION_FORM, studentId);
 }
 
-/** Adds a session from a form and judges anew; a refused form is kept with what is wrong in it. */
-export async function addSession(
-  viewer: StudentViewer,
-  data: FormData,
-): Promise<{ readonly kind: "added" } | { readonly kind: "refused"; readonly draftId: string }> {
+/** A session that was saved. */
+export interface AddedSession {
+  readonly kind: "added";
+  readonly sessionId: string;
+}
+
+/** Adds a session from a form, once, and judges anew; a refused form is kept with what is wrong in it. */
+export async function addSession(viewer: StudentViewer, data: FormData): Promise<AddedSession | Refused> {
+  const kind = sessionDraft(viewer.student.studentId);
+  const outcome = submitOnce<AddedSession>(viewer, kind, data, () => enterSession(viewer, data));
+  if (outcome.kind === "added") await loadRules(viewer);
+  return outcome;
+}
+
+function enterSession(viewer: StudentViewer, data: FormData): AddedSession | Refused {
   const { words, db, student } = viewer;
-  const refuse = (errors: Readonly<Record<string, string>>, refusal: string) =>
-    ({
-      kind: "refused",
-      draftId: keepFormDraft(viewer, sessionDraft(student.studentId), data, errors, refusal),
-    }) as const;
+  const refuse = (errors: Readonly<Record<string, string>>, refusal: string): Refused => ({
+    kind: "refused",
+    draftId: keepFormDraft(viewer, sessionDraft(student.studentId), data, errors, refusal),
+  });
   if (!consentInForce(readConsents(db, student), "measure", viewer.today))
     return refuse({}, words.say("session-form.no-consent"));
   const { fundamentals, grouping } = loadAcademyRules(db, viewer.scope, viewer.academy);
@@ -45,6 +59,5 @@ export async function addSession(
   const stamp = { now: currentInstant(), newId: randomUUID, batchId: null };
   const made = insertSession(db, student, parsed.value, stamp);
   if (made.kind === "exists") return refuse({}, words.say("session-form.exists"));
-  await loadRules(viewer);
-  return { kind: "added" };
+  return { kind: "added", sessionId: made.sessionId };
 }

@@ -67,7 +67,7 @@ export function buildSessionForm(
         one({ name: "solid", kind: "number" }),
         one({ name: "balls", kind: "number" }),
         one({ name: "note", kind: "textarea" }),
-        ...(source.draft === null
+        ...(draft === null || draft.refusal === ""
           ? []
           : [
               one({

@@ -5,15 +5,23 @@ import { currentInstant } from "./clock";
 import { keepFormDraft } from "./form-draft";
 import type { Viewer } from "./gate";
 import { sayFieldIssues } from "./say-field-issues";
+import { type Refused, submitOnce } from "./submit-once";
 
-/** The kind under which a refused form of a student is kept. */
+/** The form of a student among those that are kept, and the kind of its drafts. */
 export const STUDENT_DRAFT = "student-form";
 
-/** Adds a student from a form; a refused form is kept with what is wrong in it. */
-export function addStudent(
-  viewer: Viewer,
-  data: FormData,
-): { readonly kind: "added"; readonly studentId: string } | { readonly kind: "refused"; readonly draftId: string } {
+/** A student who was added. */
+export interface AddedStudent {
+  readonly kind: "added";
+  readonly studentId: string;
+}
+
+/** Adds a student from a form, once; a refused form is kept with what is wrong in it. */
+export function addStudent(viewer: Viewer, data: FormData): AddedStudent | Refused {
+  return submitOnce<AddedStudent>(viewer, STUDENT_DRAFT, data, () => enterStudent(viewer, data));
+}
+
+function enterStudent(viewer: Viewer, data: FormData): AddedStudent | Refused {
   const { words } = viewer;
   const parsed = parseStudentForm(data, { today: viewer.today });
   if (parsed.kind === "issues") {

@@ -1,4 +1,4 @@
-import { and, eq } from "drizzle-orm";
+import { and, desc, eq, like } from "drizzle-orm";
 import type { AcademyScope } from "@/lib/domain/scope";
 import type { Database } from "../client";
 import { draft } from "../schema-entry";
@@ -9,17 +9,33 @@ export type Draft = Omit<typeof draft.$inferSelect, "academyId">;
 /** A draft to be kept; `studentId`: whose record it is about. */
 export type KeptDraft = Omit<Draft, "version" | "studentId"> & { readonly studentId?: string | null };
 
+const fields = {
+  id: draft.id,
+  kind: draft.kind,
+  studentId: draft.studentId,
+  body: draft.body,
+  version: draft.version,
+  updatedAt: draft.updatedAt,
+};
+
 export function readDraft(db: Database, scope: AcademyScope, id: string): Draft | undefined {
   return db.orm
-    .select({
-      id: draft.id,
-      kind: draft.kind,
-      studentId: draft.studentId,
-      body: draft.body,
-      version: draft.version,
-      updatedAt: draft.updatedAt,
-    })
+    .select(fields)
     .from(draft)
     .where(and(eq(draft.id, id), eq(draft.academyId, scope.academyId)))
     .get();
+}
+
+/**
+ * The drafts whose kind begins with a word, the latest kept first; those of one hour in the order of their ids.
+ *
+ * @param begin letters and `-` only: they stand for themselves
+ */
+export function readDraftsOf(db: Database, scope: AcademyScope, begin: string): Draft[] {
+  return db.orm
+    .select(fields)
+    .from(draft)
+    .where(and(eq(draft.academyId, scope.academyId), like(draft.kind, `${begin}%`)))
+    .orderBy(desc(draft.updatedAt), desc(draft.id))
+    .all();
 }

@@ -1,4 +1,5 @@
 import type { CaptureAnswer } from "./capture-answer-model";
+import type { KeepModel } from "./keep-model";
 import type { Link } from "./page-model";
 
 /** One field of a form with its words, its value and what is wrong with it. */
@@ -36,6 +37,8 @@ export interface FormModel {
   readonly refusal: string;
   /** Fields that travel unseen. */
   readonly hidden: readonly { readonly name: string; readonly value: string }[];
+  /** How it is kept while somebody types; absent: only when it is sent. */
+  readonly keep?: KeepModel;
 }
 
 /** Swings by fundamentals, one cell a reading. */

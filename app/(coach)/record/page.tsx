@@ -1,7 +1,9 @@
 import { requireViewer } from "../../_server/gate";
 import { loadRecordPage } from "../../_server/load-forms";
 import { loadFrame } from "../../_server/load-frame";
+import { loadUnfinishedPart } from "../../_server/unfinished";
 import { Frame } from "../../_ui/frame/frame";
+import { UnfinishedPart } from "../../_ui/keep/unfinished";
 import { TextPage } from "../../_ui/text-page/text-page";
 
 export default async function RecordRoute() {
@@ -9,6 +11,7 @@ export default async function RecordRoute() {
   return (
     <Frame model={loadFrame(viewer)} current="record">
       <TextPage model={loadRecordPage(viewer)} />
+      <UnfinishedPart model={loadUnfinishedPart(viewer)} />
     </Frame>
   );
 }

@@ -1,5 +1,7 @@
 import type { FormModel } from "@/lib/report/form-model";
 import { type AskCaptures, CaptureAnswer } from "../capture/capture-answer";
+import { KeepDraft } from "../keep/keep-draft";
+import { KeptForms } from "../keep/kept-forms";
 import { PageHead, Part } from "../part/part";
 import { Field } from "./field";
 import styles from "./form.module.css";
@@ -107,14 +109,22 @@ export function Form({
   readonly films?: FilmActions;
 }) {
   if (model.parts.length === 0 && model.grid === null) return <Press model={model} action={action} />;
-  return (
-    <form action={action} method={typeof action === "string" ? "post" : undefined}>
+  const { keep } = model;
+  const form = (
+    // Made anew with each page: a field shows what is kept, not what the browser remembers of an earlier page.
+    <form
+      key={keep?.writer}
+      action={action}
+      method={typeof action === "string" ? "post" : undefined}
+      autoComplete={keep ? "off" : undefined}
+    >
       <PageHead title={model.heading} lede={model.explains}>
         {model.refusal === "" ? null : <Problems model={model} />}
       </PageHead>
       {model.hidden.map((field) => (
         <input key={field.name} type="hidden" name={field.name} value={field.value} />
       ))}
+      {keep ? <KeepDraft keep={keep} /> : null}
       {model.parts.map((part) => (
         <Part key={part.margin} margin={part.margin} explains={part.explains}>
           <Fields fields={part.fields} />
@@ -133,5 +143,13 @@ export function Form({
         </button>
       </div>
     </form>
+  );
+  return keep ? (
+    <>
+      <KeptForms keep={keep} />
+      {form}
+    </>
+  ) : (
+    form
   );
 }

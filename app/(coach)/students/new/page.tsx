@@ -1,3 +1,4 @@
+import { requireDraftId } from "../../../_server/draft-forms";
 import { requireViewer } from "../../../_server/gate";
 import { loadStudentForm } from "../../../_server/load-forms";
 import { loadFrame } from "../../../_server/load-frame";
@@ -6,14 +7,16 @@ import { Frame } from "../../../_ui/frame/frame";
 import { submitStudent } from "./actions";
 
 interface Asked {
-  readonly searchParams: Promise<{ readonly draft?: string }>;
+  readonly searchParams: Promise<{ readonly draft?: string; readonly dropped?: string }>;
 }
 
 export default async function NewStudentRoute({ searchParams }: Asked) {
   const viewer = await requireViewer();
+  const { draft, dropped } = await searchParams;
+  const draftId = requireDraftId("/students/new", draft, dropped);
   return (
     <Frame model={loadFrame(viewer)} current="students">
-      <Form model={loadStudentForm(viewer, (await searchParams).draft)} action={submitStudent} />
+      <Form model={loadStudentForm(viewer, draftId, dropped)} action={submitStudent} />
     </Frame>
   );
 }

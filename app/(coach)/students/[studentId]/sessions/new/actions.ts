@@ -9,7 +9,11 @@ export async function submitSession(data: FormData): Promise<void> {
   const viewer = await requireStudent(String(data.get("studentId") ?? ""));
   const outcome = await addSession(viewer, data);
   const page = `/students/${viewer.student.studentId}`;
-  redirect(outcome.kind === "added" ? page : `${page}/sessions/new?draft=${outcome.draftId}`);
+  redirect(
+    outcome.kind === "added"
+      ? `${page}/sessions/${outcome.sessionId}/saved`
+      : `${page}/sessions/new?draft=${outcome.draftId}`,
+  );
 }
 
 export async function askCaptures(data: FormData) {

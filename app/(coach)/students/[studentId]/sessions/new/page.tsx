@@ -1,3 +1,4 @@
+import { requireDraftId } from "../../../../../_server/draft-forms";
 import { requireStudent } from "../../../../../_server/gate";
 import { loadFilmingLink } from "../../../../../_server/load-filming";
 import { loadSessionForm } from "../../../../../_server/load-forms";
@@ -9,16 +10,18 @@ import { askCaptures, showCaptures, submitSession } from "./actions";
 
 interface Asked {
   readonly params: Promise<{ readonly studentId: string }>;
-  readonly searchParams: Promise<{ readonly draft?: string }>;
+  readonly searchParams: Promise<{ readonly draft?: string; readonly dropped?: string }>;
 }
 
 export default async function NewSessionRoute({ params, searchParams }: Asked) {
   const viewer = await requireStudent((await params).studentId);
+  const { draft, dropped } = await searchParams;
+  const draftId = requireDraftId(`/students/${viewer.student.studentId}/sessions/new`, draft, dropped);
   return (
     <Frame model={loadFrame(viewer)} current="record">
       <FilmingLink link={loadFilmingLink(viewer)} />
       <Form
-        model={loadSessionForm(viewer, (await searchParams).draft)}
+        model={loadSessionForm(viewer, draftId, dropped)}
         action={submitSession}
         films={{ ask: askCaptures, show: showCaptures }}
       />

@@ -1,0 +1,19 @@
+import { requireStudent } from "../../../../../../_server/gate";
+import { loadFrame } from "../../../../../../_server/load-frame";
+import { loadSaved } from "../../../../../../_server/load-saved";
+import { Frame } from "../../../../../../_ui/frame/frame";
+import { Saved } from "../../../../../../_ui/saved/saved";
+
+interface Asked {
+  readonly params: Promise<{ readonly studentId: string; readonly sessionId: string }>;
+}
+
+export default async function SavedSessionRoute({ params }: Asked) {
+  const { studentId, sessionId } = await params;
+  const viewer = await requireStudent(studentId);
+  return (
+    <Frame model={loadFrame(viewer)} current="record">
+      <Saved model={await loadSaved(viewer, sessionId)} />
+    </Frame>
+  );
+}

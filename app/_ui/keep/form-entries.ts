@@ -1,0 +1,71 @@
+import type { BothField, KeepWords } from "@/lib/report/keep-model";
+import type { Entries } from "./browser-store";
+
+/** Fields by which a form is led, not filled; the server knows them too. */
+const LEADING = new Set(["draft", "version", "writer", "turn", "form", "studentId", "settles"]);
+
+/** What stands in a form now. */
+export function entriesOf(form: HTMLFormElement): Entries {
+  return [...new FormData(form)].flatMap(([name, value]) =>
+    typeof value === "string" && !LEADING.has(name) && !name.startsWith("$") && !name.startsWith("pick.")
+      ? [[name, value] as const]
+      : [],
+  );
+}
+
+/** The same with some fields' values replaced. */
+export function withValues(entries: Entries, replaced: ReadonlyMap<string, readonly string[]>): Entries {
+  return [
+    ...entries.filter(([name]) => !replaced.has(name)),
+    ...[...replaced].flatMap(([name, values]) => values.map((value) => [name, value] as const)),
+  ];
+}
+
+type Control = HTMLInputElement | HTMLSelectElement | HTMLTextAreaElement;
+
+function controlsOf(form: HTMLFormElement, name: string): Control[] {
+  return [...form.elements].filter((each): each is Control => "name" in each && each.name === name);
+}
+
+function labelOf(form: HTMLFormElement, name: string): string {
+  const control = controlsOf(form, name)[0];
+  if (!control) return name;
+  const isChoice = control.type === "radio" || control.type === "checkbox";
+  const legend = isChoice ? control.closest("fieldset")?.querySelector("legend") : null;
+  const text = control.getAttribute("aria-label") ?? legend?.textContent ?? control.labels?.[0]?.textContent;
+  return text?.trim() || name;
+}
+
+function saidValue(form: HTMLFormElement, name: string, value: string): string {
+  for (const control of controlsOf(form, name)) {
+    if (control instanceof HTMLSelectElement)
+      return [...control.options].find((option) => option.value === value)?.text ?? value;
+    const isChoice = control.type === "radio" || control.type === "checkbox";
+    if (isChoice && control.value === value) return control.labels?.[0]?.textContent?.trim() || value;
+  }
+  return value;
+}
+
+/** A field that two windows fill differently, as the server tells it. */
+export interface Difference {
+  readonly name: string;
+  readonly here: readonly string[];
+  readonly there: readonly string[];
+}
+
+/** Differences in the words of the page on which they are shown. */
+export function sayDifferences(
+  form: HTMLFormElement,
+  differences: readonly Difference[],
+  words: KeepWords,
+): readonly BothField[] {
+  const said = (name: string, values: readonly string[]): string =>
+    values.map((value) => saidValue(form, name, value)).join(", ") || words.empty;
+  return differences.map(({ name, here, there }) => ({
+    name,
+    label: labelOf(form, name),
+    here: said(name, here),
+    there: said(name, there),
+    thereValues: there,
+  }));
+}

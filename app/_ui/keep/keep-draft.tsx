@@ -1,0 +1,118 @@
+"use client";
+
+import { useEffect, useRef, useState } from "react";
+import type { KeepModel } from "@/lib/report/keep-model";
+import { Both } from "./both";
+import { findUnsent, forgetUnsent, type Stored } from "./browser-store";
+import styles from "./keep.module.css";
+import { isBehind, type Keeping, type Standing, startKeeping } from "./start-keeping";
+
+/** A page that is behind is made anew once, not again and again while another window types. */
+const AGAIN = "proofband-made-anew";
+
+async function catchUp(keep: KeepModel, form: HTMLFormElement): Promise<void> {
+  const again = sessionStorage.getItem(AGAIN);
+  sessionStorage.removeItem(AGAIN);
+  let untouched = true;
+  form.addEventListener("input", () => (untouched = false), { once: true });
+  if ((await isBehind(keep)) !== "behind" || !untouched || again === keep.draft) return;
+  sessionStorage.setItem(AGAIN, keep.draft);
+  location.reload();
+}
+
+function hourOf(at: string): string {
+  return new Intl.DateTimeFormat(document.documentElement.lang || "en", {
+    dateStyle: "medium",
+    timeStyle: "short",
+    hourCycle: "h23",
+  }).format(new Date(at));
+}
+
+/** What lies in this browser and was never sent. */
+function Found({
+  stored,
+  keep,
+  onTake,
+  onDrop,
+}: {
+  readonly stored: Stored;
+  readonly keep: KeepModel;
+  readonly onTake: () => void;
+  readonly onDrop: () => void;
+}) {
+  const { words } = keep;
+  return (
+    <p className={styles.found}>
+      {words.found.replace("{at}", hourOf(stored.at))}{" "}
+      {stored.draft === keep.draft ? (
+        <button type="button" className="say" onClick={onTake}>
+          {words.take}
+        </button>
+      ) : (
+        <a href={`${words.page}?draft=${stored.draft}`}>{words.take}</a>
+      )}{" "}
+      <button type="button" className="say" onClick={onDrop}>
+        {words.drop}
+      </button>
+    </p>
+  );
+}
+
+function useKeeping(keep: KeepModel) {
+  const place = useRef<HTMLDivElement>(null);
+  const keeping = useRef<Keeping | null>(null);
+  const [standing, setStanding] = useState<Standing>({ state: "kept", said: keep.said, both: keep.both });
+  const [found, setFound] = useState<readonly Stored[]>([]);
+  useEffect(() => {
+    const form = place.current?.closest("form");
+    if (!form) return;
+    setFound(findUnsent(keep));
+    const started = startKeeping(form, keep, setStanding);
+    keeping.current = started;
+    void catchUp(keep, form);
+    return () => started.stop();
+  }, [keep]);
+  const put = async (values: ReadonlyMap<string, readonly string[]>, settles: string): Promise<void> => {
+    if ((await keeping.current?.put(values, settles)) === "kept") location.reload();
+  };
+  return { place, standing, setStanding, found, setFound, put };
+}
+
+/** Keeps the form around it while somebody types, and says how that stands in one quiet line. */
+export function KeepDraft({ keep }: { readonly keep: KeepModel }) {
+  const { place, standing, setStanding, found, setFound, put } = useKeeping(keep);
+  const { both } = standing;
+  const take = (stored: Stored): void => {
+    const values = new Map<string, string[]>();
+    for (const [name, value] of stored.entries) values.set(name, [...(values.get(name) ?? []), value]);
+    void put(values, "");
+  };
+  const drop = (stored: Stored): void => {
+    forgetUnsent(stored.draft);
+    setFound(found.filter((each) => each !== stored));
+  };
+  const use = (there: readonly string[] | null): void => {
+    if (there === null || both === null) {
+      setStanding({ ...standing, said: keep.words.chooseFirst });
+      return;
+    }
+    const values = both.fields.filter(({ name }) => there.includes(name));
+    void put(new Map(values.map(({ name, thereValues }) => [name, thereValues])), both.settles);
+  };
+  return (
+    <>
+      <div ref={place} className={styles.line}>
+        <p role="status" className={styles.status} data-state={standing.state}>
+          {standing.said}
+        </p>
+      </div>
+      <noscript>
+        <p className={styles.found}>{keep.words.noScript}</p>
+      </noscript>
+      {found.map((stored) => (
+        <Found key={stored.draft} stored={stored} keep={keep} onTake={() => take(stored)} onDrop={() => drop(stored)} />
+      ))}
+      {both === null ? null : <Both both={both} words={keep.words} onUse={use} />}
+    </>
+  );
+}

@@ -1,0 +1,63 @@
+import type { KeepModel } from "@/lib/report/keep-model";
+import type { Entries } from "./browser-store";
+import type { Difference } from "./form-entries";
+
+/** What the server says to a form that is kept; `unreachable`: it says nothing. */
+export type KeepAnswer =
+  | { readonly kind: "kept"; readonly version: number; readonly said: string }
+  | {
+      readonly kind: "changed";
+      readonly version: number;
+      readonly said: string;
+      readonly settles: string;
+      readonly differences: readonly Difference[];
+    }
+  | { readonly kind: "saved" | "refused"; readonly said: string; readonly again: "later" | "no" }
+  | { readonly kind: "newest" | "behind" }
+  | { readonly kind: "unreachable" };
+
+/** One keep of a window. */
+export interface Sending {
+  readonly version: number;
+  readonly turn: number;
+  readonly entries: Entries;
+  /** The other window about which was chosen; empty: none. */
+  readonly settles: string;
+  readonly act: "keep" | "look";
+}
+
+const DOOR = "/api/drafts";
+
+/** A server that is silent for so long, in milliseconds, is taken for one that can't be reached. */
+const PATIENCE = 10_000;
+
+/** Most characters that a browser sends on while a page goes. */
+const GOING_LIMIT = 60_000;
+
+function textOf(keep: KeepModel, sending: Sending): string {
+  const { draft, form, studentId, writer } = keep;
+  return JSON.stringify({ draft, form, studentId, writer, ...sending });
+}
+
+export async function sendDraft(keep: KeepModel, sending: Sending): Promise<KeepAnswer> {
+  const body = textOf(keep, sending);
+  try {
+    const answer = await fetch(DOOR, {
+      method: "POST",
+      headers: { "content-type": "application/json" },
+      body,
+      keepalive: body.length < GOING_LIMIT,
+      signal: AbortSignal.timeout(PATIENCE),
+    });
+    const read = (await answer.json()) as KeepAnswer;
+    if (read.kind !== "refused" && read.kind !== "saved") return read;
+    return { ...read, again: answer.status > 500 ? "later" : "no" };
+  } catch {
+    return { kind: "unreachable" };
+  }
+}
+
+/** The same while the page goes: nobody hears the answer. */
+export function sendOnGoing(keep: KeepModel, sending: Sending): void {
+  navigator.sendBeacon(DOOR, new Blob([textOf(keep, sending)], { type: "application/json" }));
+}

@@ -1,0 +1,165 @@
+import type { BothModel, KeepModel } from "@/lib/report/keep-model";
+import { type Entries, forgetUnsent, storeUnsent } from "./browser-store";
+import { entriesOf, sayDifferences, withValues } from "./form-entries";
+import { type KeepAnswer, sendDraft, sendOnGoing } from "./send-draft";
+
+/** How a form stands, for whoever shows it. */
+export interface Standing {
+  readonly state: "kept" | "unsent" | "refused" | "saved" | "changed";
+  readonly said: string;
+  /** Null: no other window. */
+  readonly both: BothModel | null;
+}
+
+/** A form that is being kept. */
+export interface Keeping {
+  /** Puts values in and keeps them; `kept` when it is done, and the page may be made anew. */
+  put(values: ReadonlyMap<string, readonly string[]>, settles: string): Promise<"kept" | "not">;
+  stop(): void;
+}
+
+/** Typing rests this long before it is kept, and goes on for no longer than this without; in milliseconds. */
+const REST = 600;
+const LONGEST = 1400;
+
+/** Waits between tries while the server can't be reached, in seconds; the last one is repeated. */
+const WAITS = [2, 4, 8, 15, 30, 60];
+
+/** Keeps a form on the server while somebody types into it, and holds it back from being sent until it is kept. */
+export function startKeeping(form: HTMLFormElement, keep: KeepModel, tell: (standing: Standing) => void): Keeping {
+  let version = keep.version;
+  let settleVersion = keep.version;
+  let turn = 0;
+  let tries = 0;
+  let passing = false;
+  let stopped = false;
+  let waiting: ReturnType<typeof setTimeout> | undefined;
+  /** When the first key that isn't kept was pressed; null: all is kept. */
+  let since: number | null = null;
+  let queue: Promise<unknown> = Promise.resolve();
+
+  const lead = (name: string, value: number): void => {
+    const field = form.elements.namedItem(name);
+    if (field instanceof HTMLInputElement) field.value = String(value);
+  };
+
+  const nextTurn = (): number => {
+    turn += 1;
+    lead("turn", turn);
+    return turn;
+  };
+
+  const retryLater = (): void => {
+    clearTimeout(waiting);
+    since ??= Date.now();
+    waiting = setTimeout(keepNow, (WAITS[Math.min(tries, WAITS.length - 1)] ?? 60) * 1000);
+    tries += 1;
+  };
+
+  const take = (answer: KeepAnswer, entries: Entries): void => {
+    if (answer.kind === "kept") {
+      version = answer.version;
+      settleVersion = answer.version;
+      tries = 0;
+      lead("version", version);
+      forgetUnsent(keep.draft);
+      tell({ state: "kept", said: answer.said, both: null });
+    } else if (answer.kind === "changed") {
+      settleVersion = answer.version;
+      const { words } = keep;
+      const fields = sayDifferences(form, answer.differences, words);
+      const both = { said: answer.said, settles: answer.settles, here: words.here, there: words.there, fields };
+      forgetUnsent(keep.draft);
+      tell({ state: "changed", said: answer.said, both });
+    } else if (answer.kind === "unreachable") {
+      const some = storeUnsent(keep, entries, new Date().toISOString());
+      tell({ state: "unsent", said: some === "some" ? keep.words.unsent : keep.words.unsentNothing, both: null });
+      retryLater();
+    } else if ("said" in answer) {
+      tell({ state: answer.kind, said: answer.said, both: null });
+      if (answer.again === "later") retryLater();
+    }
+  };
+
+  const keepAs = (entries: Entries, seen: () => number, settles: string): Promise<KeepAnswer> => {
+    const work = queue.then(async () => {
+      const answer = await sendDraft(keep, { version: seen(), turn: nextTurn(), entries, settles, act: "keep" });
+      if (!stopped) take(answer, entries);
+      return answer;
+    });
+    queue = work;
+    return work;
+  };
+
+  function keepNow(): Promise<KeepAnswer> {
+    clearTimeout(waiting);
+    since = null;
+    return keepAs(entriesOf(form), () => version, "");
+  }
+
+  const onInput = (event: Event): void => {
+    if ((event.target as Partial<HTMLInputElement> | null)?.name?.startsWith("pick.")) return;
+    const now = Date.now();
+    since ??= now;
+    clearTimeout(waiting);
+    waiting = setTimeout(keepNow, Math.max(0, Math.min(REST, since + LONGEST - now)));
+  };
+
+  // What can't be saved has to stay in the form, so nothing is sent off before the server is known to listen.
+  const onSubmit = (event: SubmitEvent): void => {
+    if (passing) return;
+    event.preventDefault();
+    event.stopImmediatePropagation();
+    const { submitter } = event;
+    void keepNow().then((answer) => {
+      if (answer.kind === "kept" || answer.kind === "saved") {
+        passing = true;
+        form.requestSubmit(submitter);
+        passing = false;
+      } else if (answer.kind === "unreachable") tell({ state: "unsent", said: keep.words.notSaved, both: null });
+    });
+  };
+
+  const onGoing = (): void => {
+    if (since === null) return;
+    since = null;
+    sendOnGoing(keep, { version, turn: nextTurn(), entries: entriesOf(form), settles: "", act: "keep" });
+  };
+  const onHidden = (): void => {
+    if (document.visibilityState === "hidden" && since !== null) void keepNow();
+  };
+  const onOnline = (): void => {
+    if (since !== null) void keepNow();
+  };
+
+  form.addEventListener("input", onInput);
+  form.addEventListener("change", onInput);
+  form.addEventListener("submit", onSubmit, true);
+  window.addEventListener("pagehide", onGoing);
+  window.addEventListener("online", onOnline);
+  document.addEventListener("visibilitychange", onHidden);
+  return {
+    async put(values, settles) {
+      clearTimeout(waiting);
+      const answer = await keepAs(withValues(entriesOf(form), values), () => settleVersion, settles);
+      return answer.kind === "kept" ? "kept" : "not";
+    },
+    stop() {
+      onGoing();
+      stopped = true;
+      clearTimeout(waiting);
+      form.removeEventListener("input", onInput);
+      form.removeEventListener("change", onInput);
+      form.removeEventListener("submit", onSubmit, true);
+      window.removeEventListener("pagehide", onGoing);
+      window.removeEventListener("online", onOnline);
+      document.removeEventListener("visibilitychange", onHidden);
+    },
+  };
+}
+
+/** Asks once whether the page is behind what is kept, as after a reload that was quicker than the last keep. */
+export async function isBehind(keep: KeepModel): Promise<"behind" | "not"> {
+  const answer = await sendDraft(keep, { version: keep.version, turn: 0, entries: [], settles: "", act: "look" });
+  return answer.kind === "behind" ? "behind" : "not";
+}

@@ -1,0 +1,5 @@
+import { receiveDraft } from "../../_server/draft-door";
+
+export function POST(request: Request): Promise<Response> {
+  return receiveDraft(request);
+}
