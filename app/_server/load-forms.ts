@@ -4,6 +4,7 @@ import type { FormModel, TextPage } from "@/lib/report/form-model";
 import { answerDraft } from "./capture-desk";
 import { findFormDraft } from "./form-draft";
 import type { StudentViewer, Viewer } from "./gate";
+import { answerDraftNote } from "./note-desk";
 import { sessionDraft } from "./session-desk";
 import { buildSessionForm } from "./session-form";
 import { STUDENT_DRAFT } from "./student-desk";
@@ -31,6 +32,7 @@ export function loadSessionForm(viewer: StudentViewer, draftId: string | undefin
     draft,
     draftId: draft ? draftId : undefined,
     answers: answerDraft(viewer, draft),
+    note: answerDraftNote(viewer, draft),
   });
   return { ...form, hidden: [...form.hidden, { name: "studentId", value: studentId }] };
 }

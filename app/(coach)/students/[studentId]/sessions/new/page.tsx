@@ -5,7 +5,7 @@ import { loadFrame } from "../../../../../_server/load-frame";
 import { FilmingLink } from "../../../../../_ui/filming/filming-link";
 import { Form } from "../../../../../_ui/form/form";
 import { Frame } from "../../../../../_ui/frame/frame";
-import { askCaptures, showCaptures, submitSession } from "./actions";
+import { askCaptures, askNote, showCaptures, showNote, submitSession } from "./actions";
 
 interface Asked {
   readonly params: Promise<{ readonly studentId: string }>;
@@ -21,6 +21,7 @@ export default async function NewSessionRoute({ params, searchParams }: Asked) {
         model={loadSessionForm(viewer, (await searchParams).draft)}
         action={submitSession}
         films={{ ask: askCaptures, show: showCaptures }}
+        notes={{ ask: askNote, show: showNote }}
       />
     </Frame>
   );
