@@ -1,5 +1,6 @@
 import { CONTACT_KINDS } from "@/lib/domain/contact-word";
 import type { Session } from "@/lib/domain/session";
+import { applyCodings, type Codings } from "@/lib/ingest/apply-codings";
 import { codeContactNote } from "@/lib/ingest/code-contact-note";
 import type { ContactMentions } from "@/lib/report/contact-source";
 
@@ -8,15 +9,19 @@ import type { ContactMentions } from "@/lib/report/contact-source";
  *
  * @param sessions of one student
  * @param days first and last day taken in
+ * @param codings what the academy said of phrases
  */
 export function contactMentions(
   sessions: readonly Session[],
   clubGroup: string | null,
   days: { readonly from: string; readonly to: string },
+  codings: Codings,
 ): ContactMentions {
   const coded = sessions
     .filter((session) => session.clubGroup === clubGroup && session.day >= days.from && session.day <= days.to)
-    .flatMap(({ note, balls }) => (note === null ? [] : [codeContactNote(note, balls).contacts]));
+    .flatMap(({ note, balls }) =>
+      note === null ? [] : [applyCodings(codeContactNote(note, balls), codings, balls).contacts],
+    );
   return {
     notes: coded.length,
     kinds: CONTACT_KINDS.map((kind) => ({

@@ -4,6 +4,7 @@ import type { FormModel, TextPage } from "@/lib/report/form-model";
 import { answerDraft } from "./capture-desk";
 import { findFormDraft } from "./form-draft";
 import type { StudentViewer, Viewer } from "./gate";
+import { answerDraftNote } from "./note-desk";
 import { SESSION_FORM, sessionDraft } from "./session-desk";
 import { buildSessionForm } from "./session-form";
 import { STUDENT_DRAFT } from "./student-desk";
@@ -33,6 +34,7 @@ export function loadSessionForm(viewer: StudentViewer, draftId: string, dropped?
     draft,
     draftId,
     answers: answerDraft(viewer, draft),
+    note: answerDraftNote(viewer, draft),
   });
   return withKeep(viewer, form, { form: SESSION_FORM, studentId, draftId, dropped });
 }

@@ -7,6 +7,7 @@ import { chooseClubGroup, clubLinks } from "./club-links";
 import { contactMentions } from "./contact-mentions";
 import type { StudentViewer } from "./gate";
 import { loadStudentVerdicts } from "./load-verdicts";
+import { loadCodings } from "./note-desk";
 
 /** A student's season, in the club group in hand or the wished one. */
 export async function loadSeason(viewer: StudentViewer, wishedClub: string | undefined): Promise<SeasonPage> {
@@ -25,7 +26,12 @@ export async function loadSeason(viewer: StudentViewer, wishedClub: string | und
     clubGroup,
     grouping,
     seasonStart: record.seasonStart,
-    mentions: contactMentions(record.sessions, clubGroup, { from: record.seasonStart, to: viewer.today }),
+    mentions: contactMentions(
+      record.sessions,
+      clubGroup,
+      { from: record.seasonStart, to: viewer.today },
+      loadCodings(viewer),
+    ),
     clubs: clubLinks(words, grouping, tracks, { clubGroup, path: `/students/${record.student.id}` }),
   });
 }

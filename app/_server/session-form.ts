@@ -3,6 +3,7 @@ import { type Fundamental, VIEWS, type View } from "@/lib/domain/fundamental";
 import { CIRCUMSTANCES } from "@/lib/domain/session";
 import type { CaptureAnswer } from "@/lib/report/capture-answer-model";
 import type { FieldModel, FormModel, GridModel } from "@/lib/report/form-model";
+import type { NoteAnswer } from "@/lib/report/note-answer-model";
 import type { Words } from "@/lib/words/catalogue";
 import { sayGroupOfClubs } from "@/lib/words/say-club";
 import { sayFundamental, sayPlus } from "@/lib/words/say-fundamental";
@@ -27,6 +28,8 @@ export function buildSessionForm(
     readonly draftId: string | undefined;
     /** What each film can show, as the form stands. */
     readonly answers: readonly CaptureAnswer[];
+    /** What the note says of strikes, as the form stands. */
+    readonly note: NoteAnswer;
   },
 ): FormModel {
   const { draft, draftId } = source;
@@ -64,9 +67,6 @@ export function buildSessionForm(
         }),
         one({ name: "aid", kind: "text" }),
         one({ name: "daysSincePractice", kind: "number" }),
-        one({ name: "solid", kind: "number" }),
-        one({ name: "balls", kind: "number" }),
-        one({ name: "note", kind: "textarea" }),
         ...(draft === null || draft.refusal === ""
           ? []
           : [
@@ -77,6 +77,14 @@ export function buildSessionForm(
               }),
             ]),
       ]),
+      {
+        ...part("shots", [
+          one({ name: "solid", kind: "number" }),
+          one({ name: "balls", kind: "number" }),
+          one({ name: "note", kind: "textarea" }),
+        ]),
+        note: source.note,
+      },
       ...VIEWS.map((view) => ({
         margin: words.say("session-form.part.film", { view: words.say(`view.${view}`) }),
         explains: words.say("session-form.part.film.explains"),
@@ -92,6 +100,7 @@ export function buildSessionForm(
     grid: buildGrid(words, source.fundamentals, draft),
     submit: words.say("session-form.submit"),
     check: words.say("capture.check"),
+    noteCheck: words.say("note.check"),
     refusal: draft?.refusal ?? "",
     hidden: draftId === undefined ? [] : [{ name: "draft", value: draftId }],
   };

@@ -83,3 +83,8 @@ export const CONTACT_WORDS: Readonly<
     loose: ["sky", "high on the face"],
   },
 };
+
+/** Words for where a ball flew; they say nothing of the strike. */
+export const DIRECTION_WORDS: readonly string[] = ["pull", "push", "hook", "slice", "draw", "fade", "block"].flatMap(
+  (word) => [word, `${word}s`, word.endsWith("e") ? `${word}d` : `${word}ed`],
+);

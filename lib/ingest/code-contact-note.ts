@@ -1,100 +1,122 @@
-import { CONTACT_KINDS, CONTACT_WORDS, type ContactKind } from "@/lib/domain/contact-word";
+import { CONTACT_KINDS, CONTACT_WORDS, type ContactKind, DIRECTION_WORDS } from "@/lib/domain/contact-word";
+import { contactNumber } from "./contact-number";
 import {
+  comparedPhrase,
   isHistory,
   LIST_WORDS,
   NEGATION_REACH,
   NEGATIONS,
   SHOT_WORDS,
-  smallNumber,
   withoutTraps,
 } from "./contact-phrases";
+import { type NoteWord, noteClauses, noteWords } from "./note-clauses";
 
 /** What one phrase of a note says of strikes of one kind. */
 export interface CodedContact {
   readonly kind: ContactKind;
-  /** How many; null: mentioned without a number. */
+  /** How many; null: mentioned without a number; 0: said not to have been. */
   readonly count: number | null;
   /** Of how many, where the phrase says so; null: it doesn't, and none is made up. */
   readonly of: number | null;
   /** Where the word stands in the note: from, to (not included). */
   readonly at: readonly [number, number];
+  /** The phrase in the form in which phrases are compared. */
+  readonly phrase: string;
+}
+
+/** Why a word that may name a strike was passed over. */
+export const PASSED_OVER = ["history", "trap", "no-ball", "direction"] as const;
+
+/** A word that names no strike here: of another time, of body or club, no word for a ball beside it, or a direction. */
+export interface PassedWord {
+  readonly why: (typeof PASSED_OVER)[number];
+  readonly at: readonly [number, number];
+  readonly phrase: string;
 }
 
 /** A note about strikes, coded. */
 export interface CodedNote {
   readonly contacts: readonly CodedContact[];
+  readonly passed: readonly PassedWord[];
   /** Whether the counts are more than the balls that were hit: to be asked. */
   readonly tooMany: "yes" | "no";
 }
 
-/** One word of a clause, and where it stands in the note. */
-interface Word {
-  readonly text: string;
-  readonly from: number;
-  readonly to: number;
-}
-
 interface Named {
-  readonly kind: ContactKind;
+  readonly kind: ContactKind | "direction";
   readonly first: number;
   readonly last: number;
   readonly standing: "plain" | "loose";
 }
 
-const PHRASES = CONTACT_KINDS.flatMap((kind) =>
-  (["plain", "loose"] as const).flatMap((standing) =>
-    CONTACT_WORDS[kind][standing].map((phrase) => ({ kind, standing, words: phrase.split(" ") })),
+const PHRASES = [
+  ...CONTACT_KINDS.flatMap((kind) =>
+    (["plain", "loose"] as const).flatMap((standing) =>
+      CONTACT_WORDS[kind][standing].map((phrase) => ({ kind, standing, words: phrase.split(" ") })),
+    ),
   ),
-).sort((a, b) => b.words.length - a.words.length);
+  ...DIRECTION_WORDS.map((word) => ({ kind: "direction", standing: "plain", words: [word] }) as const),
+].sort((a, b) => b.words.length - a.words.length);
 
 /**
  * What a free note says of strikes: counts where a number is said, else mentions; never a number that isn't there.
  *
  * What is said of another time, of body or club, is passed over; a word that is negated counts 0. Words that can mean other
- * things name a strike only beside a word for ball or shot, or in a bare list.
+ * things name a strike only beside a word for ball or shot, or in a bare list. Directions are no strikes.
  *
  * @param note as typed
  * @param balls how many were hit, where it is known
  */
 export function codeContactNote(note: string, balls: number | null): CodedNote {
   const text = note.toLowerCase().replace(/[’‘`]/g, "'");
-  const contacts = clauses(text).flatMap((clause) => codeClause(clause, text, balls));
+  const found = noteClauses(text).map((clause) => codeClause(clause, text, balls));
+  const contacts = found.flatMap((each) => each.contacts);
+  return { contacts, passed: found.flatMap((each) => each.passed), tooMany: isTooMany(contacts, balls) };
+}
+
+/** Whether counts are more than the balls that were hit. */
+export function isTooMany(contacts: readonly CodedContact[], balls: number | null): "yes" | "no" {
   const total = contacts.reduce((sum, { count }) => sum + (count ?? 0), 0);
-  return { contacts, tooMany: balls !== null && total > balls ? "yes" : "no" };
+  return balls !== null && total > balls ? "yes" : "no";
 }
 
-/** Stretches of a note between commas, points and joining words; `2/5` stays whole. */
-function clauses(text: string): readonly (readonly [number, number])[] {
-  const parts: (readonly [number, number])[] = [];
-  const border = /[,;.!?\n()–—]|:(?!\s*(?:x ?)?\d)(?!\s*none)|(?<!\d)\/|\/(?!\d)|\band\b|\bbut\b|\bthen\b|\bplus\b/g;
-  let from = 0;
-  for (const found of text.matchAll(border)) {
-    parts.push([from, found.index]);
-    from = found.index + found[0].length;
-  }
-  return [...parts, [from, text.length]];
-}
-
-function codeClause([from, to]: readonly [number, number], text: string, balls: number | null): CodedContact[] {
-  const clause = text.slice(from, to);
-  if (isHistory(clause)) return [];
-  const words = wordsOf(withoutTraps(clause), from);
+function codeClause(
+  [from, to]: readonly [number, number],
+  text: string,
+  balls: number | null,
+): Pick<CodedNote, "contacts" | "passed"> {
+  const [whole, clause] = [text.slice(from, to), withoutTraps(text.slice(from, to))];
+  const words = noteWords(clause, from);
   const named = namedIn(words);
+  const strikes = named.filter((each) => each.kind !== "direction");
   const bare = isBare(words, named);
-  const counted = named.filter(({ standing }) => standing === "plain" || bare || hasShotWord(words));
-  return counted.map((found) => codeNamed(words, found, counted, balls));
+  const past = isHistory(clause);
+  const isCounted = ({ standing }: Named): boolean => standing === "plain" || bare || hasShotWord(words);
+  const counted = past ? [] : strikes.filter(isCounted);
+  const why = (each: Named): PassedWord["why"] => {
+    if (each.kind === "direction") return "direction";
+    return past ? "history" : "no-ball";
+  };
+  const passed = named
+    .filter((each) => !counted.includes(each))
+    .map((each) => ({ why: why(each), at: placeOf(words, each), phrase: phraseOf(words, each, named) }));
+  return {
+    contacts: counted.map((each) => codeNamed(words, each, counted, balls)),
+    passed: [...trapped(noteWords(whole, from), words), ...passed].sort((a, b) => a.at[0] - b.at[0]),
+  };
 }
 
-function wordsOf(clause: string, offset: number): readonly Word[] {
-  return [...clause.matchAll(/\d+\/\d+|x ?\d+\b|\d+ ?x\b|[a-z]+(?:[-'][a-z]+)*|\d+/g)].map((found) => ({
-    text: found[0].replace(" ", ""),
-    from: offset + found.index,
-    to: offset + found.index + found[0].length,
-  }));
+/** Strikes that are named only inside a trap. */
+function trapped(whole: readonly NoteWord[], kept: readonly NoteWord[]): readonly PassedWord[] {
+  const left = new Set(kept.map((word) => word.from));
+  const named = namedIn(whole);
+  return named
+    .filter(({ kind, first }) => kind !== "direction" && !left.has((whole[first] as NoteWord).from))
+    .map((each) => ({ why: "trap", at: placeOf(whole, each), phrase: phraseOf(whole, each, named) }));
 }
 
 /** Strikes named in a clause; a longer name goes before one that it holds. */
-function namedIn(words: readonly Word[]): readonly Named[] {
+function namedIn(words: readonly NoteWord[]): readonly Named[] {
   const named: Named[] = [];
   let at = 0;
   while (at < words.length) {
@@ -105,82 +127,59 @@ function namedIn(words: readonly Word[]): readonly Named[] {
   return named;
 }
 
-function hasShotWord(words: readonly Word[]): boolean {
+function hasShotWord(words: readonly NoteWord[]): boolean {
   return words.some((word) => SHOT_WORDS.test(word.text));
 }
 
 /** Whether a clause holds nothing but strikes, numbers and small words. */
-function isBare(words: readonly Word[], named: readonly Named[]): boolean {
+function isBare(words: readonly NoteWord[], named: readonly Named[]): boolean {
+  const strikes = named.filter((each) => each.kind !== "direction");
   return words.every(
     ({ text }, at) =>
-      named.some(({ first, last }) => first <= at && at <= last) ||
+      strikes.some(({ first, last }) => first <= at && at <= last) ||
       /^\d|^x\d/.test(text) ||
       LIST_WORDS.test(text) ||
       SHOT_WORDS.test(text),
   );
 }
 
-function codeNamed(words: readonly Word[], found: Named, all: readonly Named[], balls: number | null): CodedContact {
-  const { kind, first, last } = found;
-  const at = [(words[first] as Word).from, (words[last] as Word).to] as const;
+function placeOf(words: readonly NoteWord[], { first, last }: Named): readonly [number, number] {
+  return [(words[first] as NoteWord).from, (words[last] as NoteWord).to];
+}
+
+/** The words that belong to a strike: from the one before it to the one after it. */
+function stretchOf({ first, last }: Named, all: readonly Named[], length: number): readonly [number, number] {
   const before = all.filter((each) => each.last < first).at(-1)?.last ?? -1;
-  const after = all.find((each) => each.first > last)?.first ?? words.length;
-  const ahead = words.slice(before + 1, first).map((word) => word.text);
-  const behind = words.slice(last + 1, after).map((word) => word.text);
-  const near = words.slice(Math.max(0, first - NEGATION_REACH), first).map((word) => word.text);
-  if (near.some((word) => NEGATIONS.test(word)) || behind[0] === "none") return { kind, count: 0, of: null, at };
-  const said = numberIn(ahead, balls) ?? numberBehind(behind);
-  return { kind, count: said?.count ?? null, of: said?.of ?? null, at };
+  return [before + 1, all.find((each) => each.first > last)?.first ?? length];
 }
 
-interface Said {
-  readonly count: number;
-  readonly of: number | null;
+function phraseOf(words: readonly NoteWord[], found: Named, all: readonly Named[]): string {
+  const [from, to] = stretchOf(found, all, words.length);
+  const texts = words.map((word) => word.text);
+  return comparedPhrase(
+    texts.slice(from, found.first),
+    texts.slice(found.first, found.last + 1),
+    texts.slice(found.last + 1, to),
+  );
 }
 
-/** A number before the word, the nearest one: `3`, `2/5`, `2 of 5`, `a couple of`, `both`, `all` of known balls, `a`. */
-function numberIn(ahead: readonly string[], balls: number | null): Said | null {
-  for (let i = ahead.length - 1; i >= 0; i--) {
-    const word = ahead[i] as string;
-    const fraction = /^(\d+)\/(\d+)$/.exec(word);
-    if (fraction) return { count: Number(fraction[1]), of: Number(fraction[2]) };
-    const times = /^x(\d+)$|^(\d+)x$/.exec(word);
-    if (times) return { count: Number(times[1] ?? times[2]), of: null };
-    if (word === "couple" || word === "pair") return { count: 2, of: null };
-    if (word === "both") return { count: 2, of: balls === 2 ? 2 : null };
-    if (word === "all" && balls !== null) return { count: balls, of: balls };
-    const number = smallNumber(word);
-    if (number !== null) return numberAt(ahead, i, number);
-    if ((word === "a" || word === "an") && i >= ahead.length - 2 && !/^(?:bit|little|few)$/.test(ahead[i + 1] ?? ""))
-      return { count: 1, of: null };
-  }
-  return null;
-}
-
-/** A number at a place: the second of `2 of 5` is what the first is of. */
-function numberAt(ahead: readonly string[], at: number, number: number): Said {
-  const joins = ahead[at - 1] === "of" || (ahead[at - 1] === "the" && ahead[at - 2] === "of");
-  const skip = ahead[at - 1] === "of" ? 2 : 3;
-  const shift = ahead[at - skip] === "out" ? skip + 1 : skip;
-  const first = joins ? smallNumber(ahead[at - shift] ?? "") : null;
-  return first === null ? { count: number, of: null } : { count: first, of: number };
-}
-
-/** What may follow a number that counts the strike before it. */
-const AFTER_COUNT = /^(?:times?|over|with|from|off|into|in|on|at|today|again|left|right|early|late)$/;
-
-/** A number after the word: `x3`, `3x`, `3 times`, `twice`, `thin 3`. */
-function numberBehind(behind: readonly string[]): Said | null {
-  const [word, next] = behind;
-  if (word === undefined) return null;
-  const times = /^x(\d+)$|^(\d+)x$/.exec(word);
-  if (times) return { count: Number(times[1] ?? times[2]), of: null };
-  if (word === "twice") return { count: 2, of: null };
-  if (word === "once") return { count: 1, of: null };
-  const fraction = /^(\d+)\/(\d+)$/.exec(word);
-  if (fraction) return { count: Number(fraction[1]), of: Number(fraction[2]) };
-  const number = smallNumber(word);
-  const whole = next === "of" ? smallNumber(behind[2] ?? "") : null;
-  if (number !== null && whole !== null) return { count: number, of: whole };
-  return number !== null && (next === undefined || AFTER_COUNT.test(next)) ? { count: number, of: null } : null;
+function codeNamed(
+  words: readonly NoteWord[],
+  found: Named,
+  all: readonly Named[],
+  balls: number | null,
+): CodedContact {
+  const { first, last } = found;
+  const [from, to] = stretchOf(found, all, words.length);
+  const texts = words.map((word) => word.text);
+  const base = {
+    kind: found.kind as ContactKind,
+    at: placeOf(words, found),
+    phrase: phraseOf(words, found, all),
+  };
+  const behind = texts.slice(last + 1, to);
+  const near = texts.slice(Math.max(0, first - NEGATION_REACH), first);
+  if (near.some((word) => NEGATIONS.test(word)) || behind[0] === "none") return { ...base, count: 0, of: null };
+  const said = contactNumber(texts.slice(from, first), behind, balls);
+  return { ...base, count: said?.count ?? null, of: said?.of ?? null };
 }

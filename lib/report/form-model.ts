@@ -1,5 +1,6 @@
 import type { CaptureAnswer } from "./capture-answer-model";
 import type { KeepModel } from "./keep-model";
+import type { NoteAnswer } from "./note-answer-model";
 import type { Link } from "./page-model";
 
 /** One field of a form with its words, its value and what is wrong with it. */
@@ -28,11 +29,15 @@ export interface FormModel {
     readonly more?: { readonly summary: string; readonly fields: readonly FieldModel[]; readonly open: "yes" | "no" };
     /** What a film can show, as the form stands; null or absent: no film. */
     readonly answer?: CaptureAnswer | null;
+    /** What the note among the fields says of strikes, as the form stands; absent: no note. */
+    readonly note?: NoteAnswer;
   }[];
   readonly grid: GridModel | null;
   readonly submit: string;
   /** The button that asks what the films can show, for pages without scripts; absent: nothing to ask. */
   readonly check?: string;
+  /** The same for what the note says. */
+  readonly noteCheck?: string;
   /** Says that nothing was saved and why; empty at first sight. */
   readonly refusal: string;
   /** Fields that travel unseen. */

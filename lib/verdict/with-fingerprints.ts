@@ -1,12 +1,9 @@
-import { HIGH_SENSITIVITY } from "@/lib/capture/camera-limits";
-import { misplacementShift, offsetAngle, offsetCentimetres, rejection } from "@/lib/capture/misplacement";
-import { placeWasSeen } from "@/lib/capture/sighted-effect";
-import { type StandDoubt, sightedStand, unknownStand } from "@/lib/capture/sighted-stand";
-import { standDoubt } from "@/lib/capture/stand-doubt";
+import { misplacementShift, offsetCentimetres, rejection } from "@/lib/capture/misplacement";
 import { VIEWS, type View } from "@/lib/domain/fundamental";
 import type { JudgedSession, JudgedTrack } from "@/lib/domain/judged-track";
 import { cameraFingerprints, type Fingerprint } from "./camera-fingerprint";
-import type { FilmedFundamental, FilmedSession } from "./fingerprint-residuals";
+import { filmedSessions } from "./filmed-sessions";
+import type { FilmedSession } from "./fingerprint-residuals";
 import { FINGERPRINT } from "./fingerprint-thresholds";
 import type { HistorySession, SessionFingerprint, TrackHistory } from "./session-history";
 import type { StudentRecord } from "./student-record";
@@ -26,7 +23,7 @@ export function withFingerprints(record: StudentRecord, tracks: readonly TrackHi
     for (const view of VIEWS) {
       const own = tracks.filter((track) => track.clubGroup === clubGroup && track.fundamental.view === view);
       if (own.length < FINGERPRINT.fewestTogether) continue;
-      const sessions = filmedSessions(record, view, own);
+      const sessions = filmedSessions(record, view, own, counts);
       cameraFingerprints(view, sessions).forEach((fingerprint, at) => {
         if (fingerprint) found.set(keyOf(view, (sessions[at] as FilmedSession).id), fingerprint);
       });
@@ -40,71 +37,6 @@ function keyOf(view: View, sessionId: string): string {
 
 function counts(entry: HistorySession): boolean {
   return entry.apart === null || entry.apart.kind === "before";
-}
-
-/** The sessions of one view, date order, with the fundamentals that count in them. */
-function filmedSessions(record: StudentRecord, view: View, tracks: readonly TrackHistory[]): readonly FilmedSession[] {
-  const bySession = new Map<string, FilmedFundamental[]>();
-  for (const { fundamental, sessions } of tracks)
-    for (const entry of sessions) {
-      if (!counts(entry)) continue;
-      const filmed = bySession.get(entry.session.id) ?? [];
-      bySession.set(entry.session.id, filmed);
-      filmed.push({
-        fundamental,
-        swings: entry.swings.map((swing) => swing.value),
-        captureSd: entry.captureSd,
-        reader: entry.session.reader,
-        era: entry.index === null ? "earlier" : "judged",
-      });
-    }
-  return record.sessions.flatMap(({ id }) => {
-    const fundamentals = bySession.get(id);
-    return fundamentals ? [{ id, ...placementOf(record, view, id, fundamentals), fundamentals }] : [];
-  });
-}
-
-/** What the record leaves open of a placement; sds stated for single fundamentals say it where they say less. */
-function placementOf(
-  record: StudentRecord,
-  view: View,
-  sessionId: string,
-  fundamentals: readonly FilmedFundamental[],
-): Pick<FilmedSession, "label" | "shiftSd" | "rollSd" | "recordedOff"> {
-  const capture = record.captures.find((kept) => kept.sessionId === sessionId && kept.view === view);
-  const recorded = capture ? recordedStand(capture) : { ...unknownStand(view), off: 0 };
-  const stated = record.statedCaptureSds.flatMap(({ sessionId: of, fundamentalId, sd }) => {
-    const fundamental = fundamentals.find((each) => each.fundamental.id === fundamentalId)?.fundamental;
-    if (of !== sessionId || fundamental === undefined) return [];
-    const { yaw, roll, offset } = fundamental.sensitivity;
-    return [{ sd, shift: view === "face-on" ? yaw : offset, roll }];
-  });
-  const least = (most: number, limits: readonly number[]): number => Math.min(most, ...limits);
-  const high = (sensitivity: number): boolean => sensitivity >= HIGH_SENSITIVITY;
-  return {
-    label: capture?.placementLabel ?? null,
-    recordedOff: recorded.off,
-    shiftSd: least(
-      recorded.yawSd,
-      stated.filter((each) => high(each.shift)).map((each) => each.sd / each.shift),
-    ),
-    rollSd: least(
-      recorded.rollSd,
-      stated.filter((each) => high(each.roll)).map((each) => each.sd / each.roll),
-    ),
-  };
-}
-
-/** What a camera record leaves open, and by how many degrees it says itself that the phone stood off. */
-function recordedStand(capture: StudentRecord["captures"][number]): StandDoubt & { readonly off: number } {
-  const { view, squareness, offBy, seen } = capture;
-  const doubt = standDoubt(capture);
-  if (placeWasSeen(seen)) {
-    const { yaw, roll } = sightedStand(view, seen, doubt);
-    return { yawSd: yaw.sd, rollSd: roll.sd, off: Math.abs(yaw.value) };
-  }
-  const off = squareness === "off" && offBy !== null ? (view === "face-on" ? offBy : offsetAngle(offBy)) : 0;
-  return { ...doubt, off: Math.abs(off) };
 }
 
 /** Degrees as the camera record counts a misplacement: degrees of yaw, or centimetres beside the line. */

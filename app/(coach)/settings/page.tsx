@@ -3,6 +3,7 @@ import { requireViewer } from "../../_server/gate";
 import { loadFrame } from "../../_server/load-frame";
 import { loadRereadsDoor } from "../../_server/load-rereads";
 import { loadSwitch } from "../../_server/load-switch";
+import { loadNotesDoor } from "../../_server/note-codings";
 import { loadSettingsForm } from "../../_server/settings-desk";
 import { Form } from "../../_ui/form/form";
 import { Frame } from "../../_ui/frame/frame";
@@ -21,6 +22,7 @@ export default async function SettingsRoute({ searchParams }: Asked) {
       <Form model={loadSettingsForm(viewer, (await searchParams).draft)} action={submitSettings} />
       <TextPart part={loadClubsDoor(viewer)} />
       <TextPart part={loadRereadsDoor(viewer)} />
+      <TextPart part={loadNotesDoor(viewer)} />
       {change ? <Form model={change} action={switchAcademy} /> : null}
     </Frame>
   );

@@ -2,6 +2,7 @@ import type { FormModel } from "@/lib/report/form-model";
 import { type AskCaptures, CaptureAnswer } from "../capture/capture-answer";
 import { KeepDraft } from "../keep/keep-draft";
 import { KeptForms } from "../keep/kept-forms";
+import { type AskNote, NoteAnswer } from "../note/note-answer";
 import { PageHead, Part } from "../part/part";
 import { Field } from "./field";
 import styles from "./form.module.css";
@@ -54,6 +55,12 @@ export interface FilmActions {
   readonly show: (data: FormData) => Promise<void>;
 }
 
+/** The same for what the note among a form's fields says. */
+export interface NoteActions {
+  readonly ask: AskNote;
+  readonly show: (data: FormData) => Promise<void>;
+}
+
 type FormPart = FormModel["parts"][number];
 
 function Fields({ fields }: { readonly fields: FormPart["fields"] }) {
@@ -98,15 +105,31 @@ function Films({
   ) : null;
 }
 
+function Notes(props: { readonly part: FormPart; readonly notes: NoteActions; readonly check: string }) {
+  const { part, notes, check } = props;
+  return part.note ? (
+    <div id="note">
+      <NoteAnswer first={part.note} ask={notes.ask} />
+      <noscript>
+        <button type="submit" formAction={notes.show} className="quiet">
+          {check}
+        </button>
+      </noscript>
+    </div>
+  ) : null;
+}
+
 /** A form that works without scripts; what was typed and what is wrong come back with the page. */
 export function Form({
   model,
   action,
   films,
+  notes,
 }: {
   readonly model: FormModel;
   readonly action: FormAction;
   readonly films?: FilmActions;
+  readonly notes?: NoteActions;
 }) {
   if (model.parts.length === 0 && model.grid === null) return <Press model={model} action={action} />;
   const { keep } = model;
@@ -130,6 +153,7 @@ export function Form({
           <Fields fields={part.fields} />
           {part.more ? <More more={part.more} /> : null}
           {films ? <Films part={part} films={films} check={model.check ?? ""} /> : null}
+          {notes ? <Notes part={part} notes={notes} check={model.noteCheck ?? ""} /> : null}
         </Part>
       ))}
       {model.grid === null ? null : (

@@ -16,7 +16,7 @@ describe("what a season's notes name", () => {
       session("2026-03-29", "all toe", "driver"),
       session("2025-03-29", "fat, fat"),
     ];
-    expect(contactMentions(sessions, "iron", days)).toEqual({
+    expect(contactMentions(sessions, "iron", days, new Map())).toEqual({
       notes: 3,
       kinds: [
         { kind: "low", notes: 2 },
@@ -25,6 +25,19 @@ describe("what a season's notes name", () => {
     });
   });
 
+  it("what the academy said of a phrase holds", () =>
+    expect(
+      contactMentions(
+        [session("2026-03-01", "2 lateral"), session("2026-03-08", "one fat")],
+        "iron",
+        days,
+        new Map([
+          ["# lateral", { as: "strike", kind: "toe" }],
+          ["# fat", { as: "nothing" }],
+        ]),
+      ),
+    ).toEqual({ notes: 2, kinds: [{ kind: "toe", notes: 1 }] }));
+
   it("without notes nothing is named", () =>
-    expect(contactMentions([session("2026-03-01", null)], "iron", days)).toEqual({ notes: 0, kinds: [] }));
+    expect(contactMentions([session("2026-03-01", null)], "iron", days, new Map())).toEqual({ notes: 0, kinds: [] }));
 });

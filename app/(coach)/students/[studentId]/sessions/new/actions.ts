@@ -3,6 +3,7 @@
 import { redirect } from "next/navigation";
 import { answerCaptures, keepForAnswer } from "../../../../../_server/capture-desk";
 import { requireStudent } from "../../../../../_server/gate";
+import { answerNote, settleNote } from "../../../../../_server/note-desk";
 import { addSession } from "../../../../../_server/session-desk";
 
 export async function submitSession(data: FormData): Promise<void> {
@@ -23,4 +24,14 @@ export async function askCaptures(data: FormData) {
 export async function showCaptures(data: FormData): Promise<void> {
   const viewer = await requireStudent(String(data.get("studentId") ?? ""));
   redirect(`/students/${viewer.student.studentId}/sessions/new?draft=${keepForAnswer(viewer, data)}#films`);
+}
+
+export async function askNote(data: FormData) {
+  return answerNote(await requireStudent(String(data.get("studentId") ?? "")), data);
+}
+
+export async function showNote(data: FormData): Promise<void> {
+  const viewer = await requireStudent(String(data.get("studentId") ?? ""));
+  const draftId = keepForAnswer(viewer, settleNote(viewer, data));
+  redirect(`/students/${viewer.student.studentId}/sessions/new?draft=${draftId}#note`);
 }

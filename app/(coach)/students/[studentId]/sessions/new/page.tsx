@@ -6,7 +6,7 @@ import { loadFrame } from "../../../../../_server/load-frame";
 import { FilmingLink } from "../../../../../_ui/filming/filming-link";
 import { Form } from "../../../../../_ui/form/form";
 import { Frame } from "../../../../../_ui/frame/frame";
-import { askCaptures, showCaptures, submitSession } from "./actions";
+import { askCaptures, askNote, showCaptures, showNote, submitSession } from "./actions";
 
 interface Asked {
   readonly params: Promise<{ readonly studentId: string }>;
@@ -24,6 +24,7 @@ export default async function NewSessionRoute({ params, searchParams }: Asked) {
         model={loadSessionForm(viewer, draftId, dropped)}
         action={submitSession}
         films={{ ask: askCaptures, show: showCaptures }}
+        notes={{ ask: askNote, show: showNote }}
       />
     </Frame>
   );
