@@ -36,7 +36,6 @@ export interface FiledCorrection {
   readonly sessionId: string;
   readonly swing: number;
   readonly fundamentalId: FundamentalId;
-  readonly kind: "change" | "void";
   readonly before: StoodValue;
   readonly after: StoodValue;
   readonly who: string;
@@ -88,6 +87,7 @@ export function readCorrections(db: Database, scope: StudentScope): FiledCorrect
     .prepare<
       [string],
       Omit<FiledCorrection, "before" | "after"> & {
+        kind: "change" | "void";
         value: number | null;
         typed: string;
         kindBefore: "change" | "void";
@@ -110,9 +110,9 @@ export function readCorrections(db: Database, scope: StudentScope): FiledCorrect
        ORDER BY correction.id`,
     )
     .all(scope.studentId);
-  return rows.map(({ value, typed, kindBefore, valueBefore, typedBefore, ...row }) => ({
+  return rows.map(({ kind, value, typed, kindBefore, valueBefore, typedBefore, ...row }) => ({
     ...row,
     before: { kind: kindBefore, value: valueBefore, typed: typedBefore },
-    after: { kind: row.kind, value, typed },
+    after: { kind, value, typed },
   }));
 }

@@ -41,6 +41,7 @@ function uploadedDraft(): string {
 /** How each variable part is filled. A part without an entry fails, so that no new route goes unseen. */
 const PARTS: Readonly<Record<string, () => string>> = {
   studentId: () => firstOf("id", "student"),
+  sessionId: () => firstOf("id", "session WHERE student_id = (SELECT id FROM student LIMIT 1)"),
   fundamental: () => BUILT_IN[0]?.id ?? "",
   draftId: uploadedDraft,
   drawId: () => firstOf("id", "reread_draw WHERE finished_on IS NULL"),

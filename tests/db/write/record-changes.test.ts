@@ -47,8 +47,6 @@ describe("a change of the record and its undoing", () => {
           insertHeight(db, studentScope("s2"), { day: "2031-01-06", cm: 142 });
           steps.forEach((step, n) => void doStep(db, step, n));
           const before = await digest(db);
-          const known =
-            readRecordChanges(db, studentScope("s1")).length + readRecordChanges(db, studentScope("s2")).length;
           doStep(db, last, 30);
           const change = [...readRecordChanges(db, studentScope("s1")), ...readRecordChanges(db, studentScope("s2"))]
             .filter((each) => each.changedAt === hourOf(30))
