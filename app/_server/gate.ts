@@ -1,8 +1,8 @@
-import { notFound } from "next/navigation";
+import { notFound, redirect } from "next/navigation";
 import { cache } from "react";
 import type { Database } from "@/db/client";
 import { type Academy, readAcademy } from "@/db/read/academies";
-import { readStudentAcademy } from "@/db/read/students";
+import { readMergedInto, readStudentAcademy } from "@/db/read/students";
 import type { CalendarDay } from "@/lib/domain/calendar-day";
 import type { AcademyScope, StudentScope } from "@/lib/domain/scope";
 import { LOCALES, type Words, wordsFor } from "@/lib/words/catalogue";
@@ -63,11 +63,16 @@ export const requireViewer = cache(async (): Promise<Viewer> => {
   return viewer;
 });
 
-/** The viewer of this request and the proof that a student may be seen; else there is no such page. */
+/**
+ * The viewer of this request and the proof that a student may be seen; else there is no such page. The address of a student
+ * who turned out to be another leads to the other.
+ */
 export async function requireStudent(studentId: string): Promise<StudentViewer> {
   const viewer = await requireViewer();
   const student = admitToStudent(viewer, studentId);
   if (!student) notFound();
+  const merged = readMergedInto(viewer.db, student);
+  if (merged !== null) redirect(`/students/${merged}`);
   return { ...viewer, student };
 }
 

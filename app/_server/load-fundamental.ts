@@ -65,7 +65,9 @@ async function loadJudgedSource(
       const session = sessions.get(correction.sessionId);
       if (correction.fundamentalId !== fundamentalId || session?.clubGroup !== clubGroup) return [];
       const { swing, before, after, who, why, correctedAt } = correction;
-      return [{ day: session.day, swing, from: before.typed, to: after.typed, who, why, at: correctedAt }];
+      const said = ({ kind, typed }: typeof after): string =>
+        kind === "void" ? words.say("correct.taken-out") : typed;
+      return [{ day: session.day, swing, from: said(before), to: said(after), who, why, at: correctedAt }];
     }),
     asOf: viewer.today,
     today: viewer.today,

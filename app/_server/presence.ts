@@ -1,19 +1,30 @@
 import { readDraft } from "@/db/read/drafts";
+import { readSaidGroup } from "@/db/read/history";
+import { readMergedInto } from "@/db/read/students";
 import { readTrackKeys } from "@/db/read/tracks";
 import { BUILT_IN } from "@/lib/domain/catalogue";
 import { admitOwner, admitToStudent, type Viewer } from "./gate";
 import type { ViewerWish } from "./viewer";
 
-const STUDENT = /^(?:\/api)?\/students\/([^/]+)(?:\/([^/]+))?/;
+const STUDENT = /^(?:\/api)?\/students\/([^/]+)(?:\/([^/]+))?(?:\/([^/]+))?/;
 // What an import did is kept after its upload is gone, so its page is not asked about.
 const DRAFT = /^(?:\/api)?\/import\/([^/]+)(?!.*\/done$)/;
 // Places that stand where the name of a student, or of a fundamental, may stand.
 const BESIDE_STUDENTS = new Set(["new"]);
-const BESIDE_FUNDAMENTALS = new Set(["sessions", "events", "csv"]);
+const BESIDE_FUNDAMENTALS = new Set(["sessions", "events", "history", "known", "merge", "csv"]);
 
-function hasTrack(viewer: Viewer, studentId: string, fundamentalId: string | undefined): boolean {
+function hasTrack(
+  viewer: Viewer,
+  studentId: string,
+  fundamentalId: string | undefined,
+  recordId: string | undefined,
+): boolean {
   const student = admitToStudent(viewer, studentId);
   if (!student) return false;
+  // It leads to the student whom this one turned out to be.
+  if (readMergedInto(viewer.db, student) !== null) return true;
+  if (fundamentalId === "sessions" && recordId !== undefined && recordId !== "new")
+    return readSaidGroup(viewer.db, student, recordId) !== undefined;
   if (fundamentalId === undefined || BESIDE_FUNDAMENTALS.has(fundamentalId)) return true;
   const measured = new Set<string>(readTrackKeys(viewer.db, student).map((key) => key.fundamentalId));
   const derivedFrom = BUILT_IN.find((each) => each.id === fundamentalId)?.derivedFrom ?? [fundamentalId];
@@ -21,8 +32,9 @@ function hasTrack(viewer: Viewer, studentId: string, fundamentalId: string | und
 }
 
 function isThere(viewer: Viewer, pathname: string): boolean {
-  const [, studentId, fundamentalId] = STUDENT.exec(pathname) ?? [];
-  if (studentId !== undefined && !BESIDE_STUDENTS.has(studentId)) return hasTrack(viewer, studentId, fundamentalId);
+  const [, studentId, fundamentalId, recordId] = STUDENT.exec(pathname) ?? [];
+  if (studentId !== undefined && !BESIDE_STUDENTS.has(studentId))
+    return hasTrack(viewer, studentId, fundamentalId, recordId);
   const draftId = DRAFT.exec(pathname)?.[1];
   return draftId === undefined || readDraft(viewer.db, viewer.scope, draftId) !== undefined;
 }

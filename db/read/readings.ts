@@ -22,6 +22,13 @@ export interface ReadingFilter {
   readonly knownAt?: string;
 }
 
+/** What stood, as a value and as typed; `void`: the reading didn't count. */
+export interface StoodValue {
+  readonly kind: "change" | "void";
+  readonly value: number | null;
+  readonly typed: string;
+}
+
 /** A correction with what it corrects. */
 export interface FiledCorrection {
   readonly id: number;
@@ -29,15 +36,15 @@ export interface FiledCorrection {
   readonly sessionId: string;
   readonly swing: number;
   readonly fundamentalId: FundamentalId;
-  readonly before: { readonly value: number | null; readonly typed: string };
-  readonly after: { readonly value: number | null; readonly typed: string };
+  readonly before: StoodValue;
+  readonly after: StoodValue;
   readonly who: string;
   readonly why: string;
   readonly correctedAt: string;
 }
 
 function prepareReadings(db: Database, filter: ReadingFilter) {
-  const { columns, tables } = inForceSql(filter.knownAt === undefined ? "now" : "then");
+  const { columns, tables, stands } = inForceSql(filter.knownAt === undefined ? "now" : "then");
   const fundamental = filter.fundamentalId === undefined ? "" : "AND reading.fundamental_id = :fundamentalId";
   const clubGroup = filter.clubGroup === undefined ? "" : "AND session.club_group = :clubGroup";
   return db.sqlite.prepare<[ReadingFilter & { studentId: string }], FiledReading>(
@@ -47,7 +54,7 @@ function prepareReadings(db: Database, filter: ReadingFilter) {
        reading.sign_rule AS signRule, correction.corrected_at AS correctedAt
      FROM ${tables}
        JOIN swing ON swing.id = reading.swing_id
-     WHERE reading.student_id = :studentId ${fundamental} ${clubGroup}
+     WHERE reading.student_id = :studentId AND ${stands} ${fundamental} ${clubGroup}
      ORDER BY session.day, session.sequence, session.club_group, swing.number, reading.fundamental_id`,
   );
 }
@@ -80,15 +87,18 @@ export function readCorrections(db: Database, scope: StudentScope): FiledCorrect
     .prepare<
       [string],
       Omit<FiledCorrection, "before" | "after"> & {
+        kind: "change" | "void";
         value: number | null;
         typed: string;
+        kindBefore: "change" | "void";
         valueBefore: number | null;
         typedBefore: string;
       }
     >(
       `SELECT correction.id, reading.id AS readingId, reading.session_id AS sessionId, swing.number AS swing,
          reading.fundamental_id AS fundamentalId, correction.who, correction.why,
-         correction.corrected_at AS correctedAt, correction.value, correction.typed,
+         correction.corrected_at AS correctedAt, correction.kind, correction.value, correction.typed,
+         coalesce(earlier.kind, 'change') AS kindBefore,
          iif(earlier.id IS NULL, reading.value, earlier.value) AS valueBefore,
          iif(earlier.id IS NULL, reading.typed, earlier.typed) AS typedBefore
        FROM reading
@@ -100,9 +110,9 @@ export function readCorrections(db: Database, scope: StudentScope): FiledCorrect
        ORDER BY correction.id`,
     )
     .all(scope.studentId);
-  return rows.map(({ value, typed, valueBefore, typedBefore, ...row }) => ({
+  return rows.map(({ kind, value, typed, kindBefore, valueBefore, typedBefore, ...row }) => ({
     ...row,
-    before: { value: valueBefore, typed: typedBefore },
-    after: { value, typed },
+    before: { kind: kindBefore, value: valueBefore, typed: typedBefore },
+    after: { kind, value, typed },
   }));
 }

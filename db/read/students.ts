@@ -1,4 +1,4 @@
-import { and, asc, eq } from "drizzle-orm";
+import { and, asc, eq, isNull } from "drizzle-orm";
 import type { AcademyScope, StudentScope } from "@/lib/domain/scope";
 import type { Consent, Student } from "@/lib/domain/student";
 import type { Database } from "../client";
@@ -42,12 +42,12 @@ const consentFields = {
   recordedAt: consent.recordedAt,
 };
 
-/** Every student of the academy in the order of the aliases. */
+/** Every student of the academy in the order of the aliases, without those who turned out to be another. */
 export function readStudents(db: Database, scope: AcademyScope): FiledStudent[] {
   return db.orm
     .select(studentFields)
     .from(student)
-    .where(eq(student.academyId, scope.academyId))
+    .where(and(eq(student.academyId, scope.academyId), isNull(student.mergedInto)))
     .orderBy(asc(student.alias))
     .all();
 }
@@ -67,6 +67,20 @@ export function readStudent(db: Database, scope: StudentScope): FiledStudent {
 export function readStudentAcademy(db: Database, studentId: string): string | undefined {
   return db.orm.select({ academyId: student.academyId }).from(student).where(eq(student.id, studentId)).get()
     ?.academyId;
+}
+
+/** The student whom this one turned out to be, after however many merges; null: none. */
+export function readMergedInto(db: Database, scope: StudentScope): string | null {
+  const last = db.sqlite
+    .prepare<[string], string>(
+      `WITH RECURSIVE led (id, step) AS (
+         SELECT ?, 0 UNION ALL SELECT student.merged_into, step + 1 FROM student JOIN led ON student.id = led.id
+         WHERE student.merged_into IS NOT NULL)
+       SELECT id FROM led ORDER BY step DESC LIMIT 1`,
+    )
+    .pluck()
+    .get(scope.studentId);
+  return last === undefined || last === scope.studentId ? null : last;
 }
 
 /** Oldest first. */

@@ -16,13 +16,16 @@ export interface TrackKey {
 /** Tracks of fundamentals that were read; those derived from two others are not among them. */
 export function readTrackKeys(db: Database, scope: AcademyScope | StudentScope): TrackKey[] {
   const one = "studentId" in scope;
-  // A reading by the session's reader exists or not: corrections change its value, not its being there.
+  // A reading by the session's reader exists or not: of corrections only the few that take one out change its being there.
   const statement = db.sqlite.prepare<[string], TrackKey>(
     `SELECT student_id AS studentId, fundamental_id AS fundamentalId, club_group AS clubGroup,
        count(*) AS sessions, max(day) AS lastDay
      FROM (
        SELECT DISTINCT student_id, fundamental_id, session_id, reader FROM reading
-       WHERE reread = 0 AND ${one ? "student_id = ?" : "student_id IN (SELECT id FROM student WHERE academy_id = ?)"}
+       WHERE reread = 0 AND id NOT IN (
+         SELECT reading_id FROM correction WHERE kind = 'void'
+           AND id = (SELECT max(id) FROM correction AS later WHERE later.reading_id = correction.reading_id)
+       ) AND ${one ? "student_id = ?" : "student_id IN (SELECT id FROM student WHERE academy_id = ?)"}
      ) AS reading
        CROSS JOIN session USING (student_id, reader)
      WHERE session.id = reading.session_id

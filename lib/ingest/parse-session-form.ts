@@ -38,7 +38,7 @@ function readClubGroup(data: FormData, club: string | null, grouping: ClubGroupi
 }
 
 /** One cell of the grid; null: nothing was read there, or it can't be taken. */
-function readCell(data: FormData, name: string, fundamental: Fundamental, add: Collect): EnteredReading | null {
+export function readCell(data: FormData, name: string, fundamental: Fundamental, add: Collect): EnteredReading | null {
   const typed = fieldText(data, name);
   const parsed = parseValue(typed);
   const reading = (value: number | null): EnteredReading => ({
@@ -83,13 +83,21 @@ function readSwings(data: FormData, fundamentals: readonly Fundamental[], add: C
   return [...swings].sort(([a], [b]) => a - b).map(([number, readings]) => ({ number, note: null, readings }));
 }
 
-/**
- * A session's form: when and how it was filmed, and a grid of readings named `r.<swing>.<fundamental>`.
- *
- * Values beyond what is plausible for anyone are asked back once and pass with `confirmUnusual`.
- */
-export function parseSessionForm(data: FormData, context: SessionFormContext): FormOutcome<EnteredSession> {
-  const { issues, add } = collectIssues();
+/** What is said of a session beside its readings and films. */
+export type SaidOfSession = Pick<
+  EnteredSession,
+  "day" | "club" | "circumstance" | "aid" | "daysSincePractice" | "note" | "solid" | "balls"
+> & {
+  /** Null: it can't be taken. */
+  readonly clubGroup: ClubGroup | null;
+};
+
+/** When and how a session was filmed, from its form; `add` collects what is wrong with each field. */
+export function readSessionFacts(
+  data: FormData,
+  context: Pick<SessionFormContext, "today" | "grouping" | "birthYear">,
+  add: Collect,
+): SaidOfSession {
   const day = fieldText(data, "day");
   if (!isCalendarDay(day)) add("day", "not-a-date");
   else if (day > context.today) add("day", "future-date", { today: context.today });
@@ -104,7 +112,27 @@ export function parseSessionForm(data: FormData, context: SessionFormContext): F
   if (solid !== null && balls !== null && solid > balls) add("solid", "more-solid-than-balls");
   const daysSincePractice = count(data, "daysSincePractice", 1000, add);
   const aid = freeText(data, "aid", 60, add);
-  const note = freeText(data, "note", 2000, add);
+  return {
+    day,
+    clubGroup,
+    club,
+    circumstance,
+    aid: circumstance === "aid-in-view" ? aid : null,
+    daysSincePractice,
+    note: freeText(data, "note", 2000, add),
+    solid: balls === null ? null : solid,
+    balls: solid === null ? null : balls,
+  };
+}
+
+/**
+ * A session's form: when and how it was filmed, and a grid of readings named `r.<swing>.<fundamental>`.
+ *
+ * Values beyond what is plausible for anyone are asked back once and pass with `confirmUnusual`.
+ */
+export function parseSessionForm(data: FormData, context: SessionFormContext): FormOutcome<EnteredSession> {
+  const { issues, add } = collectIssues();
+  const { clubGroup, ...said } = readSessionFacts(data, context, add);
   const captures = readCaptures(data, context.hand, add);
   const swings = readSwings(data, context.fundamentals, add);
   if (swings.length === 0 && !issues.some((issue) => issue.field.startsWith("r."))) add("r.1", "no-readings");
@@ -112,19 +140,12 @@ export function parseSessionForm(data: FormData, context: SessionFormContext): F
   return {
     kind: "ok",
     value: {
-      day,
+      ...said,
       sequence: null,
       clubGroup,
-      club,
       reader: context.reader,
-      circumstance,
-      aid: circumstance === "aid-in-view" ? aid : null,
       stanceWidthCm: null,
-      daysSincePractice,
       marks: [],
-      note,
-      solid: balls === null ? null : solid,
-      balls: solid === null ? null : balls,
       setAsideReason: null,
       captures,
       statedCaptureSds: [],

@@ -19,8 +19,12 @@ export interface Fact {
 export interface TableModel {
   readonly caption: string;
   readonly columns: readonly { readonly label: string; readonly align: "start" | "end" }[];
-  /** `quiet` rows are set aside. */
-  readonly rows: readonly { readonly cells: readonly string[]; readonly tone: "plain" | "quiet" }[];
+  /** `quiet` rows are set aside. Where a row leads to a page of its own, its first cell does. */
+  readonly rows: readonly {
+    readonly cells: readonly string[];
+    readonly tone: "plain" | "quiet";
+    readonly href?: string;
+  }[];
 }
 
 /** What stands around every page. */

@@ -69,6 +69,7 @@ export function buildReadingsTable(words: Words, source: FundamentalSource): Tab
         sayTakenOut(words, entry, history.fundamental.unit),
       ].filter((note) => note !== "");
       return {
+        href: `/students/${history.studentId}/sessions/${entry.session.id}`,
         cells: [
           sayDay(words, entry.session.day, "with-weekday"),
           entry.session.club ?? "",

@@ -88,6 +88,7 @@ export function sessionTable(words: Words, source: SeasonSource): SeasonPage["se
         align: "start" as const,
       })),
       rows: [...source.sessions].reverse().map((session) => ({
+        href: `/students/${session.studentId}/sessions/${session.id}`,
         cells: [
           sayDay(words, session.day, "full"),
           session.club ?? sayClubGroup(words, source.grouping, session.clubGroup),

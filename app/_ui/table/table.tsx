@@ -1,3 +1,4 @@
+import Link from "next/link";
 import { type ReactNode, useId } from "react";
 import type { TableModel } from "@/lib/report/page-model";
 import styles from "./table.module.css";
@@ -37,7 +38,13 @@ export function Table({
                 const align = column?.align === "end" ? styles.end : undefined;
                 return place === 0 ? (
                   <th key={key} scope="row" className={align}>
-                    <span className={styles.words}>{cell}</span>
+                    {row.href === undefined ? (
+                      <span className={styles.words}>{cell}</span>
+                    ) : (
+                      <Link prefetch={false} href={row.href} className={`${styles.words} ${styles.link}`}>
+                        {cell}
+                      </Link>
+                    )}
                   </th>
                 ) : (
                   <td key={key} className={align}>

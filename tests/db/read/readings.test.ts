@@ -113,7 +113,7 @@ describe("readings in force", () => {
     expect(plan.some((line) => /SEARCH reading USING .*INDEX reading_track/.test(line))).toBe(true);
   });
 
-  test("equal a brute search through every row, for any mix of readers, re-reads and corrections", async () => {
+  test("equal a brute search through every row, for any mix of readers, re-reads, corrections and readings taken out", async () => {
     const row = fc.record({
       swing: fc.integer({ min: 1, max: 2 }),
       fundamentalId: fc.constantFrom("hinge" as const, "foot-line" as const),
@@ -121,9 +121,14 @@ describe("readings in force", () => {
       reread: fc.integer({ min: 0, max: 2 }),
       value: fc.option(fc.integer({ min: -9, max: 9 })),
       hour: fc.integer({ min: 0, max: 9 }),
-      corrections: fc.array(fc.record({ value: fc.option(fc.integer()), hour: fc.integer({ min: 0, max: 9 }) }), {
-        maxLength: 3,
-      }),
+      corrections: fc.array(
+        fc.record({
+          kind: fc.constantFrom("change", "change", "void"),
+          value: fc.option(fc.integer()),
+          hour: fc.integer({ min: 0, max: 9 }),
+        }),
+        { maxLength: 3 },
+      ),
     });
     const db = await openAcademy();
     enter(db, "2031-02-01", { swings: [1, 2].map((number) => ({ number, note: null, readings: [] })) });
@@ -132,7 +137,7 @@ describe("readings in force", () => {
       "INSERT INTO reading VALUES (NULL, 's1', ?, '2031-02-01', ?, ?, ?, ?, '', 'deg', 'neutral', ?, NULL)",
     );
     const addCorrection = db.sqlite.prepare(
-      "INSERT INTO correction (reading_id, value, typed, who, why, corrected_at) VALUES (?, ?, '', 'w', 'y', ?)",
+      "INSERT INTO correction (reading_id, kind, value, typed, who, why, corrected_at) VALUES (?, ?, ?, '', 'w', 'y', ?)",
     );
     const at = (hour: number) => `2031-02-01T0${hour}:00:00.000Z`;
     fc.assert(
@@ -150,14 +155,15 @@ describe("readings in force", () => {
               r.value,
               at(r.hour),
             );
-            for (const c of r.corrections) addCorrection.run(made.lastInsertRowid, c.value, at(c.hour));
+            for (const c of r.corrections) addCorrection.run(made.lastInsertRowid, c.kind, c.value, at(c.hour));
           }
           const limit = knownHour ?? 10;
           const expected = rows
             .filter((r) => r.reader === "Coach" && r.reread === 0 && r.hour <= limit)
-            .map((r) => {
+            .flatMap((r) => {
               const known = r.corrections.filter((c) => c.hour <= limit);
               const last = known[known.length - 1];
+              if (last?.kind === "void") return [];
               return `${r.swing} ${r.fundamentalId} ${last ? last.value : r.value}`;
             })
             .sort();

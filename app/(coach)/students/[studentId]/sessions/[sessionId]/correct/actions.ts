@@ -1,0 +1,15 @@
+"use server";
+
+import { notFound, redirect } from "next/navigation";
+import { saveCorrection } from "../../../../../../_server/correct-desk";
+import { requireStudent } from "../../../../../../_server/gate";
+
+/** Corrects readings of a session, or comes back with what is wrong. */
+export async function submitCorrection(data: FormData): Promise<void> {
+  const viewer = await requireStudent(String(data.get("studentId") ?? ""));
+  const sessionId = String(data.get("sessionId") ?? "");
+  const outcome = await saveCorrection(viewer, sessionId, data);
+  if (outcome.kind === "not-there") notFound();
+  const page = `/students/${viewer.student.studentId}/sessions/${encodeURIComponent(sessionId)}`;
+  redirect(outcome.kind === "saved" ? `${page}?told=corrected` : `${page}/correct?draft=${outcome.draftId}`);
+}

@@ -1,0 +1,49 @@
+import type { StudentScope } from "@/lib/domain/scope";
+import type { Database } from "../client";
+import type { AcademyKey } from "./club-groups";
+
+/** Readings that were added to a session later than it was entered, at one time. */
+export interface AddedLater {
+  readonly sessionId: string;
+  readonly enteredAt: string;
+  readonly readings: number;
+}
+
+/** Readings of this student that were added by hand to sessions on file, in the order of their entry. */
+export function readAddedLater(db: Database, scope: StudentScope): AddedLater[] {
+  return db.sqlite
+    .prepare<[string], AddedLater>(
+      `SELECT session.id AS sessionId, reading.entered_at AS enteredAt, count(*) AS readings
+       FROM session
+         JOIN reading ON reading.session_id = session.id AND reading.reader = session.reader AND reading.reread = 0
+       WHERE session.student_id = ? AND reading.batch_id IS NULL AND reading.entered_at > session.created_at
+       GROUP BY session.id, reading.entered_at ORDER BY reading.entered_at, session.id`,
+    )
+    .all(scope.studentId);
+}
+
+/** The alias of everybody of the academy by id, of those who turned out to be another too. */
+export function readAliases(db: Database, scope: AcademyKey): ReadonlyMap<string, string> {
+  const rows = db.sqlite
+    .prepare<[string], { id: string; alias: string }>("SELECT id, alias FROM student WHERE academy_id = ?")
+    .all(scope.academyId);
+  return new Map(rows.map(({ id, alias }) => [id, alias]));
+}
+
+/** The day of every session of the academy by id: a session that went to another student has one too. */
+export function readSessionDays(db: Database, scope: AcademyKey): ReadonlyMap<string, string> {
+  const rows = db.sqlite
+    .prepare<[string], { id: string; day: string }>(
+      "SELECT session.id, session.day FROM session JOIN student ON student.id = student_id WHERE academy_id = ?",
+    )
+    .all(scope.academyId);
+  return new Map(rows.map(({ id, day }) => [id, day]));
+}
+
+/** The group that was said of a session when it was entered; undefined: no such session of the student. */
+export function readSaidGroup(db: Database, scope: StudentScope, sessionId: string): string | undefined {
+  return db.sqlite
+    .prepare<[string, string], string>("SELECT said_club_group FROM session WHERE id = ? AND student_id = ?")
+    .pluck()
+    .get(sessionId, scope.studentId);
+}

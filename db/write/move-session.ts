@@ -1,0 +1,48 @@
+import type { StudentScope } from "@/lib/domain/scope";
+import { type Database, inTransaction } from "../client";
+import { movedSession } from "./moved-rows";
+import { type ChangeNote, writeRecordChange } from "./record-changes";
+
+/** `being-read`: its swings are in a reading back that isn't finished; nothing was written. */
+export type SessionMove =
+  | { readonly kind: "moved"; readonly changeId: number }
+  | { readonly kind: "unknown-session" | "same-student" | "being-read" };
+
+/** Whether swings of one of these sessions are being read back. */
+export function isBeingRead(db: Database, sessionIds: readonly string[]): boolean {
+  return (
+    db.sqlite
+      .prepare(
+        `SELECT 1 FROM read_back_item JOIN read_back ON read_back.id = read_back_item.read_back_id
+           JOIN swing ON swing.id = read_back_item.swing_id
+         WHERE finished_at IS NULL AND dropped_at IS NULL
+           AND swing.session_id IN (SELECT value FROM json_each(?))`,
+      )
+      .get(JSON.stringify(sessionIds)) !== undefined
+  );
+}
+
+/** Gives a session with its readings to another student of the academy, and keeps how it was. */
+export function moveSession(
+  db: Database,
+  { from, to }: { readonly from: StudentScope; readonly to: StudentScope },
+  { sessionId, turned }: { readonly sessionId: string; readonly turned: readonly string[] },
+  note: ChangeNote,
+): SessionMove {
+  return inTransaction(db, () => {
+    const own = db.sqlite
+      .prepare("SELECT 1 FROM session WHERE id = ? AND student_id = ?")
+      .get(sessionId, from.studentId);
+    if (!own) return { kind: "unknown-session" };
+    if (from.studentId === to.studentId) return { kind: "same-student" };
+    if (isBeingRead(db, [sessionId])) return { kind: "being-read" };
+    const change = {
+      kind: "move-session",
+      studentId: from.studentId,
+      otherStudentId: to.studentId,
+      sessionId,
+      after: movedSession(db, sessionId, { studentId: to.studentId, turned }),
+    } as const;
+    return { kind: "moved", changeId: writeRecordChange(db, from, change, note) };
+  });
+}

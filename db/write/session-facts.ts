@@ -1,0 +1,103 @@
+import type { ColumnValue, RowState } from "@/lib/domain/record-change";
+import type { StudentScope } from "@/lib/domain/scope";
+import type { SessionFacts } from "@/lib/domain/session-change";
+import type { EnteredCapture } from "@/lib/domain/session-entry";
+import { type Database, inTransaction } from "../client";
+import { freeSequence } from "./moved-rows";
+import { type ChangeNote, writeRecordChange } from "./record-changes";
+
+/** `unchanged`: everything was so already; nothing was written. */
+export type FactsUpdate =
+  | { readonly kind: "changed"; readonly changeId: number }
+  | { readonly kind: "unchanged" | "unknown-session" };
+
+type Columns = Record<string, ColumnValue>;
+
+function sessionColumns(facts: SessionFacts): Columns {
+  return {
+    day: facts.day,
+    said_club_group: facts.clubGroup,
+    club: facts.club,
+    circumstance: facts.circumstance,
+    aid: facts.aid,
+    days_since_practice: facts.daysSincePractice,
+    note: facts.note,
+    solid: facts.solid,
+    balls: facts.balls,
+    set_aside_reason: facts.setAsideReason,
+  };
+}
+
+function captureColumns({ seen, ...capture }: EnteredCapture): Columns {
+  return {
+    placement: capture.placement,
+    placement_label: capture.placementLabel,
+    squareness: capture.squareness,
+    off_by: capture.offBy,
+    pointing_stick_lean: seen.pointingStickLean,
+    across_stick_slope: seen.acrossStickSlope,
+    plumb_lean: seen.plumbLean,
+    lens_height_cm: seen.lensHeightCm,
+    hands_height_cm: seen.handsHeightCm,
+    distance_cm: seen.distanceCm,
+    beside_hands_cm: seen.besideHandsCm,
+    frames_per_second: seen.framesPerSecond,
+    shutter_per_second: seen.shutterPerSecond,
+    placed_by: capture.placedBy,
+    set_aside_reason: capture.setAsideReason,
+    film_reference: capture.filmReference,
+  };
+}
+
+function changedOf(now: Columns, wished: Columns): Columns {
+  return Object.fromEntries(Object.entries(wished).filter(([name, value]) => now[name] !== value));
+}
+
+/** What a camera record says when nobody has said anything. */
+const UNSAID = { placement: "unknown", squareness: "unknown" };
+
+/** A view whose record is missing gets one only when there is something to say. */
+function captureStates(db: Database, sessionId: string, captures: readonly EnteredCapture[]): RowState[] {
+  const find = db.sqlite.prepare<[string, string], Columns>("SELECT * FROM capture WHERE session_id = ? AND view = ?");
+  return captures.flatMap((capture): RowState[] => {
+    const now = find.get(sessionId, capture.view);
+    const wished = captureColumns(capture);
+    const key = { session_id: sessionId, view: capture.view };
+    if (!now) {
+      const blank: Columns = { ...Object.fromEntries(Object.keys(wished).map((name) => [name, null])), ...UNSAID };
+      return Object.keys(changedOf(blank, wished)).length > 0 ? [{ table: "capture", key, values: wished }] : [];
+    }
+    const changed = changedOf(now, wished);
+    return Object.keys(changed).length > 0 ? [{ table: "capture", key, values: changed }] : [];
+  });
+}
+
+/**
+ * Says anew what is known of a session, and keeps how it was; readings stay as they are. Where another session has the
+ * place that the new day or group asks for, it takes the next free one of that day.
+ */
+export function updateSessionFacts(
+  db: Database,
+  scope: StudentScope,
+  sessionId: string,
+  facts: SessionFacts,
+  note: ChangeNote,
+): FactsUpdate {
+  return inTransaction(db, () => {
+    const now = db.sqlite
+      .prepare<[string, string], Columns>("SELECT * FROM session WHERE id = ? AND student_id = ?")
+      .get(sessionId, scope.studentId);
+    if (!now) return { kind: "unknown-session" };
+    const { studentId } = scope;
+    const place = { studentId, clubGroup: facts.clubGroup, day: facts.day, sessionId };
+    const sequence = freeSequence(db, place, Number(now.sequence));
+    const changed = changedOf(now, { ...sessionColumns(facts), sequence });
+    const after: RowState[] = [
+      ...(Object.keys(changed).length > 0 ? [{ table: "session", key: { id: sessionId }, values: changed }] : []),
+      ...captureStates(db, sessionId, facts.captures),
+    ];
+    if (after.length === 0) return { kind: "unchanged" };
+    const change = { kind: "session-facts", studentId, otherStudentId: null, sessionId, after } as const;
+    return { kind: "changed", changeId: writeRecordChange(db, scope, change, note) };
+  });
+}
