@@ -44,3 +44,38 @@ export function readImportBatch(db: Database, scope: AcademyScope, contentHash: 
     )
     .get();
 }
+
+/** The import of that id; undefined: there is none in this academy. */
+export function readImportBatchById(db: Database, scope: AcademyScope, id: string): ImportBatch | undefined {
+  return db.orm
+    .select(fields)
+    .from(importBatch)
+    .where(and(eq(importBatch.academyId, scope.academyId), eq(importBatch.id, id)))
+    .get();
+}
+
+/** What an import brought of one student. */
+export interface ImportedStudent {
+  readonly id: string;
+  readonly alias: string;
+  /** 1: the import added the student. */
+  readonly isNew: 0 | 1;
+  /** Sessions that hold some of its readings. */
+  readonly sessions: number;
+  readonly readings: number;
+}
+
+/** Everybody of whom an import brought something, by alias; nobody once it is undone. */
+export function readImportedStudents(db: Database, scope: AcademyScope, batchId: string): ImportedStudent[] {
+  return db.sqlite
+    .prepare<[{ batch: string; academy: string }], ImportedStudent>(
+      `SELECT student.id, student.alias, coalesce(student.batch_id = :batch, 0) AS isNew,
+         coalesce(brought.sessions, 0) AS sessions, coalesce(brought.readings, 0) AS readings
+       FROM student LEFT JOIN (
+         SELECT student_id, count(DISTINCT session_id) AS sessions, count(*) AS readings
+         FROM reading WHERE batch_id = :batch GROUP BY student_id) brought ON brought.student_id = student.id
+       WHERE student.academy_id = :academy AND (student.batch_id = :batch OR brought.readings > 0)
+       ORDER BY student.alias`,
+    )
+    .all({ batch: batchId, academy: scope.academyId });
+}

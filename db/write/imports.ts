@@ -1,6 +1,7 @@
 import { eq } from "drizzle-orm";
 import type { AcademyScope, StudentScope } from "@/lib/domain/scope";
 import type { EnteredSession, ImportPlan } from "@/lib/domain/session-entry";
+import type { Consent } from "@/lib/domain/student";
 import { type Database, inTransaction } from "../client";
 import { readAcademy } from "../read/academies";
 import { type ImportBatch, readImportBatch } from "../read/import-batches";
@@ -15,7 +16,7 @@ import {
   type RowOrigin,
   type SessionStatements,
 } from "./sessions";
-import { insertStudent, type Stamp, updateRevision } from "./students";
+import { insertConsent, insertStudent, type Stamp, updateRevision } from "./students";
 
 /** A reading on file with another value, with where it lies. */
 export type ImportConflict = ReadingConflict & {
@@ -45,10 +46,20 @@ export type ImportInsert =
 /** From outside: the hour, fresh ids, and the gate's proof for each student that the file names. */
 export interface ImportDoor extends Stamp {
   readonly scopeOf: (studentId: string) => StudentScope;
+  /** By which door the file came; absent: the page. */
+  readonly door?: ImportBatch["door"];
+  /** Id of the batch; absent or null: a fresh one. */
+  readonly batchId?: string | null;
+  /** Consents of students whom the academy has, given with the file. */
+  readonly consents?: readonly { readonly studentId: string; readonly consent: Consent }[];
+  /** Told after each session how many readings of the file are settled; what it throws undoes the whole import. */
+  readonly onSettled?: (readings: number) => void;
 }
 
 /** Ids by alias of everybody on file, after the plan's new students were added. */
-function enterStudents(db: Database, scope: AcademyScope, plan: ImportPlan, door: ImportDoor) {
+function enterStudents(db: Database, scope: AcademyScope, plan: ImportPlan, door: ImportDoor, batchId: string) {
+  const stamp = { ...door, batchId };
+  for (const { studentId, consent } of door.consents ?? []) insertConsent(db, door.scopeOf(studentId), consent, stamp);
   const ids = new Map(readStudents(db, scope).map((student) => [student.alias, student.id]));
   const missing = plan.newStudents.filter(({ alias }) => !ids.has(alias));
   const { zone } = readAcademy(db, scope);
@@ -56,7 +67,7 @@ function enterStudents(db: Database, scope: AcademyScope, plan: ImportPlan, door
     const student = { id: door.newId(), alias, birthYear, hand, zone, clubs: "" };
     const from = door.now.slice(0, 10);
     const consent = { kind: "measure", givenBy: consentGivenBy, from, until: null, withdrawnOn: null } as const;
-    const made = insertStudent(db, scope, student, consent, door);
+    const made = insertStudent(db, scope, student, consent, stamp);
     if (made.kind === "alias-taken") throw new RangeError(`two new students of one alias: ${alias}`);
     ids.set(alias, student.id);
   }
@@ -122,9 +133,21 @@ function enterSessions(
     const { sessionId } = made;
     conflicts.push(...made.conflicts.map((one) => ({ ...one, alias, studentId, sessionId, day, clubGroup })));
     if (made.sessions + made.swings + made.readings + made.captures > 0) changed.add(student);
+    door.onSettled?.(readings + skipped + conflicts.length);
   });
   for (const student of changed) updateRevision(db, student);
   return { sessions, swings, readings, skipped, conflicts };
+}
+
+// Every row of the import points to its batch, so the batch comes first.
+function insertBatch(db: Database, scope: AcademyScope, plan: ImportPlan, door: ImportDoor, id: string): void {
+  const { fileName, contentHash, form, rows, answers } = plan;
+  const { academyId } = scope;
+  const said = { fileName, contentHash, form, rows, answers };
+  db.orm
+    .insert(importBatch)
+    .values({ id, academyId, ...said, readings: 0, createdAt: door.now, door: door.door ?? "page" })
+    .run();
 }
 
 /**
@@ -138,26 +161,12 @@ export function insertImport(db: Database, scope: AcademyScope, plan: ImportPlan
     const known = new Set([...readStudents(db, scope), ...plan.newStudents].map((student) => student.alias));
     const unknown = new Set(plan.sessions.map(({ alias }) => alias).filter((alias) => !known.has(alias)));
     if (unknown.size > 0) return { kind: "unknown-students", aliases: [...unknown] };
-    const { ids, added } = enterStudents(db, scope, plan, door);
+    const batchId = door.batchId ?? door.newId();
+    insertBatch(db, scope, plan, door, batchId);
+    const { ids, added } = enterStudents(db, scope, plan, door, batchId);
     const scopes = new Map(
       [...new Set(plan.sessions.map(({ alias }) => alias))].map((alias) => [alias, door.scopeOf(ids.get(alias) ?? "")]),
     );
-    const batchId = door.newId();
-    const { fileName, contentHash, form, rows, answers } = plan;
-    db.orm
-      .insert(importBatch)
-      .values({
-        id: batchId,
-        academyId: scope.academyId,
-        fileName,
-        contentHash,
-        form,
-        rows,
-        answers,
-        readings: 0,
-        createdAt: door.now,
-      })
-      .run();
     const counts = enterSessions(db, scope, plan, scopes, door, { now: door.now, batchId });
     db.orm.update(importBatch).set({ readings: counts.readings }).where(eq(importBatch.id, batchId)).run();
     return { kind: "imported", batchId, students: added, ...counts };

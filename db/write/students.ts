@@ -9,6 +9,8 @@ import { consent, height, student } from "../schema";
 export interface Stamp {
   readonly now: string;
   readonly newId: () => string;
+  /** The import that the rows came with; absent or null: entered by hand. */
+  readonly batchId?: string | null;
 }
 
 /** `alias-taken`: nothing was written. */
@@ -30,9 +32,14 @@ export function updateRevision(db: Database, scope: StudentScope): void {
   if (changes !== 1) throw new Error(`no such student: ${scope.studentId}`);
 }
 
-function consentRow(given: Consent, studentId: string, { now, newId }: Stamp): typeof consent.$inferInsert {
+function consentRow(
+  given: Consent,
+  studentId: string,
+  { now, newId, batchId = null }: Stamp,
+): typeof consent.$inferInsert {
   const { kind, givenBy, from, until, withdrawnOn } = given;
-  return { id: newId(), studentId, kind, givenBy, fromDay: from, untilDay: until, withdrawnOn, recordedAt: now };
+  const days = { fromDay: from, untilDay: until, withdrawnOn };
+  return { id: newId(), studentId, kind, givenBy, ...days, recordedAt: now, batchId };
 }
 
 export function insertStudent(
@@ -50,9 +57,10 @@ export function insertStudent(
       .get();
     if (taken) return { kind: "alias-taken", studentId: taken.id };
     const { id, alias, birthYear, hand, zone, clubs } = entered;
+    const { now: createdAt, batchId = null } = stamp;
     db.orm
       .insert(student)
-      .values({ id, academyId: scope.academyId, alias, birthYear, hand, zone, clubs, createdAt: stamp.now })
+      .values({ id, academyId: scope.academyId, alias, birthYear, hand, zone, clubs, createdAt, batchId })
       .run();
     if (given)
       db.orm

@@ -1,0 +1,124 @@
+import type { AcademyScope } from "@/lib/domain/scope";
+import type { Database } from "../client";
+import type { importBatch } from "../schema";
+
+/** Kinds of what can have been built on an import's rows. */
+export const BUILT_KINDS = [
+  "correction",
+  "reread",
+  "read-back",
+  "reading",
+  "capture",
+  "session",
+  "change",
+  "asking",
+  "drill",
+  "practice",
+  "event",
+  "goal-band",
+  "consent",
+  "height",
+  "draft",
+] as const;
+
+/** What was built on an import: of one kind, for one student, in one session or beside all of them. */
+export interface BuiltOnImport {
+  readonly kind: (typeof BUILT_KINDS)[number];
+  readonly count: number;
+  readonly studentId: string;
+  readonly alias: string;
+  readonly sessionId: string | null;
+  readonly day: string | null;
+}
+
+/** The import's rows by their table's name, and everybody of whose record some are. */
+export const IMPORT_ROWS = `
+  new_student AS (SELECT id FROM student WHERE batch_id = :batch),
+  own_session AS (SELECT id, student_id FROM session WHERE batch_id = :batch),
+  touched_session AS (
+    SELECT id, student_id FROM own_session
+    UNION SELECT session.id, session.student_id FROM swing JOIN session ON session.id = swing.session_id WHERE swing.batch_id = :batch
+    UNION SELECT session_id, student_id FROM reading WHERE batch_id = :batch
+    UNION SELECT session.id, session.student_id FROM capture JOIN session ON session.id = capture.session_id WHERE capture.batch_id = :batch
+    UNION SELECT session.id, session.student_id FROM stated_capture_sd JOIN session ON session.id = stated_capture_sd.session_id
+      WHERE stated_capture_sd.batch_id = :batch),
+  touched AS (
+    SELECT id FROM new_student UNION SELECT student_id FROM touched_session
+    UNION SELECT student_id FROM consent WHERE batch_id = :batch
+    UNION SELECT student_id FROM event WHERE batch_id = :batch
+    UNION SELECT student_id FROM practice WHERE batch_id = :batch
+    UNION SELECT student_id FROM drill_assignment WHERE batch_id = :batch)`;
+
+// An archive brings heights of new students along; heights bear no batch, so there they can't be told from later ones.
+const CHECKS: Readonly<Record<BuiltOnImport["kind"], string>> = {
+  correction: `SELECT reading.student_id, reading.session_id FROM correction JOIN reading ON reading.id = correction.reading_id
+    WHERE reading.batch_id = :batch`,
+  reread: `SELECT student_id, session_id FROM reread_item item
+    WHERE EXISTS (SELECT 1 FROM swing WHERE swing.id = item.swing_id AND swing.batch_id = :batch)
+      OR EXISTS (SELECT 1 FROM reading WHERE reading.swing_id = item.swing_id
+        AND reading.fundamental_id = item.fundamental_id AND reading.batch_id = :batch)
+      OR EXISTS (SELECT 1 FROM capture WHERE capture.session_id = item.session_id
+        AND capture.film_reference = item.film_reference AND capture.batch_id = :batch)
+    UNION ALL SELECT again.student_id, again.session_id FROM reading again JOIN reading first
+      ON first.swing_id = again.swing_id AND first.fundamental_id = again.fundamental_id
+    WHERE again.reread > 0 AND first.batch_id = :batch AND again.batch_id IS NOT :batch
+      AND NOT EXISTS (SELECT 1 FROM reread_item WHERE reading_id = again.id)`,
+  "read-back": `SELECT session.student_id, session.id FROM read_back_item item
+    JOIN swing ON swing.id = item.swing_id JOIN session ON session.id = swing.session_id
+    WHERE swing.batch_id = :batch OR EXISTS (SELECT 1 FROM capture WHERE capture.session_id = session.id
+      AND capture.film_reference = item.film_reference AND capture.batch_id = :batch)`,
+  reading: `SELECT session.student_id, session.id FROM session JOIN swing ON swing.session_id = session.id
+      JOIN reading ON reading.swing_id = swing.id
+    WHERE (session.batch_id = :batch OR swing.batch_id = :batch) AND reading.batch_id IS NOT :batch AND reading.reread = 0
+    UNION ALL SELECT own.student_id, own.id FROM own_session own JOIN swing ON swing.session_id = own.id
+    WHERE swing.batch_id IS NOT :batch AND NOT EXISTS (SELECT 1 FROM reading WHERE swing_id = swing.id)`,
+  capture: `SELECT own.student_id, own.id FROM own_session own JOIN capture ON capture.session_id = own.id
+    WHERE capture.batch_id IS NOT :batch
+    UNION ALL SELECT own.student_id, own.id FROM own_session own JOIN stated_capture_sd sd ON sd.session_id = own.id
+    WHERE sd.batch_id IS NOT :batch`,
+  session: `SELECT student_id, id FROM session WHERE batch_id IS NOT :batch
+    AND (student_id IN new_student OR (created_at > :at
+      AND student_id IN (SELECT student_id FROM consent WHERE batch_id = :batch)))`,
+  change: `SELECT student_id, session_id FROM record_change
+    WHERE session_id IN (SELECT id FROM own_session)
+      OR (changed_at > :at AND (student_id IN touched OR other_student_id IN touched))`,
+  asking: "SELECT student_id, NULL FROM asking WHERE recorded_at > :at AND student_id IN touched",
+  drill: `SELECT student_id, NULL FROM drill_assignment WHERE batch_id IS NOT :batch
+    AND (student_id IN new_student OR (recorded_at > :at AND student_id IN touched))`,
+  practice: `SELECT student_id, NULL FROM practice WHERE batch_id IS NOT :batch AND (student_id IN new_student
+      OR assignment_id IN (SELECT id FROM drill_assignment WHERE batch_id = :batch))`,
+  event: `SELECT student_id, NULL FROM event WHERE batch_id IS NOT :batch AND (student_id IN new_student
+      OR (recorded_at > :at AND rebaselines <> '' AND student_id IN touched))
+    UNION ALL SELECT event.student_id, NULL FROM rebaseline_change JOIN event ON event.id = rebaseline_change.event_id
+    WHERE changed_at > :at AND (event.batch_id = :batch OR event.student_id IN touched)`,
+  "goal-band": "SELECT student_id, NULL FROM goal_band WHERE created_at > :at AND student_id IN touched",
+  consent: `SELECT student_id, NULL FROM consent WHERE batch_id IS NOT :batch AND student_id IN new_student
+    UNION ALL SELECT student_id, NULL FROM consent WHERE batch_id = :batch AND withdrawn_on >= substr(:at, 1, 10)`,
+  height: "SELECT student_id, NULL FROM height WHERE student_id IN new_student AND :door <> 'archive'",
+  draft: "SELECT student_id, NULL FROM draft WHERE student_id IN new_student",
+};
+
+/**
+ * What was entered by others on top of an import's rows, so that taking these away would take that along or leave it
+ * without ground: rows that hang on them, and decisions (asking, drill, goal, new beginning) of its students taken since.
+ * Kinds in the order of `BUILT_KINDS`, then by name and day. Empty: nothing.
+ */
+export function readBuiltOnImport(
+  db: Database,
+  scope: AcademyScope,
+  batch: Pick<typeof importBatch.$inferSelect, "id" | "createdAt" | "door">,
+): BuiltOnImport[] {
+  const given = { batch: batch.id, at: batch.createdAt, door: batch.door, academy: scope.academyId };
+  return BUILT_KINDS.flatMap((kind) =>
+    db.sqlite
+      .prepare<[typeof given], BuiltOnImport>(
+        `WITH ${IMPORT_ROWS}, built (student_id, session_id) AS (${CHECKS[kind]})
+         SELECT '${kind}' AS kind, count(*) AS count, student.id AS studentId, student.alias, session.id AS sessionId,
+           session.day
+         FROM built JOIN student ON student.id = built.student_id LEFT JOIN session ON session.id = built.session_id
+         WHERE student.academy_id = :academy
+         GROUP BY student.id, session.id ORDER BY student.alias, session.day`,
+      )
+      .all(given),
+  );
+}
