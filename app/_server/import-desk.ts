@@ -1,5 +1,6 @@
 import { createHash, randomUUID } from "node:crypto";
 import { inTransaction } from "@/db/client";
+import { readAcademy } from "@/db/read/academies";
 import { readDraft } from "@/db/read/drafts";
 import { readAcademyConsents, readStudents } from "@/db/read/students";
 import { deleteDraft, insertDraft } from "@/db/write/drafts";
@@ -9,6 +10,7 @@ import { consentInForce } from "@/lib/domain/student";
 import type { ImportPreview } from "@/lib/ingest/import-preview";
 import { parseAnswers } from "@/lib/ingest/parse-answers";
 import { parseImport } from "@/lib/ingest/parse-import";
+import { archiveIn, confirmArchive } from "./archive-desk";
 import { currentInstant } from "./clock";
 import { admitToStudent, type Viewer } from "./gate";
 import { loadRules } from "./load-verdicts";
@@ -94,6 +96,13 @@ export async function confirmImport(
   viewer: Viewer,
   draft: ImportDraft,
 ): Promise<ImportInsert | { readonly kind: "nothing-ready" }> {
+  const archived = archiveIn(draft);
+  if (archived.kind === "archive") {
+    const outcome = confirmArchive(viewer, draft, archived.archive);
+    // An empty academy takes the archive's season over, so it is asked for anew before anything is judged.
+    if (outcome.kind === "imported") await loadRules({ ...viewer, academy: readAcademy(viewer.db, viewer.scope) });
+    return outcome;
+  }
   const preview = previewImport(viewer, draft);
   if (!preview.plan) return { kind: "nothing-ready" };
   const now = currentInstant();

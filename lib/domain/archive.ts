@@ -1,0 +1,224 @@
+import { z } from "zod";
+import { anyText, clubGroup, count, day, fundamentalId, id, instant, joined, number, text } from "./archive-fields";
+import { archivedSession, archivedSnapshot } from "./archive-session";
+import { ASKING_STATES } from "./asking";
+import { HANDS } from "./handedness";
+import { REREAD_LEVELS } from "./reread";
+import { CONSENT_KINDS, EVENT_KINDS } from "./student";
+
+/** The name by which an archive is known, and the version of its structure. A new column or meaning is a new version. */
+export const ARCHIVE_FORMAT = "proofband-archive";
+export const ARCHIVE_VERSION = 1;
+
+const consent = z.strictObject({
+  id,
+  kind: z.enum(CONSENT_KINDS),
+  givenBy: text,
+  fromDay: day,
+  untilDay: day.nullable(),
+  withdrawnOn: day.nullable(),
+  recordedAt: instant,
+});
+
+const event = z.strictObject({
+  id,
+  kind: z.enum(EVENT_KINDS),
+  day,
+  note: text,
+  /** Ids of the fundamentals that begin anew that day. */
+  rebaselines: joined,
+  endDay: day.nullable(),
+  /** Where it hurts, one word. */
+  place: text.nullable(),
+  who: text,
+  recordedAt: instant.nullable(),
+  voidedAt: instant.nullable(),
+  changes: z.array(z.strictObject({ before: joined, after: joined, who: text, why: text, changedAt: instant })),
+});
+
+const assignment = z.strictObject({
+  id,
+  drillId: id,
+  fundamentalId,
+  startDay: day,
+  endDay: day.nullable(),
+  dose: text,
+  who: text,
+  recordedAt: instant.nullable(),
+  endWhy: text.nullable(),
+});
+
+const practice = z.strictObject({
+  id,
+  day,
+  assignmentId: id.nullable(),
+  minutes: count.nullable(),
+  balls: count.nullable(),
+  felt: z.enum(["easy", "hard"]).nullable(),
+  source: z.enum(["coach", "told"]),
+  who: text,
+  recordedAt: instant,
+  voidedAt: instant.nullable(),
+});
+
+const asking = z.strictObject({
+  fundamentalId,
+  clubGroup,
+  state: z.enum(ASKING_STATES),
+  day,
+  who: text,
+  /** JSON: the plan as it was taken; null unless planned. */
+  plan: anyText.nullable(),
+  recordedAt: instant,
+});
+
+/** Earlier films read for a fundamental that was not measured then. Only finished ones are in an archive. */
+const readBack = z.strictObject({
+  id,
+  fundamentalId,
+  reader: text,
+  who: text,
+  drawnAt: instant,
+  finishedAt: instant.nullable(),
+  droppedAt: instant.nullable(),
+  items: z.array(
+    z.strictObject({
+      place: count,
+      sessionId: id,
+      swing: count,
+      filmReference: text,
+      typed: text.nullable(),
+      /** Whose reading it became, and which of that reader's; null: none. */
+      reading: z.strictObject({ reader: text, reread: count }).nullable(),
+    }),
+  ),
+});
+
+const student = z.strictObject({
+  id,
+  alias: text.min(1).max(200),
+  birthYear: z.number().int().min(1800).max(9999).nullable(),
+  hand: z.enum(HANDS),
+  zone: text,
+  clubs: text,
+  createdAt: instant,
+  heights: z.array(z.strictObject({ day, cm: number })),
+  consents: z.array(consent),
+  sessions: z.array(archivedSession),
+  events: z.array(event),
+  assignments: z.array(assignment),
+  practice: z.array(practice),
+  askings: z.array(asking),
+  readBacks: z.array(readBack),
+  snapshots: z.array(archivedSnapshot),
+});
+
+const goalBand = z.strictObject({
+  id,
+  fundamentalId,
+  clubGroup,
+  scope: z.enum(["academy", "age-range", "student"]),
+  ageFrom: z.number().int().nullable(),
+  ageTo: z.number().int().nullable(),
+  studentId: id.nullable(),
+  low: number.nullable(),
+  high: number.nullable(),
+  fromDay: day,
+  reason: text,
+  createdAt: instant,
+});
+
+/** Swings drawn to be read again; only finished draws, and of them only the students of the archive. */
+const reread = z.strictObject({
+  id,
+  reader: text,
+  level: z.enum(REREAD_LEVELS),
+  sameAs: id.nullable(),
+  who: text,
+  day,
+  drawnAt: instant,
+  finishedOn: day.nullable(),
+  finishedAt: instant.nullable(),
+  items: z.array(
+    z.strictObject({
+      place: count,
+      studentId: id,
+      sessionId: id,
+      swing: count,
+      fundamentalId,
+      filmReference: text,
+      reading: z.strictObject({ reader: text, reread: count }).nullable(),
+    }),
+  ),
+});
+
+/** What is the academy's, as far as the students of the archive need it. Nobody's data but theirs. */
+const rules = z.strictObject({
+  zone: text,
+  locale: text,
+  seasonStart: day,
+  ownFundamentals: z.array(z.strictObject({ id: fundamentalId, definition: anyText, createdAt: instant })),
+  clubGroups: z.array(
+    z.strictObject({
+      number: count,
+      kind: z.enum(["arrange", "split", "merge", "rename"]),
+      fromGroups: joined,
+      toGroups: joined,
+      sessions: count,
+      day,
+      who: text,
+      why: text,
+      /** JSON: every group from then on. */
+      grouping: anyText,
+      recordedAt: instant,
+    }),
+  ),
+  drills: z.array(z.strictObject({ id, name: text, fundamentalId, how: text, cautions: text })),
+  goalBands: z.array(goalBand),
+  noiseModels: z.array(
+    z.strictObject({
+      pool: text,
+      number: count,
+      name: id,
+      learnedUpTo: text,
+      poolSessions: count,
+      fittedAt: instant,
+      /** JSON: the model. */
+      body: anyText,
+    }),
+  ),
+  readerErrors: z.array(
+    z.strictObject({
+      fundamentalId,
+      number: count,
+      fromDay: day,
+      readerSd: number.positive(),
+      offsetSd: number.min(0).nullable(),
+      pairs: count,
+      shared: count,
+      version: text,
+      fittedAt: instant,
+    }),
+  ),
+  noteCodings: z.array(z.strictObject({ phrase: text, coding: anyText, who: text, recordedAt: instant })),
+});
+
+/** Everything of one student or of a whole academy, in one structure. Every list has one order, every object one order of fields. */
+export const archiveSchema = z.strictObject({
+  format: z.literal(ARCHIVE_FORMAT),
+  version: z.literal(ARCHIVE_VERSION),
+  holds: z.enum(["student", "academy"]),
+  rules,
+  students: z.array(student),
+  rereads: z.array(reread),
+});
+
+export type Archive = Readonly<z.infer<typeof archiveSchema>>;
+export type ArchivedStudent = Archive["students"][number];
+export type ArchivedRules = Archive["rules"];
+export type ArchivedReread = Archive["rereads"][number];
+
+/** The one text of an archive: the same content is the same text, byte by byte. */
+export function archiveText(archive: Archive): string {
+  return `${JSON.stringify(archiveSchema.parse(archive), null, 1)}\n`;
+}

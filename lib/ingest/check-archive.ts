@@ -1,0 +1,226 @@
+import type { Archive, ArchivedStudent } from "@/lib/domain/archive";
+import { parseTakenPlan } from "@/lib/domain/asking";
+import { parseClubGrouping, SHORT_LIST } from "@/lib/domain/club-grouping";
+import { isOwnId } from "@/lib/domain/fundamental";
+import { parseNoiseLine } from "./parse-noise-line";
+import { parseOwnFundamental } from "./parse-own-fundamental";
+
+/** What is wrong with an archive: where, as a path of fields and places, and a code that words are kept for. */
+export interface ArchiveIssue {
+  readonly where: string;
+  readonly code: string;
+}
+
+function holds(work: () => unknown): boolean {
+  try {
+    work();
+    return true;
+  } catch {
+    return false;
+  }
+}
+
+function isZone(zone: string): boolean {
+  return holds(() => new Intl.DateTimeFormat("en", { timeZone: zone }));
+}
+
+/** Whether a text is JSON of anything. */
+function isJson(text: string): boolean {
+  return holds(() => JSON.parse(text));
+}
+
+function isNoiseModel(name: string, pool: string, body: string): boolean {
+  if (!isJson(body)) return false;
+  const model = JSON.parse(body) as unknown;
+  if (typeof model !== "object" || model === null) return false;
+  return parseNoiseLine(JSON.stringify({ ...model, noiseModel: name, pool })).kind === "ok";
+}
+
+/** The first text that comes twice; undefined: each comes once. */
+function doubled(texts: readonly string[]): string | undefined {
+  const seen = new Set<string>();
+  return texts.find((text) => seen.size === seen.add(text).size);
+}
+
+class Issues {
+  readonly found: ArchiveIssue[] = [];
+
+  /** Notes an issue unless it holds. */
+  demand(condition: boolean, where: string, code: string): void {
+    if (!condition) this.found.push({ where, code });
+  }
+
+  once(texts: readonly string[], where: string): void {
+    this.demand(doubled(texts) === undefined, where, "doubled");
+  }
+}
+
+function checkRules(issues: Issues, { rules }: Archive): void {
+  issues.demand(isZone(rules.zone), "rules.zone", "not-zone");
+  rules.ownFundamentals.forEach((own, at) => {
+    issues.demand(parseOwnFundamental(own.definition)?.id === own.id, `rules.ownFundamentals[${at}]`, "not-definition");
+  });
+  issues.once(
+    rules.ownFundamentals.map((own) => own.id),
+    "rules.ownFundamentals",
+  );
+  rules.clubGroups.forEach((row, at) => {
+    issues.demand(
+      holds(() => parseClubGrouping(row.grouping)),
+      `rules.clubGroups[${at}]`,
+      "not-grouping",
+    );
+  });
+  issues.once(
+    rules.clubGroups.map((row) => String(row.number)),
+    "rules.clubGroups",
+  );
+  rules.noiseModels.forEach(({ name, pool, body }, at) => {
+    issues.demand(isNoiseModel(name, pool, body), `rules.noiseModels[${at}]`, "not-noise");
+  });
+  issues.once(
+    rules.noiseModels.map((model) => model.name),
+    "rules.noiseModels",
+  );
+  issues.once(
+    rules.noiseModels.map(({ pool, number }) => JSON.stringify([pool, number])),
+    "rules.noiseModels",
+  );
+  issues.once(
+    rules.readerErrors.map(({ fundamentalId, number }) => `${fundamentalId} ${number}`),
+    "rules.readerErrors",
+  );
+  issues.once(
+    rules.drills.map((drill) => drill.id),
+    "rules.drills",
+  );
+  issues.once(
+    rules.goalBands.map((band) => band.id),
+    "rules.goalBands",
+  );
+  rules.goalBands.forEach(({ low, high, scope, studentId }, at) => {
+    issues.demand(low === null || high === null || low < high, `rules.goalBands[${at}]`, "edges");
+    issues.demand((scope === "student") === (studentId !== null), `rules.goalBands[${at}]`, "scope");
+  });
+  rules.noteCodings.forEach(({ coding }, at) => {
+    issues.demand(isJson(coding), `rules.noteCodings[${at}]`, "not-json");
+  });
+}
+
+interface Known {
+  readonly own: ReadonlySet<string>;
+  readonly groups: ReadonlySet<string>;
+  readonly models: ReadonlySet<string>;
+  readonly drills: ReadonlySet<string>;
+}
+
+function checkSessions(issues: Issues, student: ArchivedStudent, where: string, known: Known): void {
+  issues.once(
+    student.sessions.map(({ saidClubGroup, day, sequence }) => `${saidClubGroup} ${day} ${sequence}`),
+    `${where}.sessions`,
+  );
+  student.sessions.forEach((session, at) => {
+    const here = `${where}.sessions[${at}]`;
+    issues.demand(known.groups.has(session.saidClubGroup), here, "unknown-group");
+    issues.demand(
+      session.solid === null || session.balls === null || session.solid <= session.balls,
+      `${here}.solid`,
+      "more-solid",
+    );
+    issues.once(
+      session.captures.map(({ view }) => view),
+      `${here}.captures`,
+    );
+    issues.once(
+      session.statedCaptureSds.map(({ fundamentalId }) => fundamentalId),
+      `${here}.statedCaptureSds`,
+    );
+    issues.once(
+      session.swings.map((swing) => String(swing.number)),
+      `${here}.swings`,
+    );
+    issues.once(
+      session.looks.map((look) => `${look.fundamentalId} ${look.clubGroup}`),
+      `${here}.looks`,
+    );
+    for (const { noiseModelName } of session.looks)
+      issues.demand(known.models.has(noiseModelName), `${here}.looks`, "unknown-noise");
+    session.swings.forEach(({ readings }, place) => {
+      issues.once(
+        readings.map(({ fundamentalId, reader, reread }) => JSON.stringify([fundamentalId, reader, reread])),
+        `${here}.swings[${place}].readings`,
+      );
+      for (const { fundamentalId } of readings)
+        issues.demand(
+          !isOwnId(fundamentalId) || known.own.has(fundamentalId),
+          `${here}.swings[${place}].readings`,
+          "unknown-fundamental",
+        );
+    });
+  });
+}
+
+function checkStudent(issues: Issues, student: ArchivedStudent, where: string, known: Known): void {
+  issues.demand(isZone(student.zone), `${where}.zone`, "not-zone");
+  checkSessions(issues, student, where, known);
+  issues.once(
+    student.heights.map(({ day }) => day),
+    `${where}.heights`,
+  );
+  const given = new Set(student.assignments.map(({ id }) => id));
+  for (const { drillId } of student.assignments)
+    issues.demand(known.drills.has(drillId), `${where}.assignments`, "unknown-drill");
+  for (const { assignmentId, minutes, balls } of student.practice) {
+    issues.demand(assignmentId === null || given.has(assignmentId), `${where}.practice`, "unknown-assignment");
+    issues.demand(minutes !== null || balls !== null, `${where}.practice`, "no-dose");
+  }
+  for (const { plan } of student.askings)
+    issues.demand(plan === null || holds(() => parseTakenPlan(plan)), `${where}.askings`, "not-plan");
+  for (const { body } of student.snapshots) issues.demand(isJson(body), `${where}.snapshots`, "not-json");
+  const swings = swingsOf(student);
+  for (const { items } of student.readBacks)
+    for (const { sessionId, swing } of items)
+      issues.demand(swings.has(`${sessionId} ${swing}`), `${where}.readBacks`, "unknown-swing");
+}
+
+function swingsOf({ sessions }: ArchivedStudent): Set<string> {
+  return new Set(sessions.flatMap(({ id, swings }) => swings.map(({ number }) => `${id} ${number}`)));
+}
+
+/** Everything that isn't right in an archive whose single fields are: names that point at nothing, and things that come twice. */
+export function checkArchive(archive: Archive): ArchiveIssue[] {
+  const issues = new Issues();
+  const { rules, students, rereads } = archive;
+  checkRules(issues, archive);
+  if (issues.found.length > 0) return issues.found;
+  const newest = rules.clubGroups.at(-1);
+  const grouping = newest ? parseClubGrouping(newest.grouping) : SHORT_LIST;
+  const known: Known = {
+    own: new Set(rules.ownFundamentals.map(({ id }) => id)),
+    groups: new Set(grouping.map(({ id }) => id)),
+    models: new Set(rules.noiseModels.map(({ name }) => name)),
+    drills: new Set(rules.drills.map(({ id }) => id)),
+  };
+  issues.demand(students.length > 0, "students", "nobody");
+  issues.once(
+    students.map(({ id }) => id),
+    "students",
+  );
+  issues.once(
+    students.map(({ alias }) => alias),
+    "students",
+  );
+  issues.once(
+    students.flatMap(({ sessions }) => sessions.map(({ id }) => id)),
+    "students.sessions",
+  );
+  for (const [at, student] of students.entries()) checkStudent(issues, student, `students[${at}]`, known);
+  const ids = new Set(students.map(({ id }) => id));
+  for (const { studentId } of rules.goalBands)
+    issues.demand(studentId === null || ids.has(studentId), "rules.goalBands", "unknown-student");
+  const swings = new Map(students.map((student) => [student.id, swingsOf(student)]));
+  for (const { items } of rereads)
+    for (const { studentId, sessionId, swing } of items)
+      issues.demand(swings.get(studentId)?.has(`${sessionId} ${swing}`) ?? false, "rereads", "unknown-swing");
+  return issues.found;
+}

@@ -1,0 +1,95 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { IN_MEMORY, openDatabase } from "@/db/client";
+import { digestTables } from "@/db/digest";
+import { migrateDb } from "@/db/migrate";
+import { readArchivedRules } from "@/db/read/archive-rules";
+import { readArchivedRereads, readArchivedStudent, readArchivedStudentIds } from "@/db/read/archive-student";
+import { insertAcademy } from "@/db/write/academies";
+import { insertArchive } from "@/db/write/archive";
+import { type Archive, archiveText } from "@/lib/domain/archive";
+import type { ArchivePlan } from "@/lib/domain/archive-plan";
+import { SHORT_LIST } from "@/lib/domain/club-grouping";
+import { SINCE_EVER } from "@/lib/domain/goal-band";
+import { planArchive } from "@/lib/ingest/plan-archive";
+import { readArchive } from "@/lib/ingest/read-archive";
+import { anyArchive } from "../../lib/ingest/made-archive";
+import { academyScope, countingStamp, NOW, studentScope } from "../academy-fixture";
+
+const SEED = 20261126;
+const RUNS = 150;
+const door = { ...countingStamp("new"), door: "archive" as const };
+
+async function emptyAcademy() {
+  const db = openDatabase(IN_MEMORY);
+  await migrateDb(db);
+  const kept = { fixedToday: null, seasonStart: SINCE_EVER, createdAt: NOW };
+  const names = { id: "a1", name: "Range", ownerName: "Owner", zone: "UTC", locale: "en", kind: "own" as const };
+  insertAcademy(db, { ...names, ...kept });
+  return db;
+}
+
+type Database = Awaited<ReturnType<typeof emptyAcademy>>;
+
+function outAgain(db: Database, like: Archive): Archive {
+  const scopes = readArchivedStudentIds(db, academyScope()).map((id) => studentScope(id));
+  return {
+    ...like,
+    rules: readArchivedRules(db, academyScope()),
+    students: scopes.map((scope) => ({ ...readArchivedStudent(db, scope), snapshots: [] })),
+    rereads: readArchivedRereads(db, academyScope(), scopes),
+  };
+}
+
+function planFor(db: Database, archive: Archive): ArchivePlan {
+  const onFile = { students: [], rules: readArchivedRules(db, academyScope()), grouping: SHORT_LIST };
+  const { plan } = planArchive(archive, onFile, { fileName: "x.zip", contentHash: "h" }, new Map());
+  if (!plan) throw new Error("something stands in the way");
+  return plan;
+}
+
+describe("an archive in the database", () => {
+  it(`${RUNS} generated academies with hostile texts (seed ${SEED}): in and out again is the same text byte for byte`, async () => {
+    await fc.assert(
+      fc.asyncProperty(anyArchive, async (archive) => {
+        const text = archiveText(archive);
+        const read = readArchive(new TextEncoder().encode(text));
+        if (read.kind !== "archive") throw new Error(JSON.stringify(read));
+        const db = await emptyAcademy();
+        try {
+          const made = insertArchive(db, academyScope(), planFor(db, read.archive), door);
+          expect(made).toMatchObject({ kind: "imported", students: archive.students.length });
+          expect(archiveText(outAgain(db, archive))).toBe(text);
+        } finally {
+          db.close();
+        }
+      }),
+      { seed: SEED, numRuns: RUNS },
+    );
+  }, 120_000);
+
+  it("fails whole: a plan that names a drill it doesn't hold leaves every table as it was", async () => {
+    const [archive] = fc.sample(anyArchive, { seed: SEED, numRuns: 1 });
+    if (!archive) throw new Error("nothing made");
+    const db = await emptyAcademy();
+    const before = await digestTables(db);
+    const plan = planFor(db, archive);
+    expect(() => insertArchive(db, academyScope(), { ...plan, rules: { ...plan.rules, drills: [] } }, door)).toThrow(
+      "d1",
+    );
+    expect(await digestTables(db)).toEqual(before);
+    db.close();
+  });
+
+  it("the same content twice is written once", async () => {
+    const [archive] = fc.sample(anyArchive, { seed: SEED, numRuns: 1 });
+    if (!archive) throw new Error("nothing made");
+    const db = await emptyAcademy();
+    const plan = planFor(db, archive);
+    expect(insertArchive(db, academyScope(), plan, door).kind).toBe("imported");
+    const before = await digestTables(db);
+    expect(insertArchive(db, academyScope(), plan, door).kind).toBe("already-imported");
+    expect(await digestTables(db)).toEqual(before);
+    db.close();
+  });
+});
