@@ -11,6 +11,7 @@ test("the capture panel: without scripts a button answers, with what was chosen 
   await page.getByRole("button", { name: "Show what this film can show" }).first().click();
   await expect(page.getByText("Checked: the phone stood where it should.")).toBeVisible();
   await expect(page.getByLabel("Square").first()).toHaveValue("square");
+  await page.getByText("Each fundamental of the film face-on").click();
   await expect(page.getByRole("row", { name: /Side tilt, setup/ }).first()).toContainText("counts");
   await context.close();
 });

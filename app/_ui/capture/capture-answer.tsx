@@ -41,41 +41,48 @@ function useAnswer(first: Answer, ask: AskCaptures) {
   return { answer, place };
 }
 
+/** What the film gives each fundamental, one step away: in sight at once where one of them can't be used. */
+function Rows({ answer }: { readonly answer: Answer }) {
+  return (
+    <details open={answer.rows.some((row) => row.use === "aside")}>
+      <summary>{answer.caption}</summary>
+      <table aria-label={answer.caption}>
+        <thead>
+          <tr>
+            {answer.columns.map((column) => (
+              <th key={column} scope="col">
+                {column}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {answer.rows.map((row) => (
+            <tr key={row.name} className={styles[row.use]}>
+              <th scope="row">{row.name}</th>
+              <td>{row.said}</td>
+              <td className={styles.number}>{row.doubt}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </details>
+  );
+}
+
 /** What a film can show of each fundamental; it follows the form while scripts run. */
 export function CaptureAnswer({ first, ask }: { readonly first: Answer; readonly ask: AskCaptures }) {
   const { answer, place } = useAnswer(first, ask);
   return (
     <section ref={place} className={styles.answer} aria-live="polite">
       <p className={styles.heading}>{answer.heading}</p>
-      {answer.rows.length === 0 ? null : (
-        <table>
-          <caption>{answer.caption}</caption>
-          <thead>
-            <tr>
-              {answer.columns.map((column) => (
-                <th key={column} scope="col">
-                  {column}
-                </th>
-              ))}
-            </tr>
-          </thead>
-          <tbody>
-            {answer.rows.map((row) => (
-              <tr key={row.name} className={styles[row.use]}>
-                <th scope="row">{row.name}</th>
-                <td>{row.said}</td>
-                <td className={styles.number}>{row.doubt}</td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      )}
       {answer.next === "" ? null : <p className={styles.next}>{answer.next}</p>}
       {answer.notes.map((note) => (
         <p key={note} className={styles.note}>
           {note}
         </p>
       ))}
+      {answer.rows.length === 0 ? null : <Rows answer={answer} />}
     </section>
   );
 }
