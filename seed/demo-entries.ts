@@ -168,7 +168,10 @@ export function enterStudent(plan: StudentPlan, seed: number): DemoStudent {
       withdrawnOn: null,
     },
     heights: plan.heights.map(({ day, cm }) => ({ day: seasonDay(day), cm })),
-    events: plan.events.map((event, i) => ({ ...event, id: `${id}-e${i + 1}`, day: seasonDay(event.day) })),
+    events: plan.events.map(({ endDay, ...event }, i) => ({
+      ...{ ...event, id: `${id}-e${i + 1}`, day: seasonDay(event.day) },
+      ...(endDay === undefined ? {} : { endDay: seasonDay(endDay) }),
+    })),
     assignments: plan.assignments.map(({ drill, start, end, dose }, i) => ({
       id: `${id}-a${i + 1}`,
       drillId: drill,

@@ -109,6 +109,8 @@ export interface StudentPlan {
   readonly events: readonly {
     readonly kind: EventKind;
     readonly day: number;
+    /** Last day of a break; absent: a day only. */
+    readonly endDay?: number;
     readonly note: string;
     readonly rebaselines: readonly FundamentalId[];
   }[];

@@ -98,7 +98,7 @@ export const BEA: StudentPlan = {
     sideTrack("hip-sway", 3),
     storyTrack("tilt-kept", flat(2)),
   ],
-  events: [{ kind: "reader-change", day: 155, note: "Coach Lark reads from here on.", rebaselines: [] }],
+  events: [{ kind: "reader-change", day: 155, note: "Coach Lark", rebaselines: [] }],
   assignments: [{ drill: "d04", start: 24, end: null, dose: "15 minutes, 4 days a week" }],
   expected: [{ fundamentalId: "hinge", words: ["gain"], earlier: null, provedBetween: [5, 19], listed: "listed" }],
 };

@@ -185,7 +185,7 @@ export const IVO: StudentPlan = {
     sideTrack("hip-shift", -15),
     sideTrack("own-lead-heel", 11),
   ].map((track) => (track.fundamentalId === "setup-tilt" ? { ...track, missed: 0 } : track)),
-  events: [{ kind: "break", day: 93, note: "A month away.", rebaselines: [] }],
+  events: [{ kind: "break", day: 93, endDay: 125, note: "A month away.", rebaselines: [] }],
   assignments: [{ drill: "d06", start: 135, end: null, dose: "10 stops, 3 days a week" }],
   expected: [
     {

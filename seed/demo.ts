@@ -14,6 +14,7 @@ import type { AcademyScope, StudentScope } from "@/lib/domain/scope";
 import { demoEntries } from "./demo-academy";
 import { DEMO_BANDS, DEMO_DRILLS, LEAD_HEEL } from "./demo-drills";
 import type { DemoStudent } from "./demo-entries";
+import { insertDemoHappenings } from "./demo-happenings";
 import { DEMO_READER, DEMO_SEASON_START, DEMO_TODAY } from "./demo-plan";
 import { insertDemoRereads } from "./demo-rereads";
 
@@ -98,6 +99,9 @@ async function fill(file: string): Promise<void> {
       const count = insertFilms(db, students);
       insertMends(db, students);
       insertDemoRereads(db, scope);
+      insertDemoHappenings(db, studentScope, (id) =>
+        (students.find(({ student }) => student.id === id)?.sessions ?? []).map(({ session }) => session.day),
+      );
       return count;
     });
     db.sqlite.exec("ANALYZE");

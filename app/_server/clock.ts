@@ -30,3 +30,8 @@ export function dayIn(zone: string, instant: Date): CalendarDay {
 export function todayOf(academy: { readonly fixedToday: string | null; readonly zone: string }): CalendarDay {
   return academy.fixedToday ?? dayIn(academy.zone, readClock());
 }
+
+/** The hour that an academy's records bear; the demo's today stands still, and ends in the evening. */
+export function instantOf(academy: { readonly fixedToday: string | null }): string {
+  return academy.fixedToday === null ? currentInstant() : `${academy.fixedToday}T20:00:00.000Z`;
+}

@@ -39,6 +39,21 @@ export const DRAFT_FORMS: Readonly<Record<string, DraftForm>> = {
     about: "student",
     browserKeeps: ["day"],
   },
+  "drill-form": {
+    page: (studentId) => `/students/${studentId}/drills/new`,
+    about: "student",
+    browserKeeps: ["start", "reps", "minutes", "daysAWeek"],
+  },
+  "practice-form": {
+    page: (studentId) => `/students/${studentId}/practice`,
+    about: "student",
+    browserKeeps: ["minutes.", "balls."],
+  },
+  "read-back-form": {
+    page: (studentId) => `/students/${studentId}/read-back`,
+    about: "student",
+    browserKeeps: [],
+  },
 };
 
 const DROPPED = "dropped ";
@@ -81,8 +96,18 @@ export function isDraftId(text: string | undefined): text is string {
 /**
  * The id of a form, from its address. A form without one is led to an address with a new one, so that a reload, Back and
  * a later visit are the same form, with scripts and without.
+ *
+ * @param more what else the address says; undefined: it doesn't say that
  */
-export function requireDraftId(page: string, wished: string | undefined, dropped?: string): string {
+export function requireDraftId(
+  page: string,
+  wished: string | undefined,
+  dropped?: string,
+  more: Readonly<Record<string, string | undefined>> = {},
+): string {
   if (isDraftId(wished)) return wished;
-  return redirect(`${page}?draft=${randomUUID()}${isDraftId(dropped) ? `&dropped=${dropped}` : ""}`);
+  const said = Object.entries({ ...more, dropped: isDraftId(dropped) ? dropped : undefined }).flatMap(
+    ([name, value]) => (value === undefined ? [] : [[name, value]]),
+  );
+  return redirect(`${page}?${new URLSearchParams([["draft", randomUUID()], ...said])}`);
 }

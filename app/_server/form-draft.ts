@@ -42,13 +42,18 @@ export function bodyOf(row: Draft): FormDraft {
   return JSON.parse(row.body) as FormDraft;
 }
 
-/** Keeps a refused form, so that nothing typed is lost; a form keeps its id. */
+/**
+ * Keeps a refused form, so that nothing typed is lost; a form keeps its id.
+ *
+ * @param studentId whose record it is about, where its kind doesn't say
+ */
 export function keepFormDraft(
   viewer: Viewer,
   kind: string,
   data: FormData,
   errors: Readonly<Record<string, string>>,
   refusal: string,
+  studentId: string | null = studentOfKind(kind),
 ): string {
   const wished = String(data.get("draft") ?? "");
   const row = isDraftId(wished) ? readDraft(viewer.db, viewer.scope, wished) : undefined;
@@ -65,7 +70,7 @@ export function keepFormDraft(
   insertDraft(viewer.db, viewer.scope, {
     id,
     kind,
-    studentId: studentOfKind(kind),
+    studentId,
     body: JSON.stringify(body),
     updatedAt: currentInstant(),
   });

@@ -1,5 +1,13 @@
-import { buildContactCsv, buildFundamentalCsv, buildReadingsCsv, buildRosterCsv } from "@/lib/report/build-downloads";
+import { readReadBackReadings } from "@/db/read/read-backs";
+import {
+  buildContactCsv,
+  buildFundamentalCsv,
+  buildReadingsCsv,
+  buildRosterCsv,
+  readOnKey,
+} from "@/lib/report/build-downloads";
 import { contactCounts } from "@/lib/verdict/contact-counts";
+import { dayIn } from "./clock";
 import { chooseClubGroup } from "./club-links";
 import { csvResponse } from "./download";
 import { requireStudent, requireViewer } from "./gate";
@@ -18,7 +26,10 @@ export async function downloadRoster(): Promise<Response> {
 
 export async function downloadReadings(studentId: string): Promise<Response> {
   const viewer = await requireStudent(studentId);
-  return csvResponse("readings.csv", buildReadingsCsv((await loadStudentVerdicts(viewer)).record));
+  const readOn = readReadBackReadings(viewer.db, viewer.student).map(
+    (each) => [readOnKey(each), dayIn(viewer.academy.zone, new Date(each.readAt))] as const,
+  );
+  return csvResponse("readings.csv", buildReadingsCsv((await loadStudentVerdicts(viewer)).record, new Map(readOn)));
 }
 
 export async function downloadFundamental(

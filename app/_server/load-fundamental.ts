@@ -1,12 +1,16 @@
 import { notFound } from "next/navigation";
 import { readAssignments } from "@/db/read/drills";
 import { readNoiseModels } from "@/db/read/noise-models";
+import { readPractice } from "@/db/read/practice";
+import { readReadBackReadings } from "@/db/read/read-backs";
 import { readCorrections } from "@/db/read/readings";
 import { buildFundamentalPage } from "@/lib/report/build-fundamental";
 import type { FundamentalSource } from "@/lib/report/fundamental-source";
 import type { FundamentalPage } from "@/lib/report/page-model";
+import type { TrackHistory } from "@/lib/verdict/track-history";
 import { sayClubGroup } from "@/lib/words/say-club";
 import { workOn } from "./analysis-worker";
+import { dayIn } from "./clock";
 import { chooseClubGroup, clubLinks } from "./club-links";
 import type { StudentViewer } from "./gate";
 import { loadStudentVerdicts } from "./load-verdicts";
@@ -55,12 +59,14 @@ async function loadJudgedSource(
     asking: track.asking,
     drills: readAssignments(viewer.db, viewer.student),
     events: record.events,
+    practice: readPractice(viewer.db, viewer.student),
     notMeasurable: record.readings.flatMap((reading) => {
       const session = sessions.get(reading.sessionId);
       if (reading.fundamentalId !== fundamentalId || reading.value !== null || session?.clubGroup !== clubGroup)
         return [];
       return [{ day: session.day, swing: reading.swing }];
     }),
+    readBack: readBackOf(viewer, track.history),
     corrections: readCorrections(viewer.db, viewer.student).flatMap((correction) => {
       const session = sessions.get(correction.sessionId);
       if (correction.fundamentalId !== fundamentalId || session?.clubGroup !== clubGroup) return [];
@@ -75,4 +81,15 @@ async function loadJudgedSource(
     otherClubs: clubLinks(words, grouping, own, { clubGroup, path: `/students/${record.student.id}/${fundamentalId}` }),
   };
   return { source, judged: track.judged };
+}
+
+/** Which readings of a track came of a read-back, with the day of reading; of a derived one those of its parts. */
+function readBackOf(viewer: StudentViewer, history: TrackHistory): NonNullable<FundamentalSource["readBack"]> {
+  const own = new Set<string>(history.fundamental.derivedFrom ?? [history.fundamental.id]);
+  const sessions = new Set(history.sessions.map((entry) => entry.session.id));
+  return readReadBackReadings(viewer.db, viewer.student)
+    .filter((each) => own.has(each.fundamentalId) && sessions.has(each.sessionId))
+    .map(({ sessionId, swing, readAt }) => ({
+      ...{ sessionId, swing, readOn: dayIn(viewer.academy.zone, new Date(readAt)) },
+    }));
 }

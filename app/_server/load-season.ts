@@ -1,4 +1,5 @@
 import { readAssignments } from "@/db/read/drills";
+import { readPractice } from "@/db/read/practice";
 import { readConsents } from "@/db/read/students";
 import { consentInForce } from "@/lib/domain/student";
 import { buildSeasonPage } from "@/lib/report/build-season";
@@ -20,6 +21,7 @@ export async function loadSeason(viewer: StudentViewer, wishedClub: string | und
     sessions: record.sessions,
     drills: readAssignments(viewer.db, viewer.student),
     events: record.events,
+    practice: readPractice(viewer.db, viewer.student),
     consent: consentInForce(readConsents(viewer.db, viewer.student), "measure", viewer.today) ? "given" : "missing",
     asOf: viewer.today,
     today: viewer.today,

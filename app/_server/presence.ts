@@ -1,8 +1,12 @@
 import { readDraft } from "@/db/read/drafts";
+import { readAssignmentLog } from "@/db/read/drills";
+import { readEventLog } from "@/db/read/events";
 import { readSaidGroup } from "@/db/read/history";
+import { readReadBacks } from "@/db/read/read-backs";
 import { readMergedInto } from "@/db/read/students";
 import { readTrackKeys } from "@/db/read/tracks";
 import { BUILT_IN } from "@/lib/domain/catalogue";
+import type { StudentScope } from "@/lib/domain/scope";
 import { admitOwner, admitToStudent, type Viewer } from "./gate";
 import type { ViewerWish } from "./viewer";
 
@@ -11,7 +15,19 @@ const STUDENT = /^(?:\/api)?\/students\/([^/]+)(?:\/([^/]+))?(?:\/([^/]+))?/;
 const DRAFT = /^(?:\/api)?\/import\/([^/]+)(?!.*\/done$)/;
 // Places that stand where the name of a student, or of a fundamental, may stand.
 const BESIDE_STUDENTS = new Set(["new"]);
-const BESIDE_FUNDAMENTALS = new Set(["sessions", "events", "history", "known", "merge", "csv"]);
+const BESIDE_FUNDAMENTALS = new Set([
+  ...["sessions", "events", "history", "known", "merge", "csv"],
+  ...["drills", "practice", "read-back"],
+]);
+
+/** Whether a student has the event, drill or read-back of that name; null: no such things are named there. */
+function hasRecord(viewer: Viewer, student: StudentScope, kind: string, id: string): boolean | null {
+  if (kind === "sessions") return readSaidGroup(viewer.db, student, id) !== undefined;
+  if (kind === "events") return readEventLog(viewer.db, student).some((event) => event.id === id);
+  if (kind === "drills") return readAssignmentLog(viewer.db, student).some((given) => given.id === id);
+  if (kind === "read-back") return readReadBacks(viewer.db, student).some((each) => each.id === id);
+  return null;
+}
 
 function hasTrack(
   viewer: Viewer,
@@ -23,8 +39,10 @@ function hasTrack(
   if (!student) return false;
   // It leads to the student whom this one turned out to be.
   if (readMergedInto(viewer.db, student) !== null) return true;
-  if (fundamentalId === "sessions" && recordId !== undefined && recordId !== "new")
-    return readSaidGroup(viewer.db, student, recordId) !== undefined;
+  if (fundamentalId !== undefined && recordId !== undefined && recordId !== "new") {
+    const there = hasRecord(viewer, student, fundamentalId, recordId);
+    if (there !== null) return there;
+  }
   if (fundamentalId === undefined || BESIDE_FUNDAMENTALS.has(fundamentalId)) return true;
   const measured = new Set<string>(readTrackKeys(viewer.db, student).map((key) => key.fundamentalId));
   const derivedFrom = BUILT_IN.find((each) => each.id === fundamentalId)?.derivedFrom ?? [fundamentalId];

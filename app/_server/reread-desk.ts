@@ -1,4 +1,4 @@
-import { randomInt, randomUUID } from "node:crypto";
+import { randomUUID } from "node:crypto";
 import { inTransaction } from "@/db/client";
 import {
   readFirstReaders,
@@ -23,6 +23,7 @@ import { parseRereadForm, parseRereadWish, parseSecondReader, type RereadWish } 
 import { type DrawnRereads, drawRereads } from "@/lib/verdict/draw-rereads";
 import { fitReaderError } from "@/lib/verdict/fit-reader-error";
 import { READER_ERROR_THRESHOLDS } from "@/lib/verdict/reader-error-thresholds";
+import { chance } from "./chance";
 import { currentInstant } from "./clock";
 import { keepFormDraft } from "./form-draft";
 import { admitToStudent, type Viewer } from "./gate";
@@ -40,13 +41,7 @@ export function secondDraft(drawId: string): string {
 
 type Refused = { readonly kind: "refused"; readonly draftId: string };
 
-const CHANCES = 2 ** 47;
 const HOUR = 3_600_000;
-
-/** A number from 0 to below 1 that nobody can foresee. */
-function chance(): number {
-  return randomInt(CHANCES) / CHANCES;
-}
 
 /** The hour from which a wait is counted; the demo's today stands still, and ends in the evening. */
 function instantOf(viewer: Viewer): string {

@@ -1,5 +1,6 @@
 import type { ChartBand, SeasonChart } from "@/lib/report/chart-model";
 import { type ChartForm, FORM_SIZES, type FormSize } from "./chart-forms";
+import { type PracticePlace, placePractice } from "./chart-practice";
 import { placeReasons, type ReasonWords } from "./chart-reasons";
 import { placeRibbons, type RibbonPlace } from "./chart-ribbons";
 import { type PixelScale, type PlotBox, pixelScale } from "./chart-scale";
@@ -17,6 +18,7 @@ export interface ChartGeometry {
   readonly y: PixelScale;
   readonly story: readonly StoryWords[];
   readonly ribbons: readonly RibbonPlace[];
+  readonly practice: readonly PracticePlace[];
   readonly reasons: readonly ReasonWords[];
 }
 
@@ -46,16 +48,19 @@ export function chartGeometry(chart: SeasonChart, form: ChartForm): ChartGeometr
   const plot: PlotBox = { left, right, top, bottom: top + size.plotHeight };
   const y = pixelScale({ from: chart.y.low, to: chart.y.high }, plot.bottom, plot.top);
   const ribbons = placeRibbons(chart.drills, chart.events, x, size.width);
+  const under = plot.bottom + AXIS + ribbons.rows * RIBBON;
+  const practice = placePractice(chart.practice, x, { left, right, top: under });
   return {
     form,
     size,
     width: size.width,
-    height: plot.bottom + AXIS + ribbons.rows * RIBBON,
+    height: under + practice.height,
     plot,
     x,
     y,
     story: story.words,
     ribbons: ribbons.places,
+    practice: practice.lanes,
     reasons: phone ? [] : reasonsOf(chart, size, plot, x, y),
   };
 }

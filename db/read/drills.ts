@@ -1,8 +1,10 @@
 import { asc, eq } from "drizzle-orm";
+import type { AssignmentRecord } from "@/lib/domain/drill-record";
 import type { AcademyScope, StudentScope } from "@/lib/domain/scope";
 import type { DrillAssignment } from "@/lib/domain/student";
 import type { Database } from "../client";
 import { drill, drillAssignment } from "../schema-work";
+import { openTakenBack } from "../taken-back";
 
 /** A drill of the academy's library. */
 export type Drill = Omit<typeof drill.$inferSelect, "academyId">;
@@ -26,9 +28,9 @@ export function readDrills(db: Database, scope: AcademyScope): Drill[] {
     .all();
 }
 
-/** By first day. */
-export function readAssignments(db: Database, scope: StudentScope): FiledAssignment[] {
-  return db.orm
+/** Everything given to a student by first day, what was taken back too, with the days it had. */
+export function readAssignmentLog(db: Database, scope: StudentScope): AssignmentRecord[] {
+  const rows = db.orm
     .select({
       id: drillAssignment.id,
       drillId: drillAssignment.drillId,
@@ -37,10 +39,27 @@ export function readAssignments(db: Database, scope: StudentScope): FiledAssignm
       start: drillAssignment.startDay,
       end: drillAssignment.endDay,
       dose: drillAssignment.dose,
+      who: drillAssignment.who,
+      recordedAt: drillAssignment.recordedAt,
+      endWhy: drillAssignment.endWhy,
     })
     .from(drillAssignment)
     .innerJoin(drill, eq(drill.id, drillAssignment.drillId))
     .where(eq(drillAssignment.studentId, scope.studentId))
     .orderBy(asc(drillAssignment.startDay), asc(drillAssignment.id))
     .all();
+  return rows.map((row) =>
+    row.end !== null && row.end < row.start
+      ? { ...row, ...openTakenBack(row.endWhy), state: "taken-back" }
+      : { ...row, state: "stands" },
+  );
+}
+
+/** By first day; what was taken back was given to nobody. */
+export function readAssignments(db: Database, scope: StudentScope): FiledAssignment[] {
+  return readAssignmentLog(db, scope)
+    .filter((each) => each.state === "stands")
+    .map(({ id, drillId, drill: name, fundamentalId, start, end, dose }) => ({
+      ...{ id, drillId, drill: name, fundamentalId, start, end, dose },
+    }));
 }

@@ -3,6 +3,8 @@ import type { AcademyScope, StudentScope } from "@/lib/domain/scope";
 import { type Database, inTransaction } from "../client";
 import type { Drill, FiledAssignment } from "../read/drills";
 import { drill, drillAssignment } from "../schema-work";
+import { closeTakenBack, openTakenBack } from "../taken-back";
+import type { RecordedBy } from "./events";
 import { updateRevision } from "./students";
 
 export type AssignmentInsert =
@@ -14,11 +16,12 @@ export function insertDrill(db: Database, scope: AcademyScope, entered: Drill): 
   db.orm.insert(drill).values({ id, academyId: scope.academyId, name, fundamentalId, how, cautions }).run();
 }
 
-/** `unknown-drill`: not in the library of the student's academy; nothing was written. */
+/** `by`: left out where nobody gave it by hand. `unknown-drill`: not in the library of the student's academy; nothing was written. */
 export function insertAssignment(
   db: Database,
   scope: StudentScope,
   given: Omit<FiledAssignment, "drill">,
+  by?: RecordedBy,
 ): AssignmentInsert {
   const { id, drillId, fundamentalId, start, end, dose } = given;
   return inTransaction(db, () => {
@@ -32,8 +35,67 @@ export function insertAssignment(
     const { studentId } = scope;
     db.orm
       .insert(drillAssignment)
-      .values({ id, studentId, drillId, fundamentalId, startDay: start, endDay: end, dose })
+      .values({
+        id,
+        studentId,
+        drillId,
+        fundamentalId,
+        startDay: start,
+        endDay: end,
+        dose,
+        who: by?.who ?? "",
+        recordedAt: by?.now ?? null,
+      })
       .run();
     return { kind: "inserted" };
+  });
+}
+
+/** A drill's end, and why. */
+export interface AssignmentEnd {
+  readonly assignmentId: string;
+  readonly end: string;
+  readonly why: string;
+}
+
+/** Stops a drill that runs. `unchanged`: no such drill of the student that runs, or its end lies before its start. */
+export function updateAssignmentEnd(
+  db: Database,
+  scope: StudentScope,
+  { assignmentId, end, why }: AssignmentEnd,
+): { readonly kind: "updated" | "unchanged" } {
+  return inTransaction(db, () => {
+    const { changes } = db.sqlite
+      .prepare<[string, string, string, string, string]>(
+        `UPDATE drill_assignment SET end_day = ?, end_why = ?
+         WHERE id = ? AND student_id = ? AND end_day IS NULL AND start_day <= ?`,
+      )
+      .run(end, why, assignmentId, scope.studentId, end);
+    if (changes === 0) return { kind: "unchanged" };
+    updateRevision(db, scope);
+    return { kind: "updated" };
+  });
+}
+
+/**
+ * Takes a given drill back, or puts it back with the end that it had. The row stays; taken back it ran on no day, and no
+ * chart knows of it.
+ */
+export function updateAssignmentTakenBack(
+  db: Database,
+  scope: StudentScope,
+  { assignmentId, wish }: { readonly assignmentId: string; readonly wish: "take" | "put" },
+): { readonly kind: "updated" | "unchanged" } {
+  return inTransaction(db, () => {
+    const row = db.orm
+      .select({ start: drillAssignment.startDay, end: drillAssignment.endDay, endWhy: drillAssignment.endWhy })
+      .from(drillAssignment)
+      .where(and(eq(drillAssignment.id, assignmentId), eq(drillAssignment.studentId, scope.studentId)))
+      .get();
+    if (!row || (row.end !== null && row.end < row.start ? "take" : "put") === wish) return { kind: "unchanged" };
+    const { end, endWhy } = wish === "take" ? closeTakenBack(row) : openTakenBack(row.endWhy);
+    db.orm.update(drillAssignment).set({ endDay: end, endWhy }).where(eq(drillAssignment.id, assignmentId)).run();
+    updateRevision(db, scope);
+    return { kind: "updated" };
   });
 }

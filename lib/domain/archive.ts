@@ -4,7 +4,7 @@ import { archivedSession, archivedSnapshot } from "./archive-session";
 import { ASKING_STATES } from "./asking";
 import { HANDS } from "./handedness";
 import { REREAD_LEVELS } from "./reread";
-import { CONSENT_KINDS, EVENT_KINDS } from "./student";
+import { CONSENT_KINDS, EVENT_KINDS, PAIN_PLACES } from "./student";
 
 /** The name by which an archive is known, and the version of its structure. A new column or meaning is a new version. */
 export const ARCHIVE_FORMAT = "proofband-archive";
@@ -29,7 +29,7 @@ const event = z.strictObject({
   rebaselines: joined,
   endDay: day.nullable(),
   /** Where it hurts, one word. */
-  place: text.nullable(),
+  place: z.enum(PAIN_PLACES).nullable(),
   who: text,
   recordedAt: instant.nullable(),
   voidedAt: instant.nullable(),

@@ -44,11 +44,35 @@ export const EVENT_KINDS = ["growth", "new-club", "break", "injury", "reader-cha
 /** Kinds of an event. */
 export type EventKind = (typeof EVENT_KINDS)[number];
 
+/** Where it hurts, in a word of a short list; a diagnosis has no place here. */
+export const PAIN_PLACES = [
+  "back",
+  "neck",
+  "shoulder",
+  "elbow",
+  "wrist",
+  "hand",
+  "ribs",
+  "hip",
+  "knee",
+  "ankle",
+  "foot",
+  "elsewhere",
+] as const;
+
+/** Where it hurts. */
+export type PainPlace = (typeof PAIN_PLACES)[number];
+
 /** Something that happened to a student on a day. */
 export interface StudentEvent {
   readonly id: string;
   readonly kind: EventKind;
   readonly day: string;
+  /** Last day of a break or of a pause; null or absent: a day only, or no end known. */
+  readonly endDay?: string | null;
+  /** Of a pause for an injury; null or absent otherwise. */
+  readonly place?: PainPlace | null;
+  /** Free words; of a new reader the name, of an injury always empty. */
   readonly note: string;
   /** Fundamentals whose tracks begin anew on that day; empty: drawn only. */
   readonly rebaselines: readonly string[];

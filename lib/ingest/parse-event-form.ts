@@ -1,47 +1,97 @@
 import { isCalendarDay } from "@/lib/domain/calendar-day";
-import type { Fundamental, FundamentalId } from "@/lib/domain/fundamental";
-import type { EventKind } from "@/lib/domain/student";
+import { EVENT_KINDS, type EventKind, PAIN_PLACES, type PainPlace } from "@/lib/domain/student";
 import { type FormOutcome, fieldText } from "./field-issue";
-import { choice, collectIssues, freeText, ticked } from "./form-fields";
+import { type Collect, choice, collectIssues, freeText, neededText } from "./form-fields";
 import { parseValue } from "./parse-value";
 
-/** Events that a coach records; the others come from what the academy or its readers do. */
-export const RECORDED_EVENTS = ["new-club", "growth", "break"] as const satisfies readonly EventKind[];
+/** What is asked of an event of each kind, beside its day; everything else is refused. */
+export const EVENT_FIELDS = {
+  "new-club": ["note"],
+  growth: ["heightCm", "note"],
+  break: ["endDay", "note"],
+  injury: ["endDay", "place"],
+  "reader-change": ["reader"],
+  "season-start": ["note"],
+} as const satisfies Readonly<Record<EventKind, readonly string[]>>;
+
+/** In the order in which they are offered. */
+export const RECORDED_EVENTS = Object.keys(EVENT_FIELDS) as readonly EventKind[];
 
 /** An event as a form gives it. */
 export interface EnteredEvent {
-  readonly kind: (typeof RECORDED_EVENTS)[number];
+  readonly kind: EventKind;
   readonly day: string;
+  readonly endDay: string | null;
+  readonly place: PainPlace | null;
+  /** Of a new reader: the name. */
   readonly note: string;
   /** Height on that day, cm; null: not measured. */
   readonly heightCm: number | null;
-  readonly rebaselines: readonly FundamentalId[];
 }
 
 const SHORTEST_CM = 70;
 const TALLEST_CM = 230;
+const EXTRA = ["endDay", "place", "note", "heightCm", "reader"] as const;
+
+function readDay(data: FormData, name: "day" | "endDay", today: string, add: Collect): string | null {
+  const day = fieldText(data, name);
+  if (!isCalendarDay(day)) return add(name, "not-a-date");
+  return name === "day" && day > today ? add(name, "future-date", { today }) : day;
+}
+
+function readEnd(data: FormData, day: string | null, today: string, add: Collect): string | null {
+  if (fieldText(data, "endDay") === "") return null;
+  const end = readDay(data, "endDay", today, add);
+  return end !== null && day !== null && end < day ? add("endDay", "ends-before") : end;
+}
+
+function readHeight(data: FormData, add: Collect): number | null {
+  const height = parseValue(fieldText(data, "heightCm"));
+  if (height.kind === "blank") return null;
+  const cm = height.kind === "number" ? height.value : null;
+  return cm === null || cm < SHORTEST_CM || cm > TALLEST_CM
+    ? add("heightCm", "not-a-height", { low: SHORTEST_CM, high: TALLEST_CM })
+    : cm;
+}
+
+/** A place of the list; anything else that was typed there is refused and kept nowhere. */
+function readPlace(data: FormData, add: Collect): PainPlace | null {
+  if (fieldText(data, "place") === "") return add("place", "missing");
+  return choice(data, "place", PAIN_PLACES, "elsewhere", add);
+}
 
 /**
- * A form that records what happened to a student: new clubs, growth, a break.
+ * A form that records what happened to a student. An injury has a day, a place of a short list and an end, and no free
+ * words: those are refused, not dropped. What begins anew is said afterwards, on the event's own page.
  *
- * @param context.today the day where the student is; later days are refused
+ * @param context.today the day where the student is; a later first day is refused, a later last day may be planned
  */
-export function parseEventForm(
-  data: FormData,
-  context: { readonly today: string; readonly fundamentals: readonly Fundamental[] },
-): FormOutcome<EnteredEvent> {
+export function parseEventForm(data: FormData, context: { readonly today: string }): FormOutcome<EnteredEvent> {
   const { issues, add } = collectIssues();
-  const kind = choice(data, "kind", RECORDED_EVENTS, "new-club", add);
-  const day = fieldText(data, "day");
-  if (!isCalendarDay(day)) add("day", "not-a-date");
-  else if (day > context.today) add("day", "future-date", { today: context.today });
-  const note = freeText(data, "note", 300, add) ?? "";
-  const height = parseValue(fieldText(data, "heightCm"));
-  const heightCm = height.kind === "number" ? height.value : null;
-  if (height.kind !== "blank" && (heightCm === null || heightCm < SHORTEST_CM || heightCm > TALLEST_CM))
-    add("heightCm", "not-a-height", { low: SHORTEST_CM, high: TALLEST_CM });
-  const ids = context.fundamentals.map((fundamental) => fundamental.id);
-  const rebaselines = ticked(data, "rebaselines", ids, add);
+  const kind = choice(data, "kind", EVENT_KINDS, "new-club", add);
+  const asked: readonly string[] = EVENT_FIELDS[kind];
+  for (const name of EXTRA)
+    if (!asked.includes(name) && fieldText(data, name) !== "")
+      add(name, name === "note" && kind === "injury" ? "no-words-of-pain" : "not-asked");
+  const day = readDay(data, "day", context.today, add);
+  const endDay = asked.includes("endDay") ? readEnd(data, day, context.today, add) : null;
+  const place = asked.includes("place") ? readPlace(data, add) : null;
+  const heightCm = asked.includes("heightCm") ? readHeight(data, add) : null;
+  const words = asked.includes("note") ? freeText(data, "note", 300, add) : null;
+  const note = asked.includes("reader") ? neededText(data, "reader", 80, add) : (words ?? "");
+  if (issues.length > 0 || day === null) return { kind: "issues", issues };
+  return { kind: "ok", value: { kind, day, endDay, place, note, heightCm } };
+}
+
+/** Which tracks are to begin anew, and why. */
+export function parseRebaselineForm(
+  data: FormData,
+  offered: readonly string[],
+): FormOutcome<{ readonly after: readonly string[]; readonly why: string }> {
+  const { issues, add } = collectIssues();
+  const texts = data.getAll("rebaselines").map(String);
+  if (texts.some((text) => !offered.includes(text))) add("rebaselines", "not-a-choice");
+  const why = neededText(data, "why", 300, add);
   if (issues.length > 0) return { kind: "issues", issues };
-  return { kind: "ok", value: { kind, day, note, heightCm, rebaselines } };
+  return { kind: "ok", value: { after: offered.filter((id) => texts.includes(id)), why } };
 }

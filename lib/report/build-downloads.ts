@@ -20,14 +20,23 @@ const READING_COLUMNS = [
   "value",
   "typed",
   "note",
+  "read on",
 ] as const;
 
+/** The day of reading of what was read back from an earlier film, by session, swing and fundamental; the rest was read with its session. */
+export type ReadOnDays = ReadonlyMap<string, string>;
+
+/** The name of a reading among the days of reading. */
+export function readOnKey(reading: Pick<Reading, "sessionId" | "swing" | "fundamentalId">): string {
+  return `${reading.sessionId} ${reading.swing} ${reading.fundamentalId}`;
+}
+
 /** Every reading in force of one student in long form; it can be imported again. */
-export function buildReadingsCsv(record: StudentRecord): string {
+export function buildReadingsCsv(record: StudentRecord, readOn: ReadOnDays = new Map()): string {
   const sessions = new Map(record.sessions.map((session) => [session.id, session]));
   const rows = record.readings.flatMap((reading) => {
     const session = sessions.get(reading.sessionId);
-    return session ? [readingRow(record.student, session, reading)] : [];
+    return session ? [[...readingRow(record.student, session, reading), readOn.get(readOnKey(reading)) ?? ""]] : [];
   });
   return buildCsv(READING_COLUMNS, rows);
 }
@@ -48,10 +57,14 @@ function readingRow(student: Student, session: Session, reading: Reading): (stri
   ];
 }
 
+function isOf({ session }: { readonly session: Session }) {
+  return ({ sessionId }: { readonly sessionId: string }): boolean => sessionId === session.id;
+}
+
 /** The sessions of one fundamental with the verdict's numbers: those of the page. */
 export function buildFundamentalCsv(source: FundamentalSource): string {
   return buildCsv(
-    ["date", "judged", "swings", "mean", "camera sd", "values", "as read"],
+    ["date", "judged", "swings", "mean", "camera sd", "values", "as read", "read on"],
     source.history.sessions.map((entry) => {
       const values = entry.swings.map((swing) => swing.value);
       return [
@@ -62,6 +75,7 @@ export function buildFundamentalCsv(source: FundamentalSource): string {
         entry.captureSd,
         values.join(" "),
         entry.swings.map((swing) => swing.read).join(" "),
+        [...new Set((source.readBack ?? []).filter(isOf(entry)).map((each) => each.readOn))].join(" "),
       ];
     }),
   );

@@ -30,6 +30,7 @@ export function buildFundamentalPage(words: Words, source: FundamentalSource): F
     verdict,
     drills: source.drills,
     events: source.events,
+    practice: source.practice ?? [],
     asOf: source.asOf,
     from: null,
   });
@@ -61,7 +62,7 @@ export function buildFundamentalPage(words: Words, source: FundamentalSource): F
       margin: margin("evidence"),
       explains: words.say("chart.explains"),
       chart,
-      table: buildSessionsTable(words, history, chart),
+      table: buildSessionsTable(words, source, chart),
       links: [
         {
           href: `/api/students/${student.id}/${history.fundamental.id}/csv?club=${history.clubGroup}`,

@@ -9,7 +9,7 @@ export function buildNotices(words: Words, source: FundamentalSource): readonly 
   const { history, verdict } = source;
   const list: string[] = [];
   if (history.begins !== null) list.push(words.say("notice.begins", { day: sayDay(words, history.begins, "full") }));
-  list.push(...fingerprintNotices(words, history));
+  list.push(...readBackNotices(words, source), ...fingerprintNotices(words, history));
   const aided = history.sessions.filter((entry) => entry.apart?.kind === "circumstance").length;
   if (aided * 2 >= history.sessions.length && aided > 0)
     list.push(words.say("notice.mostly-aided", { aided, sessions: history.sessions.length }));
@@ -54,4 +54,14 @@ export function buildNotices(words: Words, source: FundamentalSource): readonly 
   if (first && last && history.sessions.length > 40)
     list.push(words.say("notice.long-season", { stretch: sayStretch(words, first, last) }));
   return list;
+}
+
+/** From how many earlier films it was read back, a sentence for each day of reading. */
+function readBackNotices(words: Words, { readBack }: FundamentalSource): readonly string[] {
+  const films = new Map<string, Set<string>>();
+  for (const { readOn, sessionId } of readBack ?? [])
+    films.set(readOn, (films.get(readOn) ?? new Set()).add(sessionId));
+  return [...films].map(([day, sessions]) =>
+    words.say("read-back.notice", { day: sayDay(words, day, "short"), films: sessions.size }),
+  );
 }

@@ -1,5 +1,5 @@
 import type { Unit } from "@/lib/domain/fundamental";
-import type { HistorySession, TrackHistory } from "@/lib/verdict/track-history";
+import type { HistorySession } from "@/lib/verdict/track-history";
 import type { Words } from "@/lib/words/catalogue";
 import { sayDay } from "@/lib/words/day-words";
 import { sayNumber, saySigned, withUnit } from "@/lib/words/number-words";
@@ -9,7 +9,11 @@ import type { FundamentalSource } from "./fundamental-source";
 import type { TableModel } from "./page-model";
 
 /** The numbers of the chart as a table: the very labels that the chart draws. */
-export function buildSessionsTable(words: Words, history: TrackHistory, chart: SeasonChart): TableModel {
+export function buildSessionsTable(
+  words: Words,
+  { history, readBack }: Pick<FundamentalSource, "history" | "readBack">,
+  chart: SeasonChart,
+): TableModel {
   return {
     caption: words.say("sessions-table.caption"),
     columns: [
@@ -28,12 +32,24 @@ export function buildSessionsTable(words: Words, history: TrackHistory, chart: S
           session.meanLabel,
           session.doubtLabel,
           withUnit(words, words.say("number.half-only", { half: sayNumber(camera, 1) }), history.fundamental.unit),
-          session.reason || (entry ? sayFingerprintDone(words, entry) : ""),
+          [
+            session.reason || (entry ? sayFingerprintDone(words, entry) : ""),
+            entry ? sayReadOn(words, readBack, entry.session.id) : "",
+          ]
+            .filter((note) => note !== "")
+            .join(" · "),
         ],
         tone: session.mark === "used" ? ("plain" as const) : ("quiet" as const),
       };
     }),
   };
+}
+
+/** The days on which a session's readings were read back; empty: they were read with the session. */
+function sayReadOn(words: Words, readBack: FundamentalSource["readBack"], sessionId: string): string {
+  const on = new Set((readBack ?? []).filter((each) => each.sessionId === sessionId).map((each) => each.readOn));
+  const days = [...on].map((day) => sayDay(words, day, "short")).join(", ");
+  return days === "" ? "" : words.say("read-back.read-on", { day: days });
 }
 
 function sayTakenOut(words: Words, { takenOut, swings }: HistorySession, unit: Unit): string {
@@ -67,6 +83,7 @@ export function buildReadingsTable(words: Words, source: FundamentalSource): Tab
         ),
         sayFingerprintDone(words, entry),
         sayTakenOut(words, entry, history.fundamental.unit),
+        sayReadOn(words, source.readBack, entry.session.id),
       ].filter((note) => note !== "");
       return {
         href: `/students/${history.studentId}/sessions/${entry.session.id}`,

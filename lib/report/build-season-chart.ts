@@ -1,4 +1,5 @@
 import { dayFromNumber, dayNumber } from "@/lib/domain/calendar-day";
+import type { Practice } from "@/lib/domain/practice";
 import type { DrillAssignment, StudentEvent } from "@/lib/domain/student";
 import type { ProvedChange, TrackVerdict } from "@/lib/domain/track-verdict";
 import type { HistorySession, TrackHistory } from "@/lib/verdict/track-history";
@@ -10,6 +11,8 @@ import { sayFundamental } from "@/lib/words/say-fundamental";
 import { sayHappened, saySize } from "@/lib/words/say-verdict";
 import { monthTicks, valueTicks } from "./axis";
 import type { ChartBand, ChartChange, ChartLevel, ChartSession, SeasonChart } from "./chart-model";
+import { eventRibbons } from "./event-ribbons";
+import { practiceLanes } from "./practice-lanes";
 import { changeKey, changeTone, type DrawnChange, drawnChanges, saidVerdict } from "./said";
 
 /** Everything that one season chart draws. */
@@ -20,6 +23,8 @@ export interface ChartSource {
   readonly events: readonly StudentEvent[];
   /** Last day of the time axis. */
   readonly asOf: string;
+  /** Practice logged, taken back or not; absent: none is drawn. */
+  readonly practice?: readonly Practice[];
   /** First day of the time axis, where several charts share one; null: the track's own first session. */
   readonly from: string | null;
 }
@@ -39,9 +44,11 @@ export function buildSeasonChart(words: Words, source: ChartSource): SeasonChart
   const y = valueRange(history, sessions, levels);
   const chartChanges = changes.map((drawn) => chartChange(words, history, drawn));
   const heading = chartHeading(words, changes.length, history);
+  const practice = practiceLanes(words, source.practice ?? [], { first: firstDay, last: source.asOf });
+  const said = summary(words, heading, history, verdict, changes);
   return {
     heading,
-    summary: summary(words, heading, history, verdict, changes),
+    summary: practice === null ? said : `${said} ${practice.summary}`,
     unitLabel: words.say(`unit.${unit}.short`),
     bandLabel: words.say("chart.goal-band"),
     levelLabel: words.say("chart.level"),
@@ -64,16 +71,8 @@ export function buildSeasonChart(words: Words, source: ChartSource): SeasonChart
             ? drill.drill
             : words.say("chart.drill-for-other", { drill: drill.drill }),
       })),
-    events: source.events
-      .filter((event) => event.day >= firstDay && event.day <= source.asOf)
-      .map((event) => ({
-        from: dayNumber(event.day),
-        to: dayNumber(event.day),
-        label: words.say("chart.event", {
-          kind: words.say(`event.${event.kind}`),
-          day: sayDay(words, event.day, "short"),
-        }),
-      })),
+    events: eventRibbons(words, source.events, { first: firstDay, last: source.asOf }),
+    practice,
   };
 }
 

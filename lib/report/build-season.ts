@@ -13,8 +13,10 @@ import { verdictSentence } from "./build-fundamental";
 import { buildSeasonChart } from "./build-season-chart";
 import { buildWatch } from "./build-watch";
 import { cautionsFor } from "./cautions";
+import { eventRibbons } from "./event-ribbons";
 import { chooseInHand } from "./order-of-work";
 import type { Fact, SeasonPage, SeasonRow } from "./page-model";
+import { practiceLanes } from "./practice-lanes";
 import { changeGlyph, changeKey, drawnChanges, provedAlone, saidGlyph, saidKey } from "./said";
 import type { SeasonSource, SeasonTrack } from "./season-source";
 import { drillRibbons, drillTable, seasonSettle, sessionTable } from "./season-tables";
@@ -85,6 +87,8 @@ export function buildSeasonPage(words: Words, source: SeasonSource): SeasonPage 
           .map((track) => seasonRow(words, source, track, inHand?.track.fundamental.id ?? null, first ?? source.asOf)),
       })).filter((group) => group.rows.length > 0),
       drills: drillRibbons(source, first ?? source.asOf),
+      events: eventRibbons(words, source.events, { first: first ?? source.asOf, last: source.asOf }),
+      practice: practiceLanes(words, source.practice ?? [], { first: first ?? source.asOf, last: source.asOf }),
     },
     clubGroups: source.clubs.length > 1 ? { label: words.say("club.choose"), links: source.clubs } : null,
     drills: drillTable(words, source),
@@ -94,6 +98,10 @@ export function buildSeasonPage(words: Words, source: SeasonSource): SeasonPage 
     actions: [
       { href: `/students/${student.id}/sessions/new`, label: words.say("season.add-session") },
       { href: `/students/${student.id}/events/new`, label: words.say("season.add-event") },
+      { href: `/students/${student.id}/events`, label: words.say("happen.events") },
+      { href: `/students/${student.id}/practice`, label: words.say("practice") },
+      { href: `/students/${student.id}/drills`, label: words.say("drills") },
+      { href: `/students/${student.id}/read-back`, label: words.say("read-back") },
       { href: `/filming?hand=${student.hand}`, label: words.say("filming.link") },
       { href: `/import`, label: words.say("season.import") },
       { href: `/api/students/${student.id}/csv`, label: words.say("download.csv") },

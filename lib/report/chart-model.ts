@@ -1,3 +1,5 @@
+import type { TableModel } from "./basic-model";
+
 /** A labelled place on an axis; `at` is a day number or a value in the unit. */
 export interface Tick {
   readonly at: number;
@@ -66,6 +68,30 @@ export interface ChartRibbon {
   readonly label: string;
 }
 
+/** Practice of the weeks in one count, minutes or balls. */
+export interface PracticeLane {
+  /** What is counted, and the highest bar. */
+  readonly label: string;
+  readonly bars: readonly {
+    readonly from: number;
+    /** The day after the last. */
+    readonly to: number;
+    /** Of the highest, from 0 to 1. */
+    readonly share: number;
+    /** One sentence for a tooltip. */
+    readonly label: string;
+  }[];
+}
+
+/** Practice under a time axis. */
+export interface ChartPractice {
+  readonly lanes: readonly PracticeLane[];
+  /** The same in one sentence, for who can't see it. */
+  readonly summary: string;
+  /** The bars' numbers. */
+  readonly table: TableModel;
+}
+
 /** The season chart of one track; the static drawing and the live one draw this and compute nothing. */
 export interface SeasonChart {
   /** The chart's finding. */
@@ -86,6 +112,8 @@ export interface SeasonChart {
   readonly changes: readonly ChartChange[];
   readonly drills: readonly ChartRibbon[];
   readonly events: readonly ChartRibbon[];
+  /** Beneath drills and events; null or absent: none was logged. */
+  readonly practice?: ChartPractice | null;
 }
 
 /** A strip as high as a line of text; y runs from 0 (bottom) to 1 (top), the band always from 1/3 to 2/3. */

@@ -1,4 +1,5 @@
 import type { Asking } from "@/lib/domain/asking";
+import type { Practice } from "@/lib/domain/practice";
 import type { DrillAssignment, Student, StudentEvent } from "@/lib/domain/student";
 import type { TrackVerdict } from "@/lib/domain/track-verdict";
 import type { SquarePlan } from "@/lib/verdict/square-plan";
@@ -12,7 +13,11 @@ export interface FundamentalSource {
   readonly verdict: TrackVerdict;
   readonly drills: readonly DrillAssignment[];
   readonly events: readonly StudentEvent[];
+  /** Practice logged, taken back or not. */
+  readonly practice?: readonly Practice[];
   readonly notMeasurable: readonly { readonly day: string; readonly swing: number }[];
+  /** Readings of it that came of a read-back, with the day of reading; absent: none. */
+  readonly readBack?: readonly { readonly sessionId: string; readonly swing: number; readonly readOn: string }[];
   readonly corrections: readonly {
     readonly day: string;
     readonly swing: number;

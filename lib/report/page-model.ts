@@ -1,6 +1,6 @@
 import type { AskingState } from "@/lib/domain/asking";
 import type { Fact, Glyph, Link, TableModel } from "./basic-model";
-import type { ChartRibbon, SeasonChart } from "./chart-model";
+import type { ChartPractice, ChartRibbon, SeasonChart } from "./chart-model";
 import type { ContactPart } from "./contact-model";
 
 export type { ChartWords, Fact, FrameModel, Glyph, Link, TableModel } from "./basic-model";
@@ -50,6 +50,10 @@ export interface SeasonPage {
     readonly groups: readonly { readonly label: string; readonly rows: readonly SeasonRow[] }[];
     /** The season's drills on the time axis that the charts share; absent: none. */
     readonly drills?: readonly ChartRibbon[];
+    /** Events on that axis; absent: none. */
+    readonly events?: readonly ChartRibbon[];
+    /** Practice under it; null or absent: none. */
+    readonly practice?: ChartPractice | null;
   };
   readonly clubGroups: {
     readonly label: string;

@@ -1,5 +1,6 @@
 import type { Asking } from "@/lib/domain/asking";
 import type { ClubGrouping } from "@/lib/domain/club-grouping";
+import type { Practice } from "@/lib/domain/practice";
 import type { Session } from "@/lib/domain/session";
 import type { DrillAssignment, Student, StudentEvent } from "@/lib/domain/student";
 import type { TrackVerdict } from "@/lib/domain/track-verdict";
@@ -23,6 +24,8 @@ export interface SeasonSource {
   readonly sessions: readonly Session[];
   readonly drills: readonly DrillAssignment[];
   readonly events: readonly StudentEvent[];
+  /** Practice logged, taken back or not. */
+  readonly practice?: readonly Practice[];
   readonly consent: "given" | "missing";
   readonly asOf: string;
   readonly today: string;

@@ -1,4 +1,5 @@
 import type { RereadCandidate } from "@/lib/domain/reread";
+import { randomOrder } from "./random-order";
 import { READER_ERROR_THRESHOLDS as T } from "./reader-error-thresholds";
 
 /** What a draw is made for. */
@@ -22,16 +23,6 @@ export interface DrawnRereads {
   readonly tooFresh: number;
   /** Readings that this reader has read again before. */
   readonly again: number;
-}
-
-/** A list in random order (Fisher and Yates). */
-function shuffled<T>(list: readonly T[], chance: () => number): T[] {
-  const mixed = [...list];
-  for (let last = mixed.length - 1; last > 0; last--) {
-    const other = Math.floor(chance() * (last + 1));
-    [mixed[last], mixed[other]] = [mixed[other] as T, mixed[last] as T];
-  }
-  return mixed;
 }
 
 /** How often each name was counted. */
@@ -76,7 +67,7 @@ export function drawRereads(
   const settled = found.filter((candidate) => candidate.readAt <= wish.readBefore);
   const fresh = settled.filter((candidate) => candidate.again === "no");
   const chosen = fewestRead(fresh, wish);
-  const rest = shuffled(
+  const rest = randomOrder(
     fresh.filter((candidate) => chosen.has(candidate.fundamentalId)),
     chance,
   );
@@ -95,7 +86,7 @@ export function drawRereads(
     sessions.add(next.sessionId);
   }
   return {
-    items: shuffled(items, chance),
+    items: randomOrder(items, chance),
     eligible: fresh.length,
     noReference: candidates.length - found.length,
     tooFresh: found.length - settled.length,

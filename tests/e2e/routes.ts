@@ -38,10 +38,15 @@ function uploadedDraft(): string {
   }
 }
 
+const OF_FIRST_STUDENT = "student_id = (SELECT id FROM student LIMIT 1)";
+
 /** How each variable part is filled. A part without an entry fails, so that no new route goes unseen. */
 const PARTS: Readonly<Record<string, () => string>> = {
   studentId: () => firstOf("id", "student"),
-  sessionId: () => firstOf("id", "session WHERE student_id = (SELECT id FROM student LIMIT 1)"),
+  sessionId: () => firstOf("id", `session WHERE ${OF_FIRST_STUDENT}`),
+  assignmentId: () => firstOf("id", `drill_assignment WHERE ${OF_FIRST_STUDENT}`),
+  eventId: () => firstOf("id", `event WHERE ${OF_FIRST_STUDENT}`),
+  readBackId: () => firstOf("id", `read_back WHERE ${OF_FIRST_STUDENT}`),
   fundamental: () => BUILT_IN[0]?.id ?? "",
   draftId: uploadedDraft,
   drawId: () => firstOf("id", "reread_draw WHERE finished_on IS NULL"),

@@ -165,6 +165,9 @@ describe("the demo command", () => {
         "reading",
         "correction",
         "event",
+        "practice",
+        "read_back",
+        "read_back_item",
       ]);
     } finally {
       db.close();
@@ -181,6 +184,9 @@ describe("the demo command", () => {
     // Read again: a draw of twenty by two readers, twelve of the same still, six of an open draw.
     expect(digest.reading?.rows).toBe(readFirst + 2 * 20 + 12 + 6);
     expect([digest.reread_draw?.rows, digest.reader_error_fit?.rows]).toEqual([4, 2]);
+    // Beside the films: practice of two students, six events of which one is a pause, an open read-back; none a reading.
+    expect(digest.practice?.rows).toBeGreaterThan(60);
+    expect([digest.event?.rows, digest.read_back?.rows, digest.read_back_item?.rows]).toEqual([6, 1, 12]);
     const again = fill("one");
     expect([again.status, again.said]).toEqual([0, "The demo academy is there already; nothing was changed.\n"]);
     expect(await digestOf(first.file)).toEqual(digest);

@@ -1,4 +1,5 @@
 import type { ChartGeometry } from "../chart-geometry";
+import type { RibbonPlace } from "../chart-ribbons";
 import { pixel } from "../chart-scale";
 import styles from "./chart-marks.module.css";
 
@@ -55,11 +56,10 @@ export function Reasons({ geometry }: { readonly geometry: ChartGeometry }) {
 }
 
 /** Drills as ribbons and events as bars with end stops, under the time axis. */
-export function Ribbons({ geometry }: { readonly geometry: ChartGeometry }) {
-  const top = geometry.plot.bottom + 32;
+export function Ribbons({ ribbons, top }: { readonly ribbons: readonly RibbonPlace[]; readonly top: number }) {
   return (
     <g className={styles.words}>
-      {geometry.ribbons.map((ribbon) => {
+      {ribbons.map((ribbon) => {
         const y = pixel(top + ribbon.row * 26);
         const from = pixel(ribbon.x);
         const to = pixel(ribbon.x + ribbon.width);

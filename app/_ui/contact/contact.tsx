@@ -24,7 +24,7 @@ export function Contact({ model }: { readonly model: ContactPart }) {
           <Facts facts={judged.facts} />
           <div className={styles.chart}>
             <SmallChart chart={judged.chart} />
-            <SeasonAxis days={judged.chart.x} drills={[]} />
+            <SeasonAxis days={judged.chart.x} />
           </div>
         </>
       )}

@@ -125,6 +125,7 @@ export function Fundamental(props: {
         <details className={styles.details}>
           <summary>{words.table}</summary>
           <Table model={evidence.table} />
+          {evidence.chart.practice ? <Table model={evidence.chart.practice.table} /> : null}
         </details>
         <p>
           {evidence.links.map((link) => (

@@ -12,6 +12,7 @@ import { ChangeMarks } from "../chart-marks/change-marks";
 import marks from "../chart-marks/chart-marks.module.css";
 import { Hatches } from "../chart-marks/hatches";
 import { LevelMarks } from "../chart-marks/level-marks";
+import { PracticeLanes } from "../chart-marks/practice-lanes";
 import { SessionDot, swingPath } from "../chart-marks/session-marks";
 import { Reasons, Ribbons, StoryLane } from "../chart-marks/story-lane";
 import styles from "./live-chart.module.css";
@@ -49,7 +50,8 @@ function Ground({
       <ChangeMarks changes={chart.changes} hatches={id} plot={plot} x={x} y={y} />
       <LevelMarks levels={chart.levels} hatches={id} x={x} y={y} />
       <path className={marks.swing} d={swingPath(chart.sessions, x, y, size)} />
-      <Ribbons geometry={geometry} />
+      <Ribbons ribbons={geometry.ribbons} top={plot.bottom + 32} />
+      <PracticeLanes lanes={geometry.practice} />
       <BandWords chart={chart} geometry={geometry} />
       <EarlierBandWords chart={chart} geometry={geometry} />
       <StoryLane geometry={geometry} />

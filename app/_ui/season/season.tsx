@@ -34,7 +34,14 @@ function Axis({ evidence }: { readonly evidence: SeasonPage["evidence"] }) {
   const days = evidence.groups[0]?.rows[0]?.chart.x;
   return days === undefined ? null : (
     <div className={styles.axis}>
-      <SeasonAxis days={days} drills={evidence.drills ?? []} />
+      <SeasonAxis
+        days={days}
+        under={{
+          drills: evidence.drills ?? [],
+          events: evidence.events ?? [],
+          practice: evidence.practice ?? null,
+        }}
+      />
     </div>
   );
 }
@@ -90,6 +97,7 @@ export function Season({ model }: { readonly model: SeasonPage }) {
           </section>
         ))}
         <Axis evidence={model.evidence} />
+        {model.evidence.practice ? <p>{model.evidence.practice.summary}</p> : null}
         {model.drills === null ? null : <Table model={model.drills} />}
       </Part>
       {model.contact === null ? null : <Contact model={model.contact} />}

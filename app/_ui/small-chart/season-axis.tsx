@@ -1,24 +1,32 @@
-import type { ChartRibbon, SeasonChart } from "@/lib/report/chart-model";
+import type { ChartPractice, ChartRibbon, SeasonChart } from "@/lib/report/chart-model";
 import marks from "../chart-marks/chart-marks.module.css";
+import { PracticeLanes } from "../chart-marks/practice-lanes";
+import { Ribbons } from "../chart-marks/story-lane";
+import { placePractice } from "../chart-practice";
 import { placeRibbons } from "../chart-ribbons";
 import { pixel, pixelScale } from "../chart-scale";
 import { PLAIN, textWidth } from "../text-width";
 import { type SmallForm, smallPlot } from "./small-chart";
 import styles from "./small-chart.module.css";
 
+/** What stands under the axis. */
+export interface AxisUnder {
+  readonly drills: readonly ChartRibbon[];
+  readonly events: readonly ChartRibbon[];
+  readonly practice: ChartPractice | null;
+}
+
 const MONTHS = 24;
 const ROW = 26;
 
-function Drawing(props: {
-  readonly days: SeasonChart["x"];
-  readonly drills: readonly ChartRibbon[];
-  readonly form: SmallForm;
-}) {
-  const { days, drills, form } = props;
+function Drawing(props: { readonly days: SeasonChart["x"]; readonly under: AxisUnder; readonly form: SmallForm }) {
+  const { days, under, form } = props;
   const { width, left, right } = smallPlot(form);
   const x = pixelScale(days, left, right);
-  const ribbons = placeRibbons(drills, [], x, width);
-  const height = MONTHS + ribbons.rows * ROW;
+  const ribbons = placeRibbons(under.drills, under.events, x, width);
+  const beneath = MONTHS + ribbons.rows * ROW;
+  const practice = placePractice(under.practice, x, { left, right, top: beneath });
+  const height = beneath + practice.height;
   let free = Number.NEGATIVE_INFINITY;
   const months = days.ticks.filter((tick) => {
     const start = x(tick.at);
@@ -35,33 +43,20 @@ function Drawing(props: {
           </text>
         ))}
       </g>
-      <g className={marks.words}>
-        {ribbons.places.map((ribbon) => (
-          <g key={`${ribbon.x}${ribbon.row}`}>
-            <rect
-              className={marks.ribbon}
-              x={pixel(ribbon.x)}
-              y={MONTHS + ribbon.row * ROW}
-              width={pixel(ribbon.width)}
-              height="20"
-            />
-            <text x={pixel(ribbon.labelX)} y={MONTHS + ribbon.labelRow * ROW + 15} textAnchor={ribbon.anchor}>
-              {ribbon.label}
-            </text>
-          </g>
-        ))}
-      </g>
+      <Ribbons ribbons={ribbons.places} top={MONTHS} />
+      <PracticeLanes lanes={practice.lanes} />
     </svg>
   );
 }
 
-/** The time axis that small charts one under the other share, with the drills below; a table beside it says the same. */
-export function SeasonAxis(props: { readonly days: SeasonChart["x"]; readonly drills: readonly ChartRibbon[] }) {
+/** The time axis that small charts one under the other share, with drills, events and practice below; tables and words beside it say the same. */
+export function SeasonAxis(props: { readonly days: SeasonChart["x"]; readonly under?: AxisUnder }) {
+  const under = props.under ?? { drills: [], events: [], practice: null };
   return (
     <div className={styles.small}>
-      <Drawing days={props.days} drills={props.drills} form="wide" />
-      <Drawing days={props.days} drills={props.drills} form="middle" />
-      <Drawing days={props.days} drills={props.drills} form="phone" />
+      <Drawing days={props.days} under={under} form="wide" />
+      <Drawing days={props.days} under={under} form="middle" />
+      <Drawing days={props.days} under={under} form="phone" />
     </div>
   );
 }

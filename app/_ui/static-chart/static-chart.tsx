@@ -9,6 +9,7 @@ import { ChangeMarks } from "../chart-marks/change-marks";
 import marks from "../chart-marks/chart-marks.module.css";
 import { Hatches } from "../chart-marks/hatches";
 import { LevelMarks } from "../chart-marks/level-marks";
+import { PracticeLanes } from "../chart-marks/practice-lanes";
 import { SessionMarks, swingPath } from "../chart-marks/session-marks";
 import { Reasons, Ribbons, StoryLane } from "../chart-marks/story-lane";
 import styles from "./static-chart.module.css";
@@ -34,7 +35,8 @@ function Drawing({ chart, form, id }: { readonly chart: SeasonChart; readonly fo
       <LevelMarks levels={chart.levels} hatches={id} x={x} y={y} />
       <path className={marks.swing} d={swingPath(chart.sessions, x, y, size)} />
       <SessionMarks sessions={chart.sessions} x={x} y={y} r={size.dot} />
-      <Ribbons geometry={geometry} />
+      <Ribbons ribbons={geometry.ribbons} top={plot.bottom + 32} />
+      <PracticeLanes lanes={geometry.practice} />
       <BandWords chart={chart} geometry={geometry} />
       <EarlierBandWords chart={chart} geometry={geometry} />
       <StoryLane geometry={geometry} />

@@ -63,8 +63,11 @@ const NAMED: Readonly<Record<string, string>> = {
 };
 const COUNTED = ["swing", "reading", "correction", "asking", "note_coding", "record_change", "rebaseline_change"];
 const DRAWN = "(SELECT id FROM reread_draw WHERE finished_on IS NOT NULL)";
+const OVER = "(finished_at IS NOT NULL OR dropped_at IS NOT NULL)";
 const CLOSED: Readonly<Record<string, string>> = {
   reread_draw: "finished_on IS NOT NULL",
+  read_back: OVER,
+  read_back_item: `read_back_id IN (SELECT id FROM read_back WHERE ${OVER})`,
   reread_item: `draw_id IN ${DRAWN}`,
   reading: `reread = 0 OR id IN (SELECT reading_id FROM reread_item WHERE draw_id IN ${DRAWN})`,
 };

@@ -1,10 +1,11 @@
 import { randomUUID } from "node:crypto";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { kindOf } from "@/app/_server/draft-forms";
-import { loadEventForm } from "@/app/_server/event-desk";
+
 import { bodyOf, type Entries } from "@/app/_server/form-draft";
 import { admitToStudent, type StudentViewer, type Viewer } from "@/app/_server/gate";
 import { type KeepRequest, keepDraft } from "@/app/_server/keep-draft";
+import { loadEventForm } from "@/app/_server/load-events";
 import { addSession } from "@/app/_server/session-desk";
 import { addStudent } from "@/app/_server/student-desk";
 import { loadDropped, loadUnfinished, moveDraft } from "@/app/_server/unfinished";
@@ -207,7 +208,7 @@ describe("unfinished forms", () => {
 
   it("lead a form with its id, version and window, each page a window of its own", () => {
     const id = randomUUID();
-    const [one, other] = [loadEventForm(coach, id), loadEventForm(coach, id)];
+    const [one, other] = [loadEventForm(coach, id, {}).form, loadEventForm(coach, id, {}).form];
     const hidden = Object.fromEntries(one.hidden.map(({ name, value }) => [name, value]));
     expect(hidden).toMatchObject({ draft: id, version: "0", form: "event-form", studentId: coach.student.studentId });
     expect(one.keep?.writer).not.toBe(other.keep?.writer);

@@ -1,8 +1,10 @@
+import fc from "fast-check";
 import { expect, test } from "vitest";
-import { readAssignments, readDrills } from "@/db/read/drills";
+import { digestTables } from "@/db/digest";
+import { readAssignmentLog, readAssignments, readDrills } from "@/db/read/drills";
 import { readEvents } from "@/db/read/events";
 import { readOwnFundamentals } from "@/db/read/own-fundamentals";
-import { insertAssignment, insertDrill } from "@/db/write/drills";
+import { insertAssignment, insertDrill, updateAssignmentEnd, updateAssignmentTakenBack } from "@/db/write/drills";
 import { insertEvent } from "@/db/write/events";
 import { insertOwnFundamental } from "@/db/write/own-fundamentals";
 import { academyScope, NOW, openAcademy, revisionOf, studentScope } from "../academy-fixture";
@@ -47,7 +49,7 @@ test("events come by day with the fundamentals that they begin anew", async () =
     ["e2", []],
     ["e1", ["hinge", "own-river"]],
   ]);
-  expect(readEvents(db, studentScope())[1]).toEqual(growth);
+  expect(readEvents(db, studentScope())[1]).toEqual({ ...growth, endDay: null, place: null });
   const broken = { ...growth, id: "e3", rebaselines: ["hinge,grip"] };
   expect(() => insertEvent(db, studentScope(), broken)).toThrow("not a short word");
   expect([readEvents(db, studentScope()).length, revisionOf(db)]).toEqual([2, 2]);
@@ -60,4 +62,41 @@ test("an own fundamental is written once; its definition comes back letter by le
   expect(insertOwnFundamental(db, academyScope(), { ...river, definition: "{}" }, NOW)).toEqual({ kind: "exists" });
   expect(insertOwnFundamental(db, academyScope("a2"), river, NOW)).toEqual({ kind: "inserted" });
   expect(readOwnFundamentals(db, academyScope())).toEqual([river]);
+});
+
+test("a drill is stopped once, on a day that isn't before its first, with a reason", async () => {
+  const db = await openAcademy();
+  insertDrill(db, academyScope(), wall);
+  insertAssignment(db, studentScope(), given, { who: "Coach", now: NOW });
+  const stop = (end: string, scope = studentScope()) =>
+    updateAssignmentEnd(db, scope, { assignmentId: "g1", end, why: "it is learned" }).kind;
+  expect([stop("2031-02-01"), stop("2031-03-01", studentScope("s2")), stop("2031-03-01"), stop("2031-03-02")]).toEqual([
+    ...["unchanged", "unchanged", "updated", "unchanged"],
+  ]);
+  expect(readAssignmentLog(db, studentScope())).toEqual([
+    {
+      ...{ ...given, drill: "Wall", end: "2031-03-01", endWhy: "it is learned" },
+      ...{ who: "Coach", recordedAt: NOW, state: "stands" },
+    },
+  ]);
+});
+
+test("taken back a drill is in the list alone; put back in any order, the table holds what it held", async () => {
+  const db = await openAcademy();
+  insertDrill(db, academyScope(), wall);
+  insertAssignment(db, studentScope(), given);
+  insertAssignment(db, studentScope(), { ...given, id: "g2" });
+  updateAssignmentEnd(db, studentScope(), { assignmentId: "g2", end: "2031-03-01", why: "rest" });
+  const before = [await digestTables(db, ["drill_assignment"]), readAssignmentLog(db, studentScope())];
+  await fc.assert(
+    fc.asyncProperty(fc.array(fc.constantFrom("g1", "g2", "g3"), { maxLength: 9 }), async (taken) => {
+      for (const assignmentId of taken) updateAssignmentTakenBack(db, studentScope(), { assignmentId, wish: "take" });
+      const standing = ["g1", "g2"].filter((id) => !taken.some((each) => each === id));
+      expect(readAssignments(db, studentScope()).map(({ id }) => id)).toEqual(standing);
+      expect(readAssignmentLog(db, studentScope()).map(({ end }) => end)).toEqual([null, "2031-03-01"]);
+      for (const assignmentId of taken) updateAssignmentTakenBack(db, studentScope(), { assignmentId, wish: "put" });
+      expect([await digestTables(db, ["drill_assignment"]), readAssignmentLog(db, studentScope())]).toEqual(before);
+    }),
+    { numRuns: 60, seed: 15 },
+  );
 });

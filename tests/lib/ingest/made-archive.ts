@@ -128,7 +128,7 @@ const student = fc
     givenBy: hostileText,
   })
   .map(({ happened, given, practised, givenBy, sessions, heights, ...facts }): ArchivedStudent => {
-    const event = { ...happened, kind: "injury" as const, rebaselines: "hinge", endDay: null, place: "wrist" };
+    const event = { ...happened, kind: "injury" as const, rebaselines: "hinge", endDay: null, place: "wrist" as const };
     const changed = { before: "", after: "hinge", who: givenBy, why: givenBy, changedAt: facts.createdAt };
     const dose = { minutes: 10, balls: null, felt: "hard" as const, source: "told" as const };
     const asked = { state: "stopped" as const, day: given.startDay, who: givenBy, plan: null };

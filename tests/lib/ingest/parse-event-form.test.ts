@@ -1,44 +1,114 @@
 import { describe, expect, it } from "vitest";
-import { BUILT_IN } from "@/lib/domain/catalogue";
-import { parseEventForm } from "@/lib/ingest/parse-event-form";
+import { parseEventForm, parseRebaselineForm, RECORDED_EVENTS } from "@/lib/ingest/parse-event-form";
 import { wordsFor } from "@/lib/words/catalogue";
 
 const words = wordsFor("en");
 const good = [
   ["kind", "new-club"],
   ["day", "2026-09-01"],
-  ["note", "an inch longer"],
 ] as const;
-const read = (...more: readonly (readonly [string, string])[]) => {
+type Entry = readonly [string, string];
+const formOf = (entries: readonly Entry[]): FormData => {
   const data = new FormData();
-  for (const [name, value] of [...good, ...more]) data.set(name, value);
-  for (const [name, value] of more) if (name === "rebaselines") data.append(name, value);
-  return parseEventForm(data, { today: "2026-09-12", fundamentals: BUILT_IN });
+  for (const [name, value] of entries) data.set(name, value);
+  return data;
 };
+const read = (...more: readonly Entry[]) => parseEventForm(formOf([...good, ...more]), { today: "2026-09-12" });
+const nothing = { endDay: null, place: null, note: "", heightCm: null };
 
 describe("an event's form (real FormData)", () => {
-  it("a new set is an event of its day; nothing begins anew unless it is ticked", () => {
-    expect(read()).toEqual({
+  it("a new set, a height, a break, a pause, a reader, a season's start: each with its own fields", () => {
+    expect(read(["note", "an inch longer"])).toEqual({
       kind: "ok",
-      value: { kind: "new-club", day: "2026-09-01", note: "an inch longer", heightCm: null, rebaselines: [] },
+      value: { ...nothing, kind: "new-club", day: "2026-09-01", note: "an inch longer" },
     });
-    expect(read(["kind", "growth"], ["heightCm", "151,5"], ["rebaselines", "hinge"])).toMatchObject({
-      kind: "ok",
-      value: { kind: "growth", heightCm: 151.5, rebaselines: ["hinge"] },
+    const ok = (...more: readonly Entry[]) => {
+      const outcome = read(...more);
+      if (outcome.kind !== "ok") throw new Error(JSON.stringify(outcome.issues));
+      return outcome.value;
+    };
+    expect(ok(["kind", "growth"], ["heightCm", "151,5"]).heightCm).toBe(151.5);
+    expect(ok(["kind", "break"], ["endDay", "2026-10-01"]).endDay).toBe("2026-10-01");
+    expect(ok(["kind", "injury"], ["place", "wrist"], ["endDay", ""])).toEqual({
+      ...nothing,
+      ...{ kind: "injury", day: "2026-09-01", place: "wrist" },
     });
+    expect(ok(["kind", "reader-change"], ["reader", "Robin"]).note).toBe("Robin");
+    expect(ok(["kind", "season-start"]).kind).toBe("season-start");
+    expect(RECORDED_EVENTS).toHaveLength(6);
   });
+
   it.each([
-    [["day", "2026-09-13"], "day future-date"],
-    [["day", "yesterday"], "day not-a-date"],
-    [["kind", "season-start"], "kind not-a-choice"],
-    [["heightCm", "15"], "heightCm not-a-height"],
-    [["heightCm", "tall"], "heightCm not-a-height"],
-    [["rebaselines", "putting"], "rebaselines not-a-choice"],
-    [["note", "n".repeat(301)], "note too-long"],
-  ] as const)("%j is refused in words: %s", (change, issue) => {
-    const outcome = read(change);
+    [[["day", "2026-09-13"]], ["day future-date"]],
+    [[["day", "yesterday"]], ["day not-a-date"]],
+    [[["kind", "putting"]], ["kind not-a-choice"]],
+    [
+      [
+        ["kind", "growth"],
+        ["heightCm", "15"],
+      ],
+      ["heightCm not-a-height"],
+    ],
+    [
+      [
+        ["kind", "growth"],
+        ["heightCm", "tall"],
+      ],
+      ["heightCm not-a-height"],
+    ],
+    [[["heightCm", "151"]], ["heightCm not-asked"]],
+    [[["note", "n".repeat(301)]], ["note too-long"]],
+    [
+      [
+        ["kind", "break"],
+        ["endDay", "2026-08-31"],
+      ],
+      ["endDay ends-before"],
+    ],
+    [
+      [
+        ["kind", "break"],
+        ["endDay", "soon"],
+      ],
+      ["endDay not-a-date"],
+    ],
+    [[["kind", "injury"]], ["place missing"]],
+    [
+      [
+        ["kind", "injury"],
+        ["place", "torn ligament"],
+      ],
+      ["place not-a-choice"],
+    ],
+    [
+      [
+        ["kind", "injury"],
+        ["place", "knee"],
+        ["note", "torn ligament"],
+      ],
+      ["note no-words-of-pain"],
+    ],
+    [[["kind", "reader-change"]], ["reader missing"]],
+  ] as const)("%j is refused in words: %j", (change, issues) => {
+    const outcome = read(...change);
     if (outcome.kind === "ok") throw new Error("taken");
-    expect(outcome.issues.map(({ field, code }) => `${field} ${code}`)).toEqual([issue]);
+    expect(outcome.issues.map(({ field, code }) => `${field} ${code}`)).toEqual(issues);
     for (const { code, args } of outcome.issues) expect(words.say(`form.issue.${code}`, args)).toMatch(/\w/);
+  });
+});
+
+describe("which tracks begin anew (real FormData)", () => {
+  const offered = ["hinge", "hip-sway"];
+  it("are those ticked, none too, and always with a reason", () => {
+    const data = formOf([["why", "longer irons"]]);
+    expect(parseRebaselineForm(data, offered)).toEqual({ kind: "ok", value: { after: [], why: "longer irons" } });
+    data.append("rebaselines", "hip-sway");
+    data.append("rebaselines", "hinge");
+    expect(parseRebaselineForm(data, offered)).toMatchObject({ value: { after: ["hinge", "hip-sway"] } });
+    data.append("rebaselines", "putting");
+    data.delete("why");
+    expect(parseRebaselineForm(data, offered)).toMatchObject({
+      issues: [{ code: "not-a-choice" }, { field: "why", code: "missing" }],
+    });
   });
 });

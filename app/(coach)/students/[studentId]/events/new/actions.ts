@@ -8,6 +8,6 @@ import { requireStudent } from "../../../../../_server/gate";
 export async function submitEvent(data: FormData): Promise<void> {
   const viewer = await requireStudent(String(data.get("studentId") ?? ""));
   const outcome = await addEvent(viewer, data);
-  const page = `/students/${viewer.student.studentId}`;
-  redirect(outcome.kind === "added" ? page : `${page}/events/new?draft=${outcome.draftId}`);
+  const page = `/students/${viewer.student.studentId}/events`;
+  redirect(outcome.kind === "added" ? `${page}/${outcome.eventId}` : `${page}/new?draft=${outcome.draftId}`);
 }

@@ -1,23 +1,27 @@
 import { requireDraftId } from "../../../../../_server/draft-forms";
-import { loadEventForm } from "../../../../../_server/event-desk";
 import { requireStudent } from "../../../../../_server/gate";
+import { type AskedEvent, loadEventForm } from "../../../../../_server/load-events";
 import { loadFrame } from "../../../../../_server/load-frame";
+import { Choices } from "../../../../../_ui/choices/choices";
 import { Form } from "../../../../../_ui/form/form";
 import { Frame } from "../../../../../_ui/frame/frame";
 import { submitEvent } from "./actions";
 
 interface Asked {
   readonly params: Promise<{ readonly studentId: string }>;
-  readonly searchParams: Promise<{ readonly draft?: string; readonly dropped?: string }>;
+  readonly searchParams: Promise<AskedEvent>;
 }
 
 export default async function NewEventRoute({ params, searchParams }: Asked) {
   const viewer = await requireStudent((await params).studentId);
-  const { draft, dropped } = await searchParams;
-  const draftId = requireDraftId(`/students/${viewer.student.studentId}/events/new`, draft, dropped);
+  const { draft, dropped, kind, instead } = await searchParams;
+  const page = `/students/${viewer.student.studentId}/events/new`;
+  const draftId = requireDraftId(page, draft, dropped, { kind, instead });
+  const { form, kinds } = loadEventForm(viewer, draftId, { dropped, kind, instead });
   return (
     <Frame model={loadFrame(viewer)} current="students">
-      <Form model={loadEventForm(viewer, draftId, dropped)} action={submitEvent} />
+      <Choices {...kinds} />
+      <Form model={form} action={submitEvent} />
     </Frame>
   );
 }

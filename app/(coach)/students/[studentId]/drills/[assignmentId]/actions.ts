@@ -1,0 +1,22 @@
+"use server";
+
+import { redirect } from "next/navigation";
+import { moveDrillBack, stopDrill } from "../../../../../_server/drill-desk";
+import { requireStudent } from "../../../../../_server/gate";
+
+/** Stops a drill. */
+export async function submitDrillStop(data: FormData): Promise<void> {
+  const viewer = await requireStudent(String(data.get("studentId") ?? ""));
+  const assignmentId = String(data.get("assignmentId") ?? "");
+  const outcome = stopDrill(viewer, assignmentId, data);
+  const page = `/students/${viewer.student.studentId}/drills/${encodeURIComponent(assignmentId)}`;
+  redirect(outcome.kind === "refused" ? `${page}?draft=${outcome.draftId}` : page);
+}
+
+/** Takes a given drill back, or puts it back. */
+export async function submitDrillBack(data: FormData): Promise<void> {
+  const viewer = await requireStudent(String(data.get("studentId") ?? ""));
+  const assignmentId = String(data.get("assignmentId") ?? "");
+  moveDrillBack(viewer, assignmentId, data.get("wish") === "put" ? "put" : "take");
+  redirect(`/students/${viewer.student.studentId}/drills/${encodeURIComponent(assignmentId)}`);
+}

@@ -1,0 +1,29 @@
+import { notFound } from "next/navigation";
+import { requireStudent } from "../../../../../_server/gate";
+import { loadDrill } from "../../../../../_server/load-drills";
+import { loadFrame } from "../../../../../_server/load-frame";
+import { Form } from "../../../../../_ui/form/form";
+import { Frame } from "../../../../../_ui/frame/frame";
+import { HappenPage } from "../../../../../_ui/happen/happen-page";
+import { PartForm } from "../../../../../_ui/happen/part-form";
+import { submitDrillBack, submitDrillStop } from "./actions";
+
+interface Asked {
+  readonly params: Promise<{ readonly studentId: string; readonly assignmentId: string }>;
+  readonly searchParams: Promise<{ readonly draft?: string }>;
+}
+
+export default async function DrillRoute({ params, searchParams }: Asked) {
+  const { studentId, assignmentId } = await params;
+  const viewer = await requireStudent(studentId);
+  const room = loadDrill(viewer, assignmentId, (await searchParams).draft);
+  if (!room) notFound();
+  return (
+    <Frame model={loadFrame(viewer)} current="students">
+      <HappenPage model={room.page}>
+        {room.stop === null ? null : <PartForm model={room.stop} action={submitDrillStop} />}
+        <Form model={room.back} action={submitDrillBack} />
+      </HappenPage>
+    </Frame>
+  );
+}

@@ -1,0 +1,13 @@
+"use server";
+
+import { redirect } from "next/navigation";
+import { giveDrill } from "../../../../../_server/drill-desk";
+import { requireStudent } from "../../../../../_server/gate";
+
+/** Gives a drill to a student. */
+export async function submitDrill(data: FormData): Promise<void> {
+  const viewer = await requireStudent(String(data.get("studentId") ?? ""));
+  const outcome = giveDrill(viewer, data);
+  const page = `/students/${viewer.student.studentId}/drills`;
+  redirect(outcome.kind === "given" ? `${page}/${outcome.assignmentId}` : `${page}/new?draft=${outcome.draftId}`);
+}

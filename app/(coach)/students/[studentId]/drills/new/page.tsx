@@ -1,0 +1,24 @@
+import { requireDraftId } from "../../../../../_server/draft-forms";
+import { requireStudent } from "../../../../../_server/gate";
+import { type AskedDrill, loadDrillForm } from "../../../../../_server/load-drills";
+import { loadFrame } from "../../../../../_server/load-frame";
+import { Form } from "../../../../../_ui/form/form";
+import { Frame } from "../../../../../_ui/frame/frame";
+import { submitDrill } from "./actions";
+
+interface Asked {
+  readonly params: Promise<{ readonly studentId: string }>;
+  readonly searchParams: Promise<AskedDrill>;
+}
+
+export default async function NewDrillRoute({ params, searchParams }: Asked) {
+  const viewer = await requireStudent((await params).studentId);
+  const { draft, dropped, instead } = await searchParams;
+  const page = `/students/${viewer.student.studentId}/drills/new`;
+  const draftId = requireDraftId(page, draft, dropped, { instead });
+  return (
+    <Frame model={loadFrame(viewer)} current="students">
+      <Form model={loadDrillForm(viewer, draftId, { dropped, instead })} action={submitDrill} />
+    </Frame>
+  );
+}

@@ -1,0 +1,22 @@
+import { requireStudent } from "../../../../_server/gate";
+import { loadDrills } from "../../../../_server/load-drills";
+import { loadFrame } from "../../../../_server/load-frame";
+import { Frame } from "../../../../_ui/frame/frame";
+import { HappenPage } from "../../../../_ui/happen/happen-page";
+
+interface Asked {
+  readonly params: Promise<{ readonly studentId: string }>;
+}
+
+export async function generateMetadata({ params }: Asked) {
+  return { title: loadDrills(await requireStudent((await params).studentId)).documentTitle };
+}
+
+export default async function DrillsRoute({ params }: Asked) {
+  const viewer = await requireStudent((await params).studentId);
+  return (
+    <Frame model={loadFrame(viewer)} current="students">
+      <HappenPage model={loadDrills(viewer)} />
+    </Frame>
+  );
+}

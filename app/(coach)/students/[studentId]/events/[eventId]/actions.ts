@@ -1,0 +1,22 @@
+"use server";
+
+import { redirect } from "next/navigation";
+import { changeRebaselines, moveEventBack } from "../../../../../_server/event-desk";
+import { requireStudent } from "../../../../../_server/gate";
+
+/** Says which tracks begin anew at an event. */
+export async function submitRebaselines(data: FormData): Promise<void> {
+  const viewer = await requireStudent(String(data.get("studentId") ?? ""));
+  const eventId = String(data.get("eventId") ?? "");
+  const outcome = await changeRebaselines(viewer, eventId, data);
+  const page = `/students/${viewer.student.studentId}/events/${encodeURIComponent(eventId)}`;
+  redirect(outcome.kind === "refused" ? `${page}?draft=${outcome.draftId}` : page);
+}
+
+/** Takes an event back, or puts it back. */
+export async function submitEventBack(data: FormData): Promise<void> {
+  const viewer = await requireStudent(String(data.get("studentId") ?? ""));
+  const eventId = String(data.get("eventId") ?? "");
+  await moveEventBack(viewer, eventId, data.get("wish") === "put" ? "put" : "take");
+  redirect(`/students/${viewer.student.studentId}/events/${encodeURIComponent(eventId)}`);
+}

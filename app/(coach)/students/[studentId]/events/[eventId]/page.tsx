@@ -1,0 +1,29 @@
+import { notFound } from "next/navigation";
+import { requireStudent } from "../../../../../_server/gate";
+import { loadEvent } from "../../../../../_server/load-events";
+import { loadFrame } from "../../../../../_server/load-frame";
+import { Form } from "../../../../../_ui/form/form";
+import { Frame } from "../../../../../_ui/frame/frame";
+import { HappenPage } from "../../../../../_ui/happen/happen-page";
+import { PartForm } from "../../../../../_ui/happen/part-form";
+import { submitEventBack, submitRebaselines } from "./actions";
+
+interface Asked {
+  readonly params: Promise<{ readonly studentId: string; readonly eventId: string }>;
+  readonly searchParams: Promise<{ readonly draft?: string }>;
+}
+
+export default async function EventRoute({ params, searchParams }: Asked) {
+  const { studentId, eventId } = await params;
+  const viewer = await requireStudent(studentId);
+  const room = loadEvent(viewer, eventId, (await searchParams).draft);
+  if (!room) notFound();
+  return (
+    <Frame model={loadFrame(viewer)} current="students">
+      <HappenPage model={room.page}>
+        {room.rebaseline === null ? null : <PartForm model={room.rebaseline} action={submitRebaselines} />}
+        <Form model={room.back} action={submitEventBack} />
+      </HappenPage>
+    </Frame>
+  );
+}

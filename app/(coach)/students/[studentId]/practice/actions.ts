@@ -1,0 +1,20 @@
+"use server";
+
+import { redirect } from "next/navigation";
+import { requireStudent } from "../../../../_server/gate";
+import { logPractice, movePracticeBack } from "../../../../_server/practice-desk";
+
+/** Logs practice of one day or several. */
+export async function submitPractice(data: FormData): Promise<void> {
+  const viewer = await requireStudent(String(data.get("studentId") ?? ""));
+  const outcome = logPractice(viewer, data);
+  const page = `/students/${viewer.student.studentId}/practice`;
+  redirect(outcome.kind === "logged" ? `${page}?week=${outcome.week}` : `${page}?draft=${outcome.draftId}`);
+}
+
+/** Takes an entry back, or puts it back. */
+export async function submitPracticeBack(data: FormData): Promise<void> {
+  const viewer = await requireStudent(String(data.get("studentId") ?? ""));
+  movePracticeBack(viewer, String(data.get("practiceId") ?? ""), data.get("wish") === "put" ? "put" : "take");
+  redirect(`/students/${viewer.student.studentId}/practice`);
+}

@@ -1,0 +1,30 @@
+import { requireStudent } from "../../../../_server/gate";
+import { loadFrame } from "../../../../_server/load-frame";
+import { loadPractice } from "../../../../_server/practice-desk";
+import { Frame } from "../../../../_ui/frame/frame";
+import { HappenPage } from "../../../../_ui/happen/happen-page";
+import { PracticeForm } from "../../../../_ui/practice/practice-form";
+import { submitPractice, submitPracticeBack } from "./actions";
+
+interface Asked {
+  readonly params: Promise<{ readonly studentId: string }>;
+  readonly searchParams: Promise<{ readonly week?: string; readonly draft?: string }>;
+}
+
+export async function generateMetadata({ params }: Asked) {
+  return { title: loadPractice(await requireStudent((await params).studentId), {}).page.documentTitle };
+}
+
+export default async function PracticeRoute({ params, searchParams }: Asked) {
+  const viewer = await requireStudent((await params).studentId);
+  const { page, form } = loadPractice(viewer, await searchParams);
+  return (
+    <Frame model={loadFrame(viewer)} current="students">
+      <HappenPage
+        model={page}
+        press={submitPracticeBack}
+        before={<PracticeForm key={form.caption} model={form} action={submitPractice} />}
+      />
+    </Frame>
+  );
+}

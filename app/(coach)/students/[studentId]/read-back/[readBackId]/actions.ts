@@ -1,0 +1,21 @@
+"use server";
+
+import { redirect } from "next/navigation";
+import { requireStudent } from "../../../../../_server/gate";
+import { dropReadBack, saveReadBack } from "../../../../../_server/read-back-desk";
+
+/** Keeps what was typed into a read-back, and ends it where that is ticked. */
+export async function submitReadBack(data: FormData): Promise<void> {
+  const viewer = await requireStudent(String(data.get("studentId") ?? ""));
+  const readBackId = String(data.get("readBackId") ?? "");
+  const outcome = await saveReadBack(viewer, readBackId, data);
+  const page = `/students/${viewer.student.studentId}/read-back/${encodeURIComponent(readBackId)}`;
+  redirect(outcome.kind === "refused" ? `${page}?draft=${outcome.draftId}` : page);
+}
+
+/** Gives a read-back up. */
+export async function submitReadBackDrop(data: FormData): Promise<void> {
+  const viewer = await requireStudent(String(data.get("studentId") ?? ""));
+  dropReadBack(viewer, String(data.get("readBackId") ?? ""));
+  redirect(`/students/${viewer.student.studentId}/read-back`);
+}

@@ -1,0 +1,45 @@
+import type { FormModel } from "@/lib/report/form-model";
+import { Field } from "../form/field";
+import type { FormAction } from "../form/form";
+import { Part } from "../part/part";
+import styles from "./happen.module.css";
+
+/** A form that is a part of its page and not a page of its own; its fields stand together. */
+export function PartForm({ model, action }: { readonly model: FormModel; readonly action: FormAction }) {
+  const fields = model.parts.flatMap((part) => part.fields);
+  const wrong = fields.filter((field) => field.error !== "");
+  return (
+    <form className={styles.form} action={action} method={typeof action === "string" ? "post" : undefined}>
+      <Part margin={model.heading} explains={model.explains}>
+        {model.refusal === "" ? null : (
+          <div role="alert" className={styles.problem}>
+            <p>{model.refusal}</p>
+            <ul>
+              {wrong.map((field) => (
+                <li key={field.name}>
+                  <a href={`#field-${field.name}`}>{field.label}</a> {field.error}
+                </li>
+              ))}
+            </ul>
+          </div>
+        )}
+        {model.parts.map((part) => (part.explains === "" ? null : <p key={part.explains}>{part.explains}</p>))}
+        {model.hidden.map((field) => (
+          <input key={field.name} type="hidden" name={field.name} value={field.value} />
+        ))}
+        <div className={styles.fields}>
+          {fields.map((field) => (
+            <div key={field.name} className={field.kind === "checkbox" ? styles.whole : undefined}>
+              <Field field={field} />
+            </div>
+          ))}
+        </div>
+        <p>
+          <button type="submit" className="do">
+            {model.submit}
+          </button>
+        </p>
+      </Part>
+    </form>
+  );
+}

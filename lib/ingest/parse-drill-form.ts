@@ -1,0 +1,101 @@
+import { isCalendarDay } from "@/lib/domain/calendar-day";
+import { type FormOutcome, fieldText } from "./field-issue";
+import { type Collect, choice, collectIssues, count, freeText, neededText } from "./form-fields";
+import { nameKey } from "./text-key";
+
+/** The word for a drill that isn't in the library yet. */
+export const NEW_DRILL = "new";
+
+/** How much and how often, as far as it was said. */
+export interface DrillDose {
+  readonly reps: number | null;
+  readonly minutes: number | null;
+  readonly daysAWeek: number | null;
+  readonly words: string;
+  /** When to stop; empty: not said. */
+  readonly stop: string;
+}
+
+/** A drill given to a student as a form says it: one of the library, or a new one. */
+export interface EnteredDrill {
+  readonly drill:
+    | { readonly kind: "known"; readonly id: string }
+    | {
+        readonly kind: "new";
+        readonly name: string;
+        readonly fundamentalId: string;
+        readonly how: string;
+        readonly cautions: string;
+      };
+  readonly start: string;
+  readonly dose: DrillDose;
+}
+
+/** Repeats a day: more is no drill any more (typical are 20 to 40; common practice, no source). */
+const MOST_REPS = 1000;
+/** Minutes a day, as with practice. */
+const MOST_MINUTES = 300;
+const WEEK = 7;
+
+function readDay(data: FormData, name: string, today: string, add: Collect): string {
+  const day = fieldText(data, name);
+  if (!isCalendarDay(day)) add(name, "not-a-date");
+  else if (day > today) add(name, "future-date", { today });
+  return day;
+}
+
+function readDrill(
+  data: FormData,
+  library: readonly { readonly id: string; readonly name: string }[],
+  fundamentals: readonly string[],
+  add: Collect,
+): EnteredDrill["drill"] {
+  const id = choice(data, "drill", [NEW_DRILL, ...library.map((drill) => drill.id)], NEW_DRILL, add);
+  if (id !== NEW_DRILL) return { kind: "known", id };
+  const name = neededText(data, "name", 80, add);
+  if (name !== "" && library.some((drill) => nameKey(drill.name) === nameKey(name))) add("name", "drill-name-taken");
+  return {
+    ...{ kind: "new", name },
+    fundamentalId: choice(data, "fundamental", fundamentals, fundamentals[0] ?? "", add),
+    how: neededText(data, "how", 1000, add),
+    cautions: freeText(data, "cautions", 500, add) ?? "",
+  };
+}
+
+/**
+ * A form that gives a drill.
+ *
+ * @param context.today the day where the student is; a later start is refused
+ */
+export function parseDrillForm(
+  data: FormData,
+  context: {
+    readonly today: string;
+    readonly library: readonly { readonly id: string; readonly name: string }[];
+    readonly fundamentals: readonly string[];
+  },
+): FormOutcome<EnteredDrill> {
+  const { issues, add } = collectIssues();
+  const drill = readDrill(data, context.library, context.fundamentals, add);
+  const start = readDay(data, "start", context.today, add);
+  const dose = {
+    reps: count(data, "reps", MOST_REPS, add),
+    minutes: count(data, "minutes", MOST_MINUTES, add),
+    daysAWeek: count(data, "daysAWeek", WEEK, add),
+    words: freeText(data, "words", 200, add) ?? "",
+    stop: freeText(data, "stop", 200, add) ?? "",
+  };
+  return issues.length > 0 ? { kind: "issues", issues } : { kind: "ok", value: { drill, start, dose } };
+}
+
+/** A form that stops a drill: its last day, between its first and today, and why. */
+export function parseDrillStop(
+  data: FormData,
+  context: { readonly today: string; readonly start: string },
+): FormOutcome<{ readonly end: string; readonly why: string }> {
+  const { issues, add } = collectIssues();
+  const end = readDay(data, "end", context.today, add);
+  if (issues.length === 0 && end < context.start) add("end", "ends-before");
+  const why = neededText(data, "why", 300, add);
+  return issues.length > 0 ? { kind: "issues", issues } : { kind: "ok", value: { end, why } };
+}
