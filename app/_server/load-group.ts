@@ -28,6 +28,8 @@ export interface GroupWish {
 /** Swings that a student's grid has unless another number is chosen: five of each in a group's quarter of an hour. */
 const USUAL_SWINGS = 5;
 const USUAL_GROUP = "iron";
+/** Students of one form; a page of more grids is no longer read to its end, and its form would outgrow what is taken. */
+const MOST_STUDENTS = 20;
 const SWING_CHOICES = [3, USUAL_SWINGS, GRID_SWINGS];
 
 function listOf(wished: string | readonly string[] | undefined): readonly string[] {
@@ -45,7 +47,8 @@ export function loadGroupPage(
   const columns = draft ? kept("columns").split(",") : listOf(wish.column);
   const chosen = chosenStudents(viewer, ids);
   const students = chosen.filter((student) => student.consent === "given");
-  if (students.length === 0) return { kind: "choose", page: choosePage(viewer, ids, columns) };
+  if (students.length === 0 || chosen.length > MOST_STUDENTS)
+    return { kind: "choose", page: choosePage(viewer, ids, columns) };
   const { fundamentals, grouping } = loadAcademyRules(viewer.db, viewer.scope, viewer.academy);
   const wished = fundamentals.filter((each) => columns.includes(each.id));
   const swings = SWING_CHOICES.find((each) => String(each) === (draft ? kept("swings") : wish.swings)) ?? USUAL_SWINGS;
@@ -86,6 +89,7 @@ function choosePage(viewer: Viewer, ids: readonly string[], columns: readonly st
     ).flatMap((student) => (student.consent === "missing" ? [student.id] : [])),
   );
   const { fundamentals } = loadAcademyRules(viewer.db, viewer.scope, viewer.academy);
+  const wished = ids.length > MOST_STUDENTS ? "choose-group.too-many" : "choose-group.nobody";
   const tick = (list: readonly string[], value: string): "yes" | "no" => (list.includes(value) ? "yes" : "no");
   return {
     title: words.say("choose-group.title"),
@@ -93,7 +97,7 @@ function choosePage(viewer: Viewer, ids: readonly string[], columns: readonly st
     back: { href: "/record", label: words.say("choose-group.back") },
     margin: words.say("choose-group.margin"),
     explains: words.say("choose-group.explains"),
-    error: ids.length === 0 ? "" : words.say("choose-group.nobody"),
+    error: ids.length === 0 ? "" : words.say(wished, { most: MOST_STUDENTS }),
     lists: [
       {
         name: "student",
