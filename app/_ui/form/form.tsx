@@ -113,7 +113,7 @@ function Notes(props: { readonly part: FormPart; readonly notes: NoteActions; re
     <div id="note">
       <NoteAnswer first={part.note} ask={notes.ask} />
       <noscript>
-        <button type="submit" formAction={notes.show} className="quiet">
+        <button type="submit" formAction={notes.show} className="say">
           {check}
         </button>
       </noscript>

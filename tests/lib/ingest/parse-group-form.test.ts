@@ -97,7 +97,9 @@ describe("a group session's form (real FormData)", () => {
           const cells = ["r.1.hinge", "r.2.hinge", "r.1.setup-tilt", "r.9.foot-line"];
           const own = Object.fromEntries(cells.map((name, at) => [name, typed[at] ?? ""]));
           const alone = parseSessionForm(form({ ...shared, ...own }), { ...rules, birthYear: 2012, hand: "left" });
-          const named = Object.fromEntries(Object.entries(own).map(([name, value]) => [name.replace("r.", "r.@eli."), value]));
+          const named = Object.fromEntries(
+            Object.entries(own).map(([name, value]) => [name.replace("r.", "r.@eli."), value]),
+          );
           const group = parseGroupForm(form({ ...shared, ...named, "r.@nia.1.hinge": "80" }), context);
           expect(group.kind).toBe(alone.kind);
           if (group.kind === "ok" && alone.kind === "ok")
