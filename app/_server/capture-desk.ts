@@ -1,11 +1,12 @@
 import { readStudent } from "@/db/read/students";
 import { VIEWS } from "@/lib/domain/fundamental";
+import type { Hand } from "@/lib/domain/handedness";
 import { collectIssues } from "@/lib/ingest/form-fields";
 import { readCaptures } from "@/lib/ingest/parse-capture-form";
 import { buildCaptureAnswer } from "@/lib/report/build-capture-answer";
 import type { CaptureAnswer } from "@/lib/report/capture-answer-model";
 import type { FormDraft } from "./form-draft";
-import type { StudentViewer } from "./gate";
+import type { StudentViewer, Viewer } from "./gate";
 import { sayFieldIssues } from "./say-field-issues";
 import { sessionDraft } from "./session-desk";
 import { loadAcademyRules } from "./student-record";
@@ -16,8 +17,12 @@ import { keepLooked } from "./submit-once";
  * what is wrong. Nothing is kept, and nothing that is on file of the student is looked at but the hand.
  */
 export function answerCaptures(viewer: StudentViewer, data: FormData): readonly CaptureAnswer[] {
+  return answerFor(viewer, readStudent(viewer.db, viewer.student).hand, data);
+}
+
+/** The same for whoever plays with that hand. */
+export function answerFor(viewer: Viewer, hand: Hand, data: FormData): readonly CaptureAnswer[] {
   const { words, db } = viewer;
-  const { hand } = readStudent(db, viewer.student);
   const { fundamentals } = loadAcademyRules(db, viewer.scope, viewer.academy);
   const { issues, add } = collectIssues();
   const captures = readCaptures(data, hand, add);

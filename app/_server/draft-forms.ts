@@ -33,6 +33,18 @@ export const DRAFT_FORMS: Readonly<Record<string, DraftForm>> = {
       ...[...CAMERA_NUMBERS, ...CAMERA_SIDES].map((name) => `${name}.`),
     ],
   },
+  // Of the students' own fields the readings alone: what else begins with their ids may be a note.
+  "group-form": {
+    page: () => "/record/group",
+    about: "nobody",
+    browserKeeps: [
+      "r.",
+      "day",
+      "clubGroup",
+      "circumstance",
+      ...[...CAMERA_NUMBERS, ...CAMERA_SIDES].map((name) => `${name}.`),
+    ],
+  },
   "student-form": { page: () => "/students/new", about: "nobody", browserKeeps: [] },
   "event-form": {
     page: (studentId) => `/students/${studentId}/events/new`,

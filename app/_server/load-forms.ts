@@ -56,6 +56,15 @@ export function loadRecordPage(viewer: Viewer): TextPage {
           { href: "/students/new", label: words.say("student-form.heading") },
         ],
       },
+      {
+        margin: words.say("record.group"),
+        heading: words.say("record.group.heading"),
+        paragraphs: [words.say("record.group.text")],
+        links: [
+          { href: "/record/group", label: words.say("record.group.open") },
+          { href: "/record/group/saved", label: words.say("record.group.list") },
+        ],
+      },
     ],
   };
 }

@@ -13,6 +13,7 @@ import { workOn } from "./analysis-worker";
 import { dayIn } from "./clock";
 import { chooseClubGroup, clubLinks } from "./club-links";
 import type { StudentViewer } from "./gate";
+import { groupNoticesOf } from "./group-jumps";
 import { loadStudentVerdicts } from "./load-verdicts";
 import { enginesModels } from "./refit-noise";
 import type { Judged } from "./worker/tasks";
@@ -75,6 +76,11 @@ async function loadJudgedSource(
         kind === "void" ? words.say("correct.taken-out") : typed;
       return [{ day: session.day, swing, from: said(before), to: said(after), who, why, at: correctedAt }];
     }),
+    groupNotices: groupNoticesOf(
+      viewer,
+      track.history.sessions.map((entry) => entry.session),
+      track.history.fundamental.view,
+    ),
     asOf: viewer.today,
     today: viewer.today,
     clubName: sayClubGroup(words, grouping, track.history.clubGroup),

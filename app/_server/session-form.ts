@@ -1,14 +1,12 @@
-import { type ClubGrouping, currentGroups } from "@/lib/domain/club-grouping";
-import { type Fundamental, VIEWS, type View } from "@/lib/domain/fundamental";
-import { CIRCUMSTANCES } from "@/lib/domain/session";
+import type { ClubGrouping } from "@/lib/domain/club-grouping";
+import type { Fundamental } from "@/lib/domain/fundamental";
 import type { CaptureAnswer } from "@/lib/report/capture-answer-model";
 import type { FieldModel, FormModel, GridModel } from "@/lib/report/form-model";
 import type { NoteAnswer } from "@/lib/report/note-answer-model";
 import type { Words } from "@/lib/words/catalogue";
-import { sayGroupOfClubs } from "@/lib/words/say-club";
 import { sayFundamental, sayPlus } from "@/lib/words/say-fundamental";
-import { captureFields, sightingFields, sightingNames } from "./capture-fields";
 import type { FormDraft } from "./form-draft";
+import { filmParts, unusualField, whenFields } from "./session-fields";
 import { field } from "./student-form";
 
 /** Swings that the grid offers. */
@@ -34,8 +32,6 @@ export function buildSessionForm(
 ): FormModel {
   const { draft, draftId } = source;
   const one = (spec: Parameters<typeof field>[3]): FieldModel => field(words, draft, "session-form", spec);
-  const choices = (values: readonly string[], prefix: string) =>
-    values.map((value) => ({ value, label: words.say(`${prefix}.${value}`) }));
   const part = (name: string, fields: readonly FieldModel[]) => ({
     margin: words.say(`session-form.part.${name}`),
     explains: words.say(`session-form.part.${name}.explains`),
@@ -46,36 +42,9 @@ export function buildSessionForm(
     explains: words.say("session-form.explains"),
     parts: [
       part("when", [
-        one({ name: "day", kind: "date", required: "yes", value: source.today }),
-        one({
-          name: "clubGroup",
-          kind: "select",
-          required: "yes",
-          options: currentGroups(source.grouping).map((group) => ({
-            value: group.id,
-            label: sayGroupOfClubs(words, group),
-          })),
-          value: source.clubGroup ?? "",
-        }),
-        one({ name: "club", kind: "text" }),
-        one({
-          name: "circumstance",
-          kind: "select",
-          required: "yes",
-          options: choices(CIRCUMSTANCES, "circumstance"),
-          value: "unaided",
-        }),
-        one({ name: "aid", kind: "text" }),
+        ...whenFields(words, source, one),
         one({ name: "daysSincePractice", kind: "number" }),
-        ...(draft === null || draft.refusal === ""
-          ? []
-          : [
-              one({
-                name: "confirmUnusual",
-                kind: "checkbox",
-                options: [{ value: "yes", label: words.say("session-form.confirmUnusual.yes") }],
-              }),
-            ]),
+        ...unusualField(words, draft, one),
       ]),
       {
         ...part("shots", [
@@ -85,17 +54,7 @@ export function buildSessionForm(
         ]),
         note: source.note,
       },
-      ...VIEWS.map((view) => ({
-        margin: words.say("session-form.part.film", { view: words.say(`view.${view}`) }),
-        explains: words.say("session-form.part.film.explains"),
-        fields: captureFields(words, view, one),
-        more: {
-          summary: words.say("capture.summary"),
-          fields: sightingFields(words, view, one),
-          open: isSighted(draft, view),
-        },
-        answer: source.answers.find((answer) => answer.view === view) ?? null,
-      })),
+      ...filmParts(words, source, one),
     ],
     grid: buildGrid(words, source.fundamentals, draft),
     submit: words.say("session-form.submit"),
@@ -106,13 +65,8 @@ export function buildSessionForm(
   };
 }
 
-/** Whether anything was typed into what was seen of a view's film, so that it is open again. */
-function isSighted(draft: FormDraft | null, view: View): "yes" | "no" {
-  const names = sightingNames(view);
-  return draft?.entries.some(([name, value]) => names.includes(name) && value !== "") ? "yes" : "no";
-}
-
-function buildGrid(words: Words, fundamentals: readonly Fundamental[], draft: FormDraft | null): GridModel {
+/** Swings down, fundamentals across; what a derived fundamental follows from is read, it is not. */
+export function buildGrid(words: Words, fundamentals: readonly Fundamental[], draft: FormDraft | null): GridModel {
   const columns = fundamentals.filter((fundamental) => fundamental.derivedFrom === null);
   const typed = new Map(draft?.entries ?? []);
   return {

@@ -45,7 +45,10 @@ const WORDS = {
 
 function allFields(form: FormModel): ReadonlyMap<string, Pick<FieldModel, "label" | "options">> {
   const fields = form.parts.flatMap((part) => [...part.fields, ...(part.more?.fields ?? [])]);
-  const cells = form.grid?.rows.flatMap((row) => row.cells.map((cell) => ({ ...cell, options: [] }))) ?? [];
+  const grids = [form.grid, ...form.parts.map((part) => part.grid ?? null)];
+  const cells = grids.flatMap(
+    (grid) => grid?.rows.flatMap((row) => row.cells.map((cell) => ({ ...cell, options: [] }))) ?? [],
+  );
   return new Map([...fields, ...cells].map((field) => [field.name, field]));
 }
 

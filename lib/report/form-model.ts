@@ -29,6 +29,8 @@ export interface FormModel {
     readonly more?: { readonly summary: string; readonly fields: readonly FieldModel[]; readonly open: "yes" | "no" };
     /** What a film can show, as the form stands; null or absent: no film. */
     readonly answer?: CaptureAnswer | null;
+    /** Readings of this part alone, above its fields; absent: none. */
+    readonly grid?: GridModel;
     /** What the note among the fields says of strikes, as the form stands; absent: no note. */
     readonly note?: NoteAnswer;
   }[];

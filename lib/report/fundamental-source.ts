@@ -31,6 +31,8 @@ export interface FundamentalSource {
   readonly squarePlan: SquarePlan | null;
   /** What was decided about the track's question; null: it is asked. */
   readonly asking: Asking | null;
+  /** What is said of the phone of group sessions among the track's; absent: nothing. */
+  readonly groupNotices?: readonly string[];
   readonly asOf: string;
   readonly today: string;
   /** Name of the club group shown. */

@@ -15,7 +15,9 @@ function Problems({ model }: { readonly model: FormModel }) {
   const fields = model.parts
     .flatMap((part) => [...part.fields, ...(part.more?.fields ?? [])])
     .filter((field) => field.error !== "");
-  const cells = model.grid?.rows.flatMap((row) => row.cells).filter((cell) => cell.error !== "") ?? [];
+  const cells = [model.grid, ...model.parts.map((part) => part.grid ?? null)]
+    .flatMap((grid) => grid?.rows.flatMap((row) => row.cells) ?? [])
+    .filter((cell) => cell.error !== "");
   return (
     <div className={styles.problems} role="alert">
       <p>{model.refusal}</p>
@@ -111,7 +113,7 @@ function Notes(props: { readonly part: FormPart; readonly notes: NoteActions; re
     <div id="note">
       <NoteAnswer first={part.note} ask={notes.ask} />
       <noscript>
-        <button type="submit" formAction={notes.show} className="quiet">
+        <button type="submit" formAction={notes.show} className="say">
           {check}
         </button>
       </noscript>
@@ -150,6 +152,7 @@ export function Form({
       {keep ? <KeepDraft keep={keep} /> : null}
       {model.parts.map((part) => (
         <Part key={part.margin} margin={part.margin} explains={part.explains}>
+          {part.grid ? <Grid model={part.grid} /> : null}
           <Fields fields={part.fields} />
           {part.more ? <More more={part.more} /> : null}
           {films ? <Films part={part} films={films} check={model.check ?? ""} /> : null}

@@ -48,7 +48,7 @@ function useAnswer(first: Answer, ask: AskNote, place: RefObject<HTMLElement | n
 /** One tap: a button while scripts run, else a box that goes with the form. */
 function Choice({ choice, tap }: { readonly choice: NoteChoice; readonly tap: ((choice: NoteChoice) => void) | null }) {
   return tap ? (
-    <button type="button" className={styles.choice} onClick={() => tap(choice)}>
+    <button type="button" className={`say ${styles.choice}`} onClick={() => tap(choice)}>
       {choice.label}
     </button>
   ) : (
@@ -68,7 +68,7 @@ function Row(props: {
   return (
     <li className={styles[row.state]}>
       <p>
-        <q>{row.word}</q> {row.said}
+        <q>{row.word}</q>: {row.said}
       </p>
       <div className={styles.choices}>
         {row.choices.map((choice) => (

@@ -9,7 +9,7 @@ export function NoteCodings({ model, action }: { readonly model: NoteCodingsPage
   const buttons = model.takeBacks.map(({ phrase, label }) => (
     <form key={phrase} action={action} method={typeof action === "string" ? "post" : undefined}>
       <input type="hidden" name="phrase" value={phrase} />
-      <button type="submit" className="quiet">
+      <button type="submit" className="say">
         {label}
       </button>
     </form>

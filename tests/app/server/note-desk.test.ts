@@ -28,8 +28,8 @@ const saidOf = (note: string, more: Readonly<Record<string, string>> = {}) =>
 describe("what a form's note says", () => {
   it("stands beside each sentence: counted, only named, and left out with why", () => {
     expect(saidOf("7 of 10 solid, some fat. No shanks, pushed two. Heavy legs; yesterday thin")).toEqual([
-      ["solid: solid: 7 of 10", "fat: fat: named, not counted"],
-      ["shanks: heel or shank: none, the note says", "pushed: left out: where the ball flew, not how it was struck"],
+      ["solid: 7 of 10, solid", "fat: named, not counted (fat)"],
+      ["shanks: none, the note says (heel or shank)", "pushed: left out: where the ball flew, not how it was struck"],
       ["Heavy: left out: not the ball", "thin: left out: of another time"],
     ]);
   });
@@ -62,12 +62,12 @@ describe("what a form's note says", () => {
 describe("a correction", () => {
   it("is remembered for every note of the academy, listed with who and when, and can be taken back", () => {
     answerNote(viewer, form({ note: "2 lateral" }, tap("# lateral", { as: "strike", kind: "toe" })));
-    expect(saidOf("then 4 lateral")).toEqual([["lateral: toe: 4 (as this academy reads it)"]]);
-    expect(saidOf("2 thin")).toEqual([["thin: thin or topped: 2"]]);
+    expect(saidOf("then 4 lateral")).toEqual([["lateral: 4, toe (as this academy reads it)"]]);
+    expect(saidOf("2 thin")).toEqual([["thin: 2, thin or topped"]]);
     const page = loadNoteCodings(viewer);
     expect(page.table.rows[0]?.cells.slice(0, 3)).toEqual(["# lateral", "a strike: toe", "Coach Lark"]);
     takeBackCoding(viewer, form({ phrase: "# lateral" }));
-    expect(saidOf("then 4 lateral")).toEqual([["lateral: heel or shank: 4"]]);
+    expect(saidOf("then 4 lateral")).toEqual([["lateral: 4, heel or shank"]]);
     expect(loadNoteCodings(viewer).takeBacks).toEqual([]);
     expect(loadNoteCodings(viewer).history?.table.rows).toHaveLength(2);
   });

@@ -69,15 +69,19 @@ describe("too little", () => {
 // The thresholds were chosen on streams 1 to 30; these are others.
 describe("operating point: groups of 4 to 10, 5 to 9 films each, usual wavering, seeds kept apart from those chosen on", () => {
   it("independent noise: at most 2 of 100 group sessions named", () => {
-    expect(named(400, 101, {})).toBeLessThanOrEqual(0.02);
-    expect(named(200, 102, { unknown: 0.5 })).toBeLessThanOrEqual(0.02);
+    const [checked, unknown] = [named(400, 101, {}), named(200, 102, { unknown: 0.5 })];
+    console.info(`named though nothing is shared: ${checked}; half of the films without a record: ${unknown}`);
+    expect(checked).toBeLessThanOrEqual(0.02);
+    expect(unknown).toBeLessThanOrEqual(0.02);
   });
 
   it("a checked phone's own error of 1 degree, shared by all: at most 2 of 100", () =>
     expect(named(200, 103, { sharedSd: 1 })).toBeLessThanOrEqual(0.02));
 
   it("one drill for all moves one fundamental, or each student changes on their own: at most 2 of 100, with three standard errors 5 of 100", () => {
-    expect(named(200, 104, { moved: (id) => (id === "hinge" ? 8 : 0) })).toBeLessThanOrEqual(0.05);
+    const hinge = named(200, 104, { moved: (id) => (id === "hinge" ? 8 : 0) });
+    console.info(`named though one drill moved the hinge of all by 8: ${hinge}`);
+    expect(hinge).toBeLessThanOrEqual(0.05);
     expect(named(200, 105, { moved: (id) => (id === "setup-tilt" ? 5 : 0) })).toBeLessThanOrEqual(0.05);
     const own = (_id: string, random: Parameters<MadeGroup["moved"]>[1]) =>
       random.uniform() < 0.15 ? 8 * normal(random) : 0;

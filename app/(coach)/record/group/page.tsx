@@ -1,0 +1,21 @@
+import { requireViewer } from "../../../_server/gate";
+import { loadFrame } from "../../../_server/load-frame";
+import { type GroupWish, loadGroupPage } from "../../../_server/load-group";
+import { Form } from "../../../_ui/form/form";
+import { Frame } from "../../../_ui/frame/frame";
+import { ChooseGroup } from "../../../_ui/group/choose-group";
+import { askGroup, showGroup, submitGroup } from "./actions";
+
+export default async function GroupRoute({ searchParams }: { readonly searchParams: Promise<GroupWish> }) {
+  const viewer = await requireViewer();
+  const step = loadGroupPage(viewer, await searchParams);
+  return (
+    <Frame model={loadFrame(viewer)} current="record">
+      {step.kind === "choose" ? (
+        <ChooseGroup model={step.page} />
+      ) : (
+        <Form model={step.form} action={submitGroup} films={{ ask: askGroup, show: showGroup }} />
+      )}
+    </Frame>
+  );
+}
