@@ -1,25 +1,22 @@
 import { type ClubGrouping, currentGroups } from "@/lib/domain/club-grouping";
-import { type Fundamental, VIEWS, type View } from "@/lib/domain/fundamental";
+import { VIEWS, type View } from "@/lib/domain/fundamental";
 import { CIRCUMSTANCES } from "@/lib/domain/session";
 import type { CaptureAnswer } from "@/lib/report/capture-answer-model";
-import type { FieldModel, FormModel, GridModel } from "@/lib/report/form-model";
+import type { FieldModel, FormModel } from "@/lib/report/form-model";
 import type { NoteAnswer } from "@/lib/report/note-answer-model";
 import type { Words } from "@/lib/words/catalogue";
 import { sayGroupOfClubs } from "@/lib/words/say-club";
-import { sayFundamental, sayPlus } from "@/lib/words/say-fundamental";
 import { captureFields, sightingFields, sightingNames } from "./capture-fields";
 import type { FormDraft } from "./form-draft";
+import { buildSessionGrid, type GridSource } from "./session-grid";
 import { field } from "./student-form";
-
-/** Swings that the grid offers. */
-export const GRID_SWINGS = 10;
 
 /** The form that adds a session of one student: when, how it was filmed, and the readings. It shows no earlier value. */
 export function buildSessionForm(
   words: Words,
   source: {
     readonly alias: string;
-    readonly fundamentals: readonly Fundamental[];
+    readonly grid: GridSource;
     readonly grouping: ClubGrouping;
     /** The group to begin with; null: the first. */
     readonly clubGroup: string | null;
@@ -67,15 +64,6 @@ export function buildSessionForm(
         }),
         one({ name: "aid", kind: "text" }),
         one({ name: "daysSincePractice", kind: "number" }),
-        ...(draft === null || draft.refusal === ""
-          ? []
-          : [
-              one({
-                name: "confirmUnusual",
-                kind: "checkbox",
-                options: [{ value: "yes", label: words.say("session-form.confirmUnusual.yes") }],
-              }),
-            ]),
       ]),
       {
         ...part("shots", [
@@ -97,7 +85,7 @@ export function buildSessionForm(
         answer: source.answers.find((answer) => answer.view === view) ?? null,
       })),
     ],
-    grid: buildGrid(words, source.fundamentals, draft),
+    grid: buildSessionGrid(words, source.grid, draft),
     submit: words.say("session-form.submit"),
     check: words.say("capture.check"),
     noteCheck: words.say("note.check"),
@@ -110,31 +98,4 @@ export function buildSessionForm(
 function isSighted(draft: FormDraft | null, view: View): "yes" | "no" {
   const names = sightingNames(view);
   return draft?.entries.some(([name, value]) => names.includes(name) && value !== "") ? "yes" : "no";
-}
-
-function buildGrid(words: Words, fundamentals: readonly Fundamental[], draft: FormDraft | null): GridModel {
-  const columns = fundamentals.filter((fundamental) => fundamental.derivedFrom === null);
-  const typed = new Map(draft?.entries ?? []);
-  return {
-    caption: words.say("session-form.grid"),
-    swingLabel: words.say("session-form.swing"),
-    columns: columns.map((fundamental) => ({
-      fundamentalId: fundamental.id,
-      label: sayFundamental(words, fundamental),
-      unit: words.say(`unit.${fundamental.unit}.name`),
-      sign: sayPlus(words, fundamental),
-    })),
-    rows: Array.from({ length: GRID_SWINGS }, (_, row) => ({
-      label: words.say("session-form.swing-number", { number: row + 1 }),
-      cells: columns.map((fundamental) => {
-        const name = `r.${row + 1}.${fundamental.id}`;
-        return {
-          name,
-          label: words.say("session-form.cell", { name: sayFundamental(words, fundamental), number: row + 1 }),
-          value: typed.get(name) ?? "",
-          error: draft?.errors[name] ?? "",
-        };
-      }),
-    })),
-  };
 }
