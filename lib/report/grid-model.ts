@@ -58,6 +58,7 @@ export interface GridWords {
   readonly undo: string;
   readonly restStays: string;
   readonly moreSwing: string;
+  /** {lines} */
   readonly noMoreSwing: string;
   readonly arrangement: string;
   readonly arrange: Readonly<Record<Arrangement, string>>;

@@ -37,11 +37,19 @@ export function cellTexts(desk: HTMLElement): Readonly<Record<string, string>> {
   return Object.fromEntries(allCells(desk).map((cell) => [cell.name, cell.value]));
 }
 
+const setValue = (cell: HTMLInputElement, text: string): void =>
+  // The prototype's own setter, so that the framework sees a change too.
+  Object.getOwnPropertyDescriptor(HTMLInputElement.prototype, "value")?.set?.call(cell, text);
+
+/** From now on the cell counts as typed: a new page beneath it leaves what stands in it. */
+export function keepTyped(cell: HTMLInputElement): void {
+  setValue(cell, cell.value);
+}
+
 /** Writes a cell as if it had been typed: whoever listens to the form hears of it. */
 export function writeCell(cell: HTMLInputElement, text: string): WrittenCell {
   const before = cell.value;
-  // The prototype's own setter, so that the framework sees a change too.
-  Object.getOwnPropertyDescriptor(HTMLInputElement.prototype, "value")?.set?.call(cell, text);
+  setValue(cell, text);
   cell.dispatchEvent(new Event("input", { bubbles: true }));
   return { name: cell.name, before, after: text };
 }

@@ -132,7 +132,9 @@ export function GridDesk({ model, heads, aside, keep }: Props) {
             {words.undo}
           </button>
         ) : null}
-        {full ? null : (
+        {full ? (
+          <p>{fillWords(words.noMoreSwing, { lines: model.rows.length })}</p>
+        ) : (
           <button type="button" className={`say ${styles.scripted}`} onClick={() => grid.addSwing()}>
             {words.moreSwing}
           </button>

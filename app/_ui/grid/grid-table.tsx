@@ -120,12 +120,12 @@ function Sign({ model, heads, at }: Pick<TableProps, "model" | "heads"> & { read
   const column = model.columns[at];
   if (!column) return null;
   return (
-    <>
+    <div className={styles.head}>
       {heads[column.fundamentalId]}
       <span id={`sign-${column.fundamentalId}`} className={styles.sign}>
         <span>{column.unit}</span> <span>{column.sign}</span>
       </span>
-    </>
+    </div>
   );
 }
 

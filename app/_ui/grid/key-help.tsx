@@ -27,8 +27,6 @@ export function KeyHelp(props: {
   const { words, letters } = props;
   return (
     <div className={styles.help}>
-      <p className={styles.helpHead}>{words.keysHeading}</p>
-      <Keys keys={words.keys} />
       <label className={styles.switch}>
         <input
           type="checkbox"
@@ -38,6 +36,10 @@ export function KeyHelp(props: {
         {words.letters}
       </label>
       {letters === "on" ? <Keys keys={words.letterKeys} /> : null}
+      <details>
+        <summary>{words.keysHeading}</summary>
+        <Keys keys={words.keys} />
+      </details>
     </div>
   );
 }

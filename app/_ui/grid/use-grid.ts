@@ -3,7 +3,16 @@
 import { type RefObject, useRef, useState } from "react";
 import { flushSync } from "react-dom";
 import type { Arrangement } from "@/lib/report/grid-model";
-import { allCells, cellAt, cellNamed, cellTexts, enterCell, type WrittenCell, writeCell } from "./cell-inputs";
+import {
+  allCells,
+  cellAt,
+  cellNamed,
+  cellTexts,
+  enterCell,
+  keepTyped,
+  type WrittenCell,
+  writeCell,
+} from "./cell-inputs";
 import { countCells } from "./count-cells";
 import { cellNote, columnOrder, type DeskModel } from "./desk-model";
 import { fillWords } from "./fill-words";
@@ -113,7 +122,10 @@ export function useGrid(
     },
     turn(arrangement: Arrangement): void {
       if (arrangement === state.arrangement || !desk.current) return;
-      set({ arrangement, kept: cellTexts(desk.current), texts: cellTexts(desk.current), where: null });
+      const texts = cellTexts(desk.current);
+      flushSync(() => set({ arrangement, kept: texts, texts, where: null }));
+      for (const cell of allCells(desk.current)) keepTyped(cell);
+      set({ kept: {} });
       remember("arrangement", arrangement);
     },
     setLetters(letters: "on" | "off"): void {
@@ -152,6 +164,5 @@ export function useGrid(
       set({ message, undoable: past.current.length });
       settle();
     },
-    cells: (): readonly HTMLInputElement[] => (desk.current ? allCells(desk.current) : []),
   };
 }
