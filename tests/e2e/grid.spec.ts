@@ -38,15 +38,14 @@ async function paste(page: Page, text: string): Promise<void> {
   }, text);
 }
 
-/** Whether what has the focus lies free: not under anything that stays in sight. */
+/** Whether what has the focus lies free: none of its corners is under anything that stays in sight. */
 async function isFocusFree(page: Page): Promise<boolean> {
   return page.evaluate(() => {
     const focused = document.activeElement as HTMLElement;
     const { left, right, top, bottom } = focused.getBoundingClientRect();
-    return [top + 2, bottom - 2].every((y) => {
-      const there = document.elementFromPoint((left + right) / 2, y);
-      return there === focused || (there !== null && there.contains(focused) === true && focused.contains(there));
-    });
+    return [left + 3, right - 3].every((x) =>
+      [top + 3, bottom - 3].every((y) => document.elementFromPoint(x, y) === focused),
+    );
   });
 }
 
@@ -150,6 +149,27 @@ test("at 320 px each cell is a line, by swing or by checkpoint; what is typed st
   expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(320);
   await expectAccessible(page);
   await page.getByRole("button", { name: "swing by swing" }).click();
+});
+
+test("the rest opens with one key, and no cell of it is hidden while one goes across it", async ({ page }) => {
+  await page.setViewportSize({ width: 768, height: 700 });
+  await page.goto("/students/s05/sessions/new");
+  const rest = page.locator("details", { hasText: /^The rest/ });
+  await expect(rest).not.toHaveAttribute("open", "");
+  await page.locator("input[data-swing='1'][data-place='0']").focus();
+  await page.keyboard.press("r");
+  await expect(rest).toHaveAttribute("open", "");
+  for (const key of ["ArrowRight", "ArrowLeft"])
+    for (let i = 0; i < 10; i += 1) {
+      await page.keyboard.press(key);
+      expect([key, i, await isFocusFree(page)]).toEqual([key, i, true]);
+    }
+  // What is typed there holds it open.
+  await page.keyboard.type("1");
+  await rest.locator("summary").press("Enter");
+  await expect(page.getByText("The rest stays open: it holds what you typed.")).toBeVisible();
+  await expect(rest).toHaveAttribute("open", "");
+  expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(768);
 });
 
 test("without scripts the whole grid is there, the rest too, and what was typed into it keeps it open", async ({
