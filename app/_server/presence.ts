@@ -9,8 +9,9 @@ import type { ViewerWish } from "./viewer";
 const STUDENT = /^(?:\/api)?\/students\/([^/]+)(?:\/([^/]+))?(?:\/([^/]+))?/;
 // What an import did is kept after its upload is gone, so its page is not asked about.
 const DRAFT = /^(?:\/api)?\/import\/([^/]+)(?!.*\/done$)/;
-// Places that stand where the name of a student, or of a fundamental, may stand.
+// Places that stand where the name of a student, of a session, or of a fundamental, may stand.
 const BESIDE_STUDENTS = new Set(["new"]);
+const BESIDE_SESSIONS = new Set(["new", "sheet"]);
 const BESIDE_FUNDAMENTALS = new Set(["sessions", "events", "history", "known", "merge", "csv"]);
 
 function hasTrack(
@@ -23,7 +24,7 @@ function hasTrack(
   if (!student) return false;
   // It leads to the student whom this one turned out to be.
   if (readMergedInto(viewer.db, student) !== null) return true;
-  if (fundamentalId === "sessions" && recordId !== undefined && recordId !== "new")
+  if (fundamentalId === "sessions" && recordId !== undefined && !BESIDE_SESSIONS.has(recordId))
     return readSaidGroup(viewer.db, student, recordId) !== undefined;
   if (fundamentalId === undefined || BESIDE_FUNDAMENTALS.has(fundamentalId)) return true;
   const measured = new Set<string>(readTrackKeys(viewer.db, student).map((key) => key.fundamentalId));

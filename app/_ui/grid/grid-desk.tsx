@@ -40,7 +40,7 @@ function Bar({ model, aside, grid }: Pick<Props, "model" | "aside"> & { readonly
         <p className={styles.where}>{model.words.nowhere}</p>
       )}
       <p className={styles.count} aria-live="polite">
-        {fillWords(model.words.count, { ...state.count })}
+        {state.count.begun === 0 ? null : fillWords(model.words.count, { ...state.count })}
       </p>
     </div>
   );
