@@ -11,6 +11,7 @@ import { currentInstant } from "./clock";
 import { buildCorrectForm, seenOf, shownIn } from "./correct-form";
 import { findFormDraft, keepFormDraft } from "./form-draft";
 import type { StudentViewer } from "./gate";
+import { gridChoices } from "./grid-desk";
 import { loadRules } from "./load-verdicts";
 import { sayFieldIssues } from "./say-field-issues";
 import { loadAcademyRules } from "./student-record";
@@ -46,9 +47,12 @@ export function loadCorrectForm(
   const session = findSession(viewer, sessionId);
   if (!session) return null;
   const draft = findFormDraft(viewer, correctionDraft(sessionId), draftId);
+  const { alias, hand } = readStudent(db, student);
   return buildCorrectForm(viewer.words, {
     session,
-    alias: readStudent(db, student).alias,
+    alias,
+    hand,
+    letters: gridChoices(viewer).letters,
     swings: readSwingNumbers(db, student, sessionId),
     readings: readSessionReadings(db, student, sessionId),
     fundamentals: loadAcademyRules(db, scope, academy).fundamentals,

@@ -1,11 +1,15 @@
 import type { SessionReading } from "@/db/read/session-readings";
 import type { Fundamental } from "@/lib/domain/fundamental";
+import type { Hand } from "@/lib/domain/handedness";
 import type { Session } from "@/lib/domain/session";
 import type { FieldModel, FormModel } from "@/lib/report/form-model";
+import type { GridModel } from "@/lib/report/grid-model";
+import { layGrid } from "@/lib/report/lay-grid";
 import type { Words } from "@/lib/words/catalogue";
 import { sayDay } from "@/lib/words/day-words";
-import { sayFundamental, sayPlus } from "@/lib/words/say-fundamental";
+import { sayFundamental } from "@/lib/words/say-fundamental";
 import type { FormDraft } from "./form-draft";
+import { askedOf } from "./session-grid";
 import { field } from "./student-form";
 
 /** Rows for swings that were missed, below those on file. */
@@ -28,6 +32,9 @@ interface Source {
   readonly swings: readonly number[];
   readonly readings: readonly SessionReading[];
   readonly fundamentals: readonly Fundamental[];
+  readonly hand: Hand;
+  /** Whether single letters are keys within a cell. */
+  readonly letters: "on" | "off";
   readonly draft: FormDraft | null;
   readonly draftId: string | undefined;
 }
@@ -44,35 +51,42 @@ function rowNumbers({ swings }: Source): readonly number[] {
   return [...swings, ...Array.from({ length: SPARE_SWINGS }, (_, at) => last + at + 1)];
 }
 
-function buildGrid(words: Words, source: Source): FormModel["grid"] {
+function buildGrid(words: Words, source: Source): GridModel {
   const { draft, readings } = source;
   const columns = columnsOf(source);
   const typed = new Map(draft?.entries ?? []);
-  const cellAt = (number: number, fundamental: Fundamental) => {
-    const name = `r.${number}.${fundamental.id}`;
-    const reading = readings.find((each) => each.swing === number && each.fundamentalId === fundamental.id);
-    const state = reading === undefined ? "none" : reading.state;
-    return {
-      name,
-      label: words.say("correct.cell", { name: sayFundamental(words, fundamental), number, state }),
-      value: typed.get(name) ?? shownIn(reading),
-      error: draft?.errors[name] ?? "",
-    };
-  };
-  return {
+  const read = new Set<string>(readings.map((reading) => reading.fundamentalId));
+  const swings = rowNumbers(source);
+  return layGrid(words, {
     caption: words.say("correct.grid"),
-    swingLabel: words.say("session-form.swing"),
-    columns: columns.map((fundamental) => ({
-      fundamentalId: fundamental.id,
-      label: sayFundamental(words, fundamental),
-      unit: words.say(`unit.${fundamental.unit}.name`),
-      sign: sayPlus(words, fundamental),
-    })),
-    rows: rowNumbers(source).map((number) => ({
-      label: words.say("session-form.swing-number", { number }),
-      cells: columns.map((fundamental) => cellAt(number, fundamental)),
-    })),
-  };
+    explains: "",
+    columns,
+    first: columns.filter(({ id }) => read.has(id)).length || columns.length,
+    rest: "shut",
+    hand: source.hand,
+    swings,
+    shown: swings.length,
+    cell(number, fundamental) {
+      const name = `r.${number}.${fundamental.id}`;
+      const reading = readings.find((each) => each.swing === number && each.fundamentalId === fundamental.id);
+      const state = reading === undefined ? "none" : reading.state;
+      const value = typed.get(name) ?? shownIn(reading);
+      const error = draft?.errors[name] ?? "";
+      return {
+        name,
+        label: words.say("correct.cell", { name: sayFundamental(words, fundamental), number, state }),
+        value,
+        error,
+        // What is on file was asked about when it was saved.
+        asked: error === "" ? "no" : askedOf(value, fundamental),
+        confirmed: value !== "" && typed.get(`ok.${name}`) === value ? "yes" : "no",
+      };
+    },
+    arrangement: "swings",
+    letters: source.letters,
+    allRight: typed.get("confirmUnusual") === "yes" ? "yes" : "no",
+    sheet: null,
+  });
 }
 
 /** What was in sight travels with the form; a form that came back keeps what was in sight then. */
@@ -95,8 +109,6 @@ function buildHidden(source: Source): FormModel["hidden"] {
 export function buildCorrectForm(words: Words, source: Source): FormModel {
   const { draft, draftId, session } = source;
   const one = (spec: Parameters<typeof field>[3]): FieldModel => field(words, draft, "correct", spec);
-  const confirm = (name: "confirmVoid" | "confirmUnusual") =>
-    one({ name, kind: "checkbox", options: [{ value: "yes", label: words.say(`correct.${name}.yes`) }] });
   return {
     heading: words.say("correct.heading", { alias: source.alias, day: sayDay(words, session.day, "full") }),
     explains: words.say("correct.explains"),
@@ -106,8 +118,11 @@ export function buildCorrectForm(words: Words, source: Source): FormModel {
         explains: words.say("correct.part.why.explains"),
         fields: [
           one({ name: "why", kind: "text", required: "yes" }),
-          confirm("confirmVoid"),
-          ...(draft === null ? [] : [confirm("confirmUnusual")]),
+          one({
+            name: "confirmVoid",
+            kind: "checkbox",
+            options: [{ value: "yes", label: words.say("correct.confirmVoid.yes") }],
+          }),
         ],
       },
     ],

@@ -1,18 +1,21 @@
 import type { ClubGrouping } from "@/lib/domain/club-grouping";
 import type { Fundamental } from "@/lib/domain/fundamental";
+import type { Hand } from "@/lib/domain/handedness";
 import { groupName, ownName } from "@/lib/ingest/parse-group-form";
 import type { CaptureAnswer } from "@/lib/report/capture-answer-model";
-import type { FieldModel, FormModel, GridModel } from "@/lib/report/form-model";
+import type { FieldModel, FormModel } from "@/lib/report/form-model";
+import type { GridModel } from "@/lib/report/grid-model";
 import type { Words } from "@/lib/words/catalogue";
 import type { FormDraft } from "./form-draft";
-import { filmParts, unusualField, whenFields } from "./session-fields";
-import { buildGrid } from "./session-form";
+import { filmParts, whenFields } from "./session-fields";
+import { buildSessionGrid, type GridSource } from "./session-grid";
 import { field } from "./student-form";
 
 /** A student as the group's form names one. */
 export interface NamedStudent {
   readonly id: string;
   readonly alias: string;
+  readonly hand: Hand;
 }
 
 /** What the form of a group session rests on. */
@@ -28,6 +31,8 @@ export interface GroupFormSource {
   readonly swings: number;
   readonly draft: FormDraft | null;
   readonly answers: readonly CaptureAnswer[];
+  /** How the viewer likes a grid. */
+  readonly likes: Pick<GridSource, "arrangement" | "letters">;
 }
 
 /** The form of a group session: one occasion with its film check, and a grid for each student. It shows no earlier value. */
@@ -43,7 +48,7 @@ export function buildGroupForm(words: Words, source: GroupFormSource): FormModel
       {
         margin: words.say("session-form.part.when"),
         explains: words.say("group-form.when.explains"),
-        fields: [...whenFields(words, source, one), ...unusualField(words, draft, one)],
+        fields: whenFields(words, source, one),
       },
       ...filmParts(words, source, one),
       ...students.map((student) => studentPart(words, source, student)),
@@ -84,17 +89,19 @@ function withoutPart(
 /** The fields that stand once for each student, and the grid. */
 function studentPart(
   words: Words,
-  { draft, fundamentals, swings }: GroupFormSource,
+  { draft, fundamentals, swings, likes }: GroupFormSource,
   student: NamedStudent,
 ): FormModel["parts"][number] {
   const own = (name: string, kind: FieldModel["kind"]): FieldModel => {
     const label = `${words.say(`session-form.${name}`)}, ${student.alias}`;
     return field(words, draft, "group-form", { name: groupName(student.id, name), kind, label });
   };
+  const first = fundamentals.map((fundamental) => fundamental.id);
+  const grid: GridSource = { studentId: student.id, fundamentals, first, rest: "shut", hand: student.hand, ...likes };
   return {
     margin: student.alias,
     explains: "",
-    grid: prefixed(words, buildGrid(words, fundamentals, draftOf(draft, student.id)), student, swings),
+    grid: prefixed(words, buildSessionGrid(words, grid, draftOf(draft, student.id)), student, swings),
     fields: [
       own("solid", "number"),
       own("balls", "number"),
@@ -126,7 +133,10 @@ function prefixed(words: Words, grid: GridModel, { id, alias }: NamedStudent, sw
   const whose = (label: string): string => words.say("group-form.whose", { alias, label });
   return {
     ...grid,
+    margin: whose(grid.margin),
     caption: whose(grid.caption),
+    shown: swings,
+    sheet: null,
     rows: grid.rows.slice(0, swings).map((row) => ({
       ...row,
       cells: row.cells.map((cell) => ({ ...cell, name: groupName(id, cell.name), label: whose(cell.label) })),

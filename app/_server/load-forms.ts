@@ -4,6 +4,7 @@ import type { FormModel, TextPage } from "@/lib/report/form-model";
 import { answerDraft } from "./capture-desk";
 import { findFormDraft } from "./form-draft";
 import type { StudentViewer, Viewer } from "./gate";
+import { loadGridSource } from "./grid-desk";
 import { answerDraftNote } from "./note-desk";
 import { SESSION_FORM, sessionDraft } from "./session-desk";
 import { buildSessionForm } from "./session-form";
@@ -13,7 +14,7 @@ import { loadAcademyRules } from "./student-record";
 import { withKeep } from "./with-keep";
 
 /** The group that a first session begins with, where the academy has it: most are filmed with a middle iron. */
-const USUAL_GROUP = "iron";
+export const USUAL_GROUP = "iron";
 
 export function loadStudentForm(viewer: Viewer, draftId: string, dropped?: string): FormModel {
   const draft = findFormDraft(viewer, STUDENT_DRAFT, draftId);
@@ -21,15 +22,16 @@ export function loadStudentForm(viewer: Viewer, draftId: string, dropped?: strin
   return withKeep(viewer, form, { form: STUDENT_DRAFT, studentId: "", draftId, dropped });
 }
 
-export function loadSessionForm(viewer: StudentViewer, draftId: string, dropped?: string): FormModel {
+export async function loadSessionForm(viewer: StudentViewer, draftId: string, dropped?: string): Promise<FormModel> {
   const { studentId } = viewer.student;
   const draft = findFormDraft(viewer, sessionDraft(studentId), draftId);
-  const { fundamentals, grouping } = loadAcademyRules(viewer.db, viewer.scope, viewer.academy);
+  const { grouping } = loadAcademyRules(viewer.db, viewer.scope, viewer.academy);
+  const clubGroup = readSessions(viewer.db, viewer.student).at(-1)?.clubGroup ?? USUAL_GROUP;
   const form = buildSessionForm(viewer.words, {
     alias: readStudent(viewer.db, viewer.student).alias,
-    fundamentals,
+    grid: await loadGridSource(viewer, clubGroup),
     grouping,
-    clubGroup: readSessions(viewer.db, viewer.student).at(-1)?.clubGroup ?? USUAL_GROUP,
+    clubGroup,
     today: viewer.today,
     draft,
     draftId,

@@ -9,10 +9,11 @@ import { sayClubGroup } from "@/lib/words/say-club";
 import { sayFundamental } from "@/lib/words/say-fundamental";
 import { isDraftId } from "./draft-forms";
 import type { Viewer } from "./gate";
+import { gridChoices } from "./grid-desk";
 import { answerGroup, chosenStudents, findGroupDraft, GROUP_FORM } from "./group-desk";
 import { buildGroupForm } from "./group-form";
 import { groupNotices } from "./group-jumps";
-import { GRID_SWINGS } from "./session-form";
+import { GRID_SWINGS } from "./session-grid";
 import { loadAcademyRules } from "./student-record";
 import { withKeep } from "./with-keep";
 
@@ -65,6 +66,7 @@ export function loadGroupPage(
     swings,
     draft,
     answers: answerGroup(viewer, data),
+    likes: gridChoices(viewer),
   });
   const shown = { form: GROUP_FORM, studentId: "", draftId: requireGroupDraft(wish), dropped: wish.dropped };
   return { kind: "form", form: withKeep(viewer, form, shown) };

@@ -13,8 +13,9 @@ import type { ViewerWish } from "./viewer";
 const STUDENT = /^(?:\/api)?\/students\/([^/]+)(?:\/([^/]+))?(?:\/([^/]+))?/;
 // What an import did is kept after its upload is gone, so its page is not asked about.
 const DRAFT = /^(?:\/api)?\/import\/([^/]+)(?!.*\/done$)/;
-// Places that stand where the name of a student, or of a fundamental, may stand.
+// Places that stand where the name of a student, of a session, or of a fundamental, may stand.
 const BESIDE_STUDENTS = new Set(["new"]);
+const BESIDE_RECORDS = new Set(["new", "sheet"]);
 const BESIDE_FUNDAMENTALS = new Set([
   ...["sessions", "events", "history", "known", "merge", "csv"],
   ...["drills", "practice", "read-back"],
@@ -39,7 +40,7 @@ function hasTrack(
   if (!student) return false;
   // It leads to the student whom this one turned out to be.
   if (readMergedInto(viewer.db, student) !== null) return true;
-  if (fundamentalId !== undefined && recordId !== undefined && recordId !== "new") {
+  if (fundamentalId !== undefined && recordId !== undefined && !BESIDE_RECORDS.has(recordId)) {
     const there = hasRecord(viewer, student, fundamentalId, recordId);
     if (there !== null) return there;
   }

@@ -36,12 +36,6 @@ export function whenFields(
   ];
 }
 
-/** After a refusal: the box that lets unusual values pass. */
-export function unusualField(words: Words, draft: FormDraft | null, one: One): readonly FieldModel[] {
-  const options = [{ value: "yes", label: words.say("session-form.confirmUnusual.yes") }];
-  return draft === null || draft.refusal === "" ? [] : [one({ name: "confirmUnusual", kind: "checkbox", options })];
-}
-
 /** How each view was filmed, with what its film can show. */
 export function filmParts(
   words: Words,

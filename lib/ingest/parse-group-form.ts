@@ -22,13 +22,21 @@ export interface GroupEntry {
 /** Fields of a single session's form that stand once for each student; any cell of the grid does too. */
 const OWN_FIELDS = ["daysSincePractice", "solid", "balls", "note", "absent"];
 
+/** Before the name of a cell: its unusual value is right. */
+const RIGHT = "ok.";
+
 /** The name in a group's form of a student's field; a cell of the grid goes on beginning with `r.`, as every reading does. */
 export function groupName(studentId: string, field: string): string {
+  if (field.startsWith(RIGHT)) return `${RIGHT}${groupName(studentId, field.slice(RIGHT.length))}`;
   return field.startsWith("r.") ? `r.@${studentId}.${field.slice(2)}` : `s.${studentId}.${field}`;
 }
 
 /** The same name as the student's own form has it; null: it is another student's, or what all share. */
 export function ownName(studentId: string, name: string): string | null {
+  if (name.startsWith(RIGHT)) {
+    const named = ownName(studentId, name.slice(RIGHT.length));
+    return named === null ? null : `${RIGHT}${named}`;
+  }
   const [cell, field] = [`r.@${studentId}.`, `s.${studentId}.`];
   if (name.startsWith(cell)) return `r.${name.slice(cell.length)}`;
   return name.startsWith(field) ? name.slice(field.length) : null;

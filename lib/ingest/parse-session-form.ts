@@ -9,8 +9,8 @@ import type { EnteredReading, EnteredSession, EnteredSwing } from "@/lib/domain/
 import { type FormOutcome, fieldText } from "./field-issue";
 import { type Collect, choice, collectIssues, count, freeText } from "./form-fields";
 import { readCaptures } from "./parse-capture-form";
+import { parseCell } from "./parse-cell";
 import { isOwnUnit } from "./parse-unit";
-import { parseValue } from "./parse-value";
 import { argumentWord } from "./text-key";
 
 /** What a session's form is read against. */
@@ -37,10 +37,20 @@ function readClubGroup(data: FormData, club: string | null, grouping: ClubGroupi
   return saidGroup(grouping, chosen.id, club);
 }
 
+/** Whether a value lies beyond what is plausible for anyone; nobody's own range is asked. */
+export function isUnusual(value: number, { plausible }: Pick<Fundamental, "plausible">): boolean {
+  return value < plausible.low || value > plausible.high;
+}
+
+/** All unusual values were confirmed at once, or this one by itself, as it stands now. */
+function isConfirmed(data: FormData, name: string, typed: string): boolean {
+  return fieldText(data, "confirmUnusual") === "yes" || fieldText(data, `ok.${name}`) === typed;
+}
+
 /** One cell of the grid; null: nothing was read there, or it can't be taken. */
 export function readCell(data: FormData, name: string, fundamental: Fundamental, add: Collect): EnteredReading | null {
   const typed = fieldText(data, name);
-  const parsed = parseValue(typed);
+  const parsed = parseCell(typed);
   const reading = (value: number | null): EnteredReading => ({
     fundamentalId: fundamental.id,
     value,
@@ -57,10 +67,9 @@ export function readCell(data: FormData, name: string, fundamental: Fundamental,
       if (parsed.unit !== null && !isOwnUnit(parsed.unit, fundamental.unit)) {
         return add(name, "other-unit", { value: typed, own: argumentWord(fundamental.unit) });
       }
-      const { low, high } = fundamental.plausible;
-      const unusual = parsed.value < low || parsed.value > high;
       // The sentence tells nothing of this student: reading stays blind.
-      if (unusual && fieldText(data, "confirmUnusual") !== "yes") return add(name, "unusual", { value: typed });
+      if (isUnusual(parsed.value, fundamental) && !isConfirmed(data, name, typed))
+        return add(name, "unusual", { value: typed });
       return reading(parsed.value);
     }
     case "either":
@@ -128,7 +137,8 @@ export function readSessionFacts(
 /**
  * A session's form: when and how it was filmed, and a grid of readings named `r.<swing>.<fundamental>`.
  *
- * Values beyond what is plausible for anyone are asked back once and pass with `confirmUnusual`.
+ * Values beyond what is plausible for anyone are asked back once and pass with `confirmUnusual`, or one by one with
+ * `ok.r.<swing>.<fundamental>` that holds the value as typed.
  */
 export function parseSessionForm(data: FormData, context: SessionFormContext): FormOutcome<EnteredSession> {
   const { issues, add } = collectIssues();

@@ -20,7 +20,10 @@ export type LineRole =
   | "stick-told"
   | "stand"
   | "phone"
-  | "leader";
+  | "leader"
+  | "told"
+  | "plus"
+  | "plus-head";
 
 /** A line through its points. */
 export interface DrawnLine {
@@ -30,7 +33,7 @@ export interface DrawnLine {
 
 /** A round thing about its middle. */
 export interface DrawnRound {
-  readonly role: "head" | "ball";
+  readonly role: "head" | "ball" | "told";
   readonly at: DrawnPoint;
   readonly radius: number;
 }

@@ -1,4 +1,5 @@
 import type { CaptureAnswer } from "./capture-answer-model";
+import type { GridModel } from "./grid-model";
 import type { KeepModel } from "./keep-model";
 import type { NoteAnswer } from "./note-answer-model";
 import type { Link } from "./page-model";
@@ -46,27 +47,6 @@ export interface FormModel {
   readonly hidden: readonly { readonly name: string; readonly value: string }[];
   /** How it is kept while somebody types; absent: only when it is sent. */
   readonly keep?: KeepModel;
-}
-
-/** Swings by fundamentals, one cell a reading. */
-export interface GridModel {
-  readonly caption: string;
-  readonly swingLabel: string;
-  readonly columns: readonly {
-    readonly fundamentalId: string;
-    readonly label: string;
-    readonly unit: string;
-    readonly sign: string;
-  }[];
-  readonly rows: readonly {
-    readonly label: string;
-    readonly cells: readonly {
-      readonly name: string;
-      readonly label: string;
-      readonly value: string;
-      readonly error: string;
-    }[];
-  }[];
 }
 
 /** One question of an import: one answer settles every row of its kind. */

@@ -6,7 +6,7 @@ import styles from "./line-drawing.module.css";
 const LINE = 20;
 
 /** Lines that enclose something and are filled. */
-const FILLED = ["aim-head"];
+const FILLED = ["aim-head", "plus-head"];
 
 function Words({ label, place }: { readonly label: DrawnLabel; readonly place: (point: DrawnPoint) => DrawnPoint }) {
   const { x, y } = place(label.at);
@@ -27,7 +27,7 @@ export function LineDrawing({
   size,
 }: {
   readonly drawing: Drawing;
-  readonly size: "plan" | "side" | "picture";
+  readonly size: "plan" | "side" | "picture" | "sign";
 }) {
   const id = useId();
   const { frame, scale } = drawing;
@@ -58,7 +58,15 @@ export function LineDrawing({
       })}
       {drawing.rounds.map((round) => {
         const { x, y } = place(round.at);
-        return <circle key={round.role} className={styles[round.role]} cx={x} cy={y} r={round.radius * scale} />;
+        return (
+          <circle
+            key={round.role}
+            className={styles[`${round.role}-round`] ?? styles[round.role]}
+            cx={x}
+            cy={y}
+            r={round.radius * scale}
+          />
+        );
       })}
       {drawing.labels.map((label) => (
         <Words key={`${label.lines[0]} ${label.at.x} ${label.at.y}`} label={label} place={place} />

@@ -6,7 +6,7 @@ import { type AskNote, NoteAnswer } from "../note/note-answer";
 import { PageHead, Part } from "../part/part";
 import { Field } from "./field";
 import styles from "./form.module.css";
-import { Grid } from "./grid";
+import { Grid, type GridActions } from "./grid";
 
 /** What a form is sent to: a path, or a function on the server. */
 export type FormAction = string | ((data: FormData) => Promise<void>);
@@ -127,11 +127,13 @@ export function Form({
   action,
   films,
   notes,
+  grid,
 }: {
   readonly model: FormModel;
   readonly action: FormAction;
   readonly films?: FilmActions;
   readonly notes?: NoteActions;
+  readonly grid?: GridActions;
 }) {
   if (model.parts.length === 0 && model.grid === null) return <Press model={model} action={action} />;
   const { keep } = model;
@@ -160,8 +162,8 @@ export function Form({
         </Part>
       ))}
       {model.grid === null ? null : (
-        <Part margin={model.grid.swingLabel}>
-          <Grid model={model.grid} />
+        <Part margin={model.grid.margin} explains={model.grid.explains}>
+          <Grid model={model.grid} actions={grid} />
         </Part>
       )}
       <div className={styles.submit}>

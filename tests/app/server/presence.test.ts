@@ -32,7 +32,12 @@ describe("what an address names", () => {
     for (const address of ["/", "/students", "/students/new", "/students/s1", "/students/%731", "/record", "/import"]) {
       expect([address, await namesNothing(address, wish)]).toEqual([address, false]);
     }
-    for (const address of ["/students/s1/sessions/new", "/api/students/s1/csv", "/import/gone/done"]) {
+    for (const address of [
+      "/students/s1/sessions/new",
+      "/students/s1/sessions/sheet",
+      "/api/students/s1/csv",
+      "/import/gone/done",
+    ]) {
       expect([address, await namesNothing(address, wish)]).toEqual([address, false]);
     }
   });

@@ -2,7 +2,8 @@
 
 import { redirect } from "next/navigation";
 import { answerCaptures, keepForAnswer } from "../../../../../_server/capture-desk";
-import { requireStudent } from "../../../../../_server/gate";
+import { requireStudent, requireViewer } from "../../../../../_server/gate";
+import { keepGridChoice, turnGrid } from "../../../../../_server/grid-desk";
 import { answerNote, settleNote } from "../../../../../_server/note-desk";
 import { addSession } from "../../../../../_server/session-desk";
 
@@ -34,4 +35,14 @@ export async function showNote(data: FormData): Promise<void> {
   const viewer = await requireStudent(String(data.get("studentId") ?? ""));
   const draftId = keepForAnswer(viewer, settleNote(viewer, data));
   redirect(`/students/${viewer.student.studentId}/sessions/new?draft=${draftId}#note`);
+}
+
+export async function keepGrid(data: FormData): Promise<void> {
+  keepGridChoice(await requireViewer(), data);
+}
+
+export async function turnLines(data: FormData): Promise<void> {
+  const viewer = await requireStudent(String(data.get("studentId") ?? ""));
+  turnGrid(viewer);
+  redirect(`/students/${viewer.student.studentId}/sessions/new?draft=${keepForAnswer(viewer, data)}#grid`);
 }

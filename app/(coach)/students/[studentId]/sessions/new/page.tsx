@@ -6,7 +6,7 @@ import { loadFrame } from "../../../../../_server/load-frame";
 import { FilmingLink } from "../../../../../_ui/filming/filming-link";
 import { Form } from "../../../../../_ui/form/form";
 import { Frame } from "../../../../../_ui/frame/frame";
-import { askCaptures, askNote, showCaptures, showNote, submitSession } from "./actions";
+import { askCaptures, askNote, keepGrid, showCaptures, showNote, submitSession, turnLines } from "./actions";
 
 interface Asked {
   readonly params: Promise<{ readonly studentId: string }>;
@@ -21,10 +21,11 @@ export default async function NewSessionRoute({ params, searchParams }: Asked) {
     <Frame model={loadFrame(viewer)} current="record">
       <FilmingLink link={loadFilmingLink(viewer)} />
       <Form
-        model={loadSessionForm(viewer, draftId, dropped)}
+        model={await loadSessionForm(viewer, draftId, dropped)}
         action={submitSession}
         films={{ ask: askCaptures, show: showCaptures }}
         notes={{ ask: askNote, show: showNote }}
+        grid={{ keep: keepGrid, turn: turnLines }}
       />
     </Frame>
   );
