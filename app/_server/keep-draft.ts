@@ -1,7 +1,7 @@
 import { inTransaction } from "@/db/client";
 import { type Draft, readDraft } from "@/db/read/drafts";
 import { readReceipt } from "@/db/read/receipts";
-import { insertDraft } from "@/db/write/drafts";
+import { insertDraft, updateDraftBody } from "@/db/write/drafts";
 import { currentInstant } from "./clock";
 import { DRAFT_FORMS, kindOf, undroppedKind } from "./draft-forms";
 import { bodyOf, type Entries, type FormDraft } from "./form-draft";
@@ -79,13 +79,12 @@ function write(viewer: Viewer, kind: string, request: KeepRequest, row: Draft | 
 function keepBeside(viewer: Viewer, row: Draft, request: KeepRequest): KeepOutcome {
   const body = bodyOf(row);
   const { writer, entries } = request;
-  const { id, kind, studentId, updatedAt } = row;
   const aside = withAside(body, { writer, at: currentInstant(), entries });
-  insertDraft(viewer.db, viewer.scope, { id, kind, studentId, updatedAt, body: JSON.stringify({ ...body, aside }) });
+  updateDraftBody(viewer.db, viewer.scope, row.id, JSON.stringify({ ...body, aside } satisfies FormDraft));
   return {
     kind: "changed",
-    version: row.version + 1,
-    said: viewer.words.say("draft.changed-elsewhere", { at: keptAt(viewer, updatedAt) }),
+    version: row.version,
+    said: viewer.words.say("draft.changed-elsewhere", { at: keptAt(viewer, row.updatedAt) }),
     settles: writer,
     differences: differencesOf(entries, body.entries),
   };

@@ -2,7 +2,7 @@ import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import type { Database } from "@/db/client";
 import { readDraft, readDraftsOf } from "@/db/read/drafts";
 import { readReceipt } from "@/db/read/receipts";
-import { deleteDraft, insertDraft } from "@/db/write/drafts";
+import { deleteDraft, insertDraft, updateDraftBody } from "@/db/write/drafts";
 import { insertReceipt } from "@/db/write/receipts";
 import { academyScope, NOW, openAcademy } from "../academy-fixture";
 
@@ -34,6 +34,13 @@ describe("drafts", () => {
     insertDraft(db, mine, { ...kept, id: "d4", kind: "dropped session-form s1", updatedAt: at(3) });
     expect(readDraftsOf(db, mine, "session-form").map(({ id }) => id)).toEqual(["d3", "d2", "d1"]);
     expect(readDraftsOf(db, other, "session-form")).toEqual([]);
+  });
+
+  it("written anew where only what waits beside has changed, they keep their version", () => {
+    insertDraft(db, mine, kept);
+    updateDraftBody(db, mine, "d1", "[]");
+    expect(readDraft(db, mine, "d1")).toMatchObject({ version: 1, body: "[]" });
+    expect(() => updateDraftBody(db, other, "d1", "{}")).toThrow("no such draft: d1");
   });
 
   it("go with their student", () => {
