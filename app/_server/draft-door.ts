@@ -2,7 +2,7 @@ import { parseKeepRequest } from "@/lib/ingest/parse-keep-request";
 import { DRAFT_FORMS, isDraftId } from "./draft-forms";
 import { typedEntries } from "./form-draft";
 import { admitToStudent, requireViewer, type Viewer } from "./gate";
-import { isNewest, type KeepOutcome, keepDraft } from "./keep-draft";
+import { type KeepOutcome, keepDraft, lookAtDraft } from "./keep-draft";
 import { moveDraft } from "./unfinished";
 
 /** A form with notes as long as they may be has a tenth of this. */
@@ -53,7 +53,7 @@ export async function receiveDraft(request: Request): Promise<Response> {
   const about = isKnown ? DRAFT_FORMS[asked.form]?.about : null;
   if (!isKnown || (about === "student" && !admitToStudent(viewer, asked.studentId)))
     return refuse(viewer, 404, "absent");
-  if (asked.act === "look") return answer(200, { kind: isNewest(viewer, asked.draft, asked.version) });
+  if (asked.act === "look") return answer(200, lookAtDraft(viewer, asked.draft, asked.version));
   try {
     const studentId = about === "student" ? asked.studentId : "";
     const outcome = keepDraft(viewer, { ...asked, studentId, entries: typedEntries(asked.entries) });

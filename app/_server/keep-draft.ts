@@ -45,6 +45,13 @@ function kept(viewer: Viewer, row: Pick<Draft, "version" | "updatedAt">): KeepOu
   return { kind: "kept", version: row.version, said: viewer.words.say("draft.kept", { at }) };
 }
 
+function savedBefore(viewer: Viewer, draftId: string): { readonly kind: "saved"; readonly said: string } | null {
+  const receipt = readReceipt(viewer.db, viewer.scope, draftId);
+  if (!receipt) return null;
+  const at = keptAt(viewer, receipt.savedAt);
+  return { kind: "saved", said: viewer.words.say("draft.saved-elsewhere", { at }) };
+}
+
 /** What was wrong stays said only of fields that still hold what was wrong. */
 function stillWrong(before: FormDraft | null, entries: Entries): Pick<FormDraft, "errors" | "refusal"> {
   if (before === null) return { errors: {}, refusal: "" };
@@ -100,11 +107,8 @@ export function keepDraft(viewer: Viewer, request: KeepRequest): KeepOutcome {
   if (!Object.hasOwn(DRAFT_FORMS, request.form)) return { kind: "absent" };
   const kind = kindOf(request.form, request.studentId);
   return inTransaction(viewer.db, () => {
-    const receipt = readReceipt(viewer.db, viewer.scope, request.draft);
-    if (receipt) {
-      const at = keptAt(viewer, receipt.savedAt);
-      return { kind: "saved", said: viewer.words.say("draft.saved-elsewhere", { at }) };
-    }
+    const saved = savedBefore(viewer, request.draft);
+    if (saved) return saved;
     const row = readDraft(viewer.db, viewer.scope, request.draft);
     if (!row) return write(viewer, kind, request, undefined);
     if (undroppedKind(row.kind) !== kind) return { kind: "absent" };
@@ -118,8 +122,14 @@ export function keepDraft(viewer: Viewer, request: KeepRequest): KeepOutcome {
   });
 }
 
-/** Whether a window has seen the newest content of its form: asked once when it is opened. */
-export function isNewest(viewer: Viewer, draftId: string, version: number): "newest" | "behind" {
+/** Whether a window has seen the newest content of its form, or that it was saved: asked once when it is opened. */
+export function lookAtDraft(
+  viewer: Viewer,
+  draftId: string,
+  version: number,
+): { readonly kind: "newest" | "behind" } | { readonly kind: "saved"; readonly said: string } {
+  const saved = savedBefore(viewer, draftId);
+  if (saved) return saved;
   const row = readDraft(viewer.db, viewer.scope, draftId);
-  return row === undefined || row.version <= version ? "newest" : "behind";
+  return { kind: row === undefined || row.version <= version ? "newest" : "behind" };
 }

@@ -1,6 +1,6 @@
 import type { BothModel, KeepModel } from "@/lib/report/keep-model";
 import { type Entries, forgetUnsent, storeUnsent } from "./browser-store";
-import { entriesOf, sayDifferences, withValues } from "./form-entries";
+import { entriesOf, putValues, sayDifferences, withValues } from "./form-entries";
 import { type KeepAnswer, sendDraft, sendOnGoing } from "./send-draft";
 
 /** How a form stands, for whoever shows it. */
@@ -13,8 +13,8 @@ export interface Standing {
 
 /** A form that is being kept. */
 export interface Keeping {
-  /** Puts values in and keeps them; `kept` when it is done, and the page may be made anew. */
-  put(values: ReadonlyMap<string, readonly string[]>, settles: string): Promise<"kept" | "not">;
+  /** Puts values in and keeps them. A field that the page doesn't have makes it be made anew, with all that is kept. */
+  put(values: ReadonlyMap<string, readonly string[]>, settles: string): Promise<void>;
   stop(): void;
 }
 
@@ -142,7 +142,7 @@ export function startKeeping(form: HTMLFormElement, keep: KeepModel, tell: (stan
     async put(values, settles) {
       clearTimeout(waiting);
       const answer = await keepAs(withValues(entriesOf(form), values), () => settleVersion, settles);
-      return answer.kind === "kept" ? "kept" : "not";
+      if (answer.kind === "kept" && putValues(form, values) === "missing") location.reload();
     },
     stop() {
       onGoing();
@@ -158,8 +158,7 @@ export function startKeeping(form: HTMLFormElement, keep: KeepModel, tell: (stan
   };
 }
 
-/** Asks once whether the page is behind what is kept, as after a reload that was quicker than the last keep. */
-export async function isBehind(keep: KeepModel): Promise<"behind" | "not"> {
-  const answer = await sendDraft(keep, { version: keep.version, turn: 0, entries: [], settles: "", act: "look" });
-  return answer.kind === "behind" ? "behind" : "not";
+/** Asks once whether the page is behind what is kept, as after a reload that was quicker than the last keep, or saved. */
+export function lookUp(keep: KeepModel): Promise<KeepAnswer> {
+  return sendDraft(keep, { version: keep.version, turn: 0, entries: [], settles: "", act: "look" });
 }
