@@ -37,6 +37,7 @@ test.describe
   .serial("a form that is typed into", () => {
     test("is kept within two seconds, comes back after a reload, and is offered to whoever begins anew", async ({
       page,
+      context,
     }) => {
       await page.goto(FORM);
       await expect(status(page)).toHaveText("What you type is kept as you type.");
@@ -47,6 +48,12 @@ test.describe
       await expect(cell(page, "r.1.hinge")).toHaveValue("92");
       await expect(cell(page, "note")).toHaveValue("windy");
       await expectAccessible(page);
+      // Sent on while the page goes: another window has it, though nobody waited.
+      await cell(page, "r.1.hinge").fill("93");
+      await page.reload();
+      const other = await secondWindow(context, page.url());
+      await expect(cell(other, "r.1.hinge")).toHaveValue("93");
+      await other.close();
       await page.goto(FORM);
       await expect(cell(page, "r.1.hinge")).toHaveValue("");
       await page.getByRole("link", { name: "Go on" }).first().click();

@@ -112,7 +112,8 @@ export function startKeeping(form: HTMLFormElement, keep: KeepModel, tell: (stan
     event.stopImmediatePropagation();
     const { submitter } = event;
     void keepNow().then((answer) => {
-      if (answer.kind === "kept" || answer.kind === "saved") {
+      // What the server won't keep at all it refuses, when it is sent, in words of its own.
+      if (answer.kind === "kept" || ("said" in answer && "again" in answer && answer.again === "no")) {
         passing = true;
         form.requestSubmit(submitter);
         passing = false;

@@ -27,7 +27,7 @@ describe("parseKeepRequest", () => {
     ["a form with a blank", JSON.stringify({ ...whole, form: "session-form s2" })],
     ["an entry of three", JSON.stringify({ ...whole, entries: [["a", "b", "c"]] })],
     ["an entry that is a number", JSON.stringify({ ...whole, entries: [["a", 1]] })],
-    ["a value of 20,001 characters", JSON.stringify({ ...whole, entries: [["a", "x".repeat(20_001)]] })],
+    ["a value of 200,001 characters", JSON.stringify({ ...whole, entries: [["a", "x".repeat(200_001)]] })],
     ["4,001 fields", JSON.stringify({ ...whole, entries: Array.from({ length: 4001 }, () => ["a", "b"]) })],
     ["a depth of 100,000", `${"[".repeat(100_000)}${"]".repeat(100_000)}`],
     ["another act", JSON.stringify({ ...whole, act: "erase" })],
