@@ -48,6 +48,10 @@ test.describe
       await expect(cell(page, "r.1.hinge")).toHaveValue("92");
       await expect(cell(page, "note")).toHaveValue("windy");
       await expectAccessible(page);
+      await page.getByRole("link", { name: "Students", exact: true }).first().click();
+      await expect(page).toHaveURL(/\/students$/);
+      await page.goBack();
+      await expect(cell(page, "note")).toHaveValue("windy");
       // Sent on while the page goes: another window has it, though nobody waited.
       await cell(page, "r.1.hinge").fill("93");
       await page.reload();

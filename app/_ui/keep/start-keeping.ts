@@ -38,10 +38,13 @@ export function startKeeping(form: HTMLFormElement, keep: KeepModel, tell: (stan
   let since: number | null = null;
   let queue: Promise<unknown> = Promise.resolve();
 
-  const lead = (name: string, value: number): void => {
+  const lead = (name: string, value: number | string): void => {
     const field = form.elements.namedItem(name);
     if (field instanceof HTMLInputElement) field.value = String(value);
   };
+  // A page that Back brings out of the browser's memory is another window, though it is the same page.
+  const writer = `${keep.writer}.${crypto.getRandomValues(new Uint32Array(1))[0]}`;
+  lead("writer", writer);
 
   const nextTurn = (): number => {
     turn += 1;
@@ -83,7 +86,14 @@ export function startKeeping(form: HTMLFormElement, keep: KeepModel, tell: (stan
 
   const keepAs = (entries: Entries, seen: () => number, settles: string): Promise<KeepAnswer> => {
     const work = queue.then(async () => {
-      const answer = await sendDraft(keep, { version: seen(), turn: nextTurn(), entries, settles, act: "keep" });
+      const answer = await sendDraft(keep, {
+        version: seen(),
+        writer,
+        turn: nextTurn(),
+        entries,
+        settles,
+        act: "keep",
+      });
       if (!stopped) take(answer, entries);
       return answer;
     });
@@ -124,7 +134,7 @@ export function startKeeping(form: HTMLFormElement, keep: KeepModel, tell: (stan
   const onGoing = (): void => {
     if (since === null) return;
     since = null;
-    sendOnGoing(keep, { version, turn: nextTurn(), entries: entriesOf(form), settles: "", act: "keep" });
+    sendOnGoing(keep, { version, writer, turn: nextTurn(), entries: entriesOf(form), settles: "", act: "keep" });
   };
   const onHidden = (): void => {
     if (document.visibilityState === "hidden" && since !== null) void keepNow();
@@ -161,5 +171,5 @@ export function startKeeping(form: HTMLFormElement, keep: KeepModel, tell: (stan
 
 /** Asks once whether the page is behind what is kept, as after a reload that was quicker than the last keep, or saved. */
 export function lookUp(keep: KeepModel): Promise<KeepAnswer> {
-  return sendDraft(keep, { version: keep.version, turn: 0, entries: [], settles: "", act: "look" });
+  return sendDraft(keep, { version: keep.version, writer: "", turn: 0, entries: [], settles: "", act: "look" });
 }
