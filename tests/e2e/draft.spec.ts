@@ -1,6 +1,8 @@
+import { randomUUID } from "node:crypto";
 import path from "node:path";
 import type { BrowserContext, Page } from "playwright/test";
 import { openDatabase } from "@/db/client";
+import { sendRaw } from "../trust/raw-request";
 import { served } from "./served";
 import { expect, expectAccessible, test } from "./watched";
 
@@ -32,6 +34,32 @@ async function secondWindow(context: BrowserContext, address: string): Promise<P
   await other.goto(address);
   return other;
 }
+
+test("the door of drafts answers what it can't keep in words, and keeps nothing of it", async () => {
+  const host = `127.0.0.1:${served.port}`;
+  const headers = { Host: host, Origin: `http://${host}`, "Content-Type": "application/json" };
+  const whole = { draft: randomUUID(), form: "session-form", studentId: STUDENT, version: 0, writer: "w", turn: 1 };
+  const send = (body: object | string) =>
+    sendRaw("POST", "/api/drafts", headers, typeof body === "string" ? body : JSON.stringify(body));
+  const rest = { entries: [], settles: "", act: "keep" };
+  const answers = [
+    await send("{"),
+    await send({ ...whole, ...rest, entries: [["note", "x".repeat(300_000)]] }),
+    await send({ ...whole, ...rest, studentId: "nobody" }),
+    await send({ ...whole, ...rest, form: "import" }),
+    await send({ ...whole, ...rest }),
+    await send({ ...whole, ...rest, writer: "v", entries: [["note", "other"]] }),
+  ];
+  expect(answers.map(({ status }) => status)).toEqual([422, 413, 404, 404, 200, 409]);
+  for (const { body } of answers) expect((JSON.parse(body) as { said: string }).said).toMatch(/^[A-Z].+\w\.?$/s);
+  const dropped = await sendRaw(
+    "POST",
+    "/api/drafts/drop",
+    { ...headers, "Content-Type": "application/x-www-form-urlencoded" },
+    `draft=${whole.draft}&back=//elsewhere.invalid`,
+  );
+  expect([dropped.status, dropped.headers.location]).toEqual([303, "/record"]);
+});
 
 test.describe
   .serial("a form that is typed into", () => {
