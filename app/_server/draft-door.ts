@@ -1,4 +1,5 @@
 import { parseKeepRequest } from "@/lib/ingest/parse-keep-request";
+import { diskFailureOf } from "./disk-failure";
 import { DRAFT_FORMS, isDraftId } from "./draft-forms";
 import { typedEntries } from "./form-draft";
 import { admitToStudent, requireViewer, type Viewer } from "./gate";
@@ -35,13 +36,6 @@ async function readText(request: Request): Promise<string | null> {
   return Buffer.concat(parts).toString("utf8");
 }
 
-// A full disk answers by two names, and none of them is a mistake of the program.
-function failureOf(error: unknown): "full" | "busy" | null {
-  const code = String((error as { readonly code?: unknown } | null)?.code ?? "");
-  if (code === "SQLITE_FULL" || code.startsWith("SQLITE_IOERR")) return "full";
-  return code.startsWith("SQLITE_BUSY") || code.startsWith("SQLITE_READONLY") ? "busy" : null;
-}
-
 /** Keeps what a page sends while somebody types, or says whether it has seen the newest. */
 export async function receiveDraft(request: Request): Promise<Response> {
   const viewer = await requireViewer();
@@ -59,7 +53,7 @@ export async function receiveDraft(request: Request): Promise<Response> {
     const outcome = keepDraft(viewer, { ...asked, studentId, entries: typedEntries(asked.entries) });
     return outcome.kind === "absent" ? refuse(viewer, 404, "absent") : answer(STATUS[outcome.kind], outcome);
   } catch (error) {
-    const failure = failureOf(error);
+    const failure = diskFailureOf(error);
     if (failure === null) throw error;
     return refuse(viewer, failure === "full" ? 507 : 503, failure);
   }
