@@ -1,8 +1,9 @@
 import { parseKeepRequest } from "@/lib/ingest/parse-keep-request";
+import { diskFailureOf } from "./disk-failure";
 import { DRAFT_FORMS, isDraftId } from "./draft-forms";
 import { typedEntries } from "./form-draft";
 import { admitToStudent, requireViewer, type Viewer } from "./gate";
-import { isNewest, type KeepOutcome, keepDraft } from "./keep-draft";
+import { type KeepOutcome, keepDraft, lookAtDraft } from "./keep-draft";
 import { moveDraft } from "./unfinished";
 
 /** A form with notes as long as they may be has a tenth of this. */
@@ -35,13 +36,6 @@ async function readText(request: Request): Promise<string | null> {
   return Buffer.concat(parts).toString("utf8");
 }
 
-// A full disk answers by two names, and none of them is a mistake of the program.
-function failureOf(error: unknown): "full" | "busy" | null {
-  const code = String((error as { readonly code?: unknown } | null)?.code ?? "");
-  if (code === "SQLITE_FULL" || code.startsWith("SQLITE_IOERR")) return "full";
-  return code.startsWith("SQLITE_BUSY") || code.startsWith("SQLITE_READONLY") ? "busy" : null;
-}
-
 /** Keeps what a page sends while somebody types, or says whether it has seen the newest. */
 export async function receiveDraft(request: Request): Promise<Response> {
   const viewer = await requireViewer();
@@ -53,13 +47,13 @@ export async function receiveDraft(request: Request): Promise<Response> {
   const about = isKnown ? DRAFT_FORMS[asked.form]?.about : null;
   if (!isKnown || (about === "student" && !admitToStudent(viewer, asked.studentId)))
     return refuse(viewer, 404, "absent");
-  if (asked.act === "look") return answer(200, { kind: isNewest(viewer, asked.draft, asked.version) });
+  if (asked.act === "look") return answer(200, lookAtDraft(viewer, asked.draft, asked.version));
   try {
     const studentId = about === "student" ? asked.studentId : "";
     const outcome = keepDraft(viewer, { ...asked, studentId, entries: typedEntries(asked.entries) });
     return outcome.kind === "absent" ? refuse(viewer, 404, "absent") : answer(STATUS[outcome.kind], outcome);
   } catch (error) {
-    const failure = failureOf(error);
+    const failure = diskFailureOf(error);
     if (failure === null) throw error;
     return refuse(viewer, failure === "full" ? 507 : 503, failure);
   }

@@ -1,7 +1,7 @@
 import { inTransaction } from "@/db/client";
 import { type Draft, readDraft } from "@/db/read/drafts";
 import { readReceipt } from "@/db/read/receipts";
-import { insertDraft } from "@/db/write/drafts";
+import { insertDraft, updateDraftBody } from "@/db/write/drafts";
 import { currentInstant } from "./clock";
 import { DRAFT_FORMS, kindOf, undroppedKind } from "./draft-forms";
 import { bodyOf, type Entries, type FormDraft } from "./form-draft";
@@ -45,6 +45,13 @@ function kept(viewer: Viewer, row: Pick<Draft, "version" | "updatedAt">): KeepOu
   return { kind: "kept", version: row.version, said: viewer.words.say("draft.kept", { at }) };
 }
 
+function savedBefore(viewer: Viewer, draftId: string): { readonly kind: "saved"; readonly said: string } | null {
+  const receipt = readReceipt(viewer.db, viewer.scope, draftId);
+  if (!receipt) return null;
+  const at = keptAt(viewer, receipt.savedAt);
+  return { kind: "saved", said: viewer.words.say("draft.saved-elsewhere", { at }) };
+}
+
 /** What was wrong stays said only of fields that still hold what was wrong. */
 function stillWrong(before: FormDraft | null, entries: Entries): Pick<FormDraft, "errors" | "refusal"> {
   if (before === null) return { errors: {}, refusal: "" };
@@ -79,13 +86,12 @@ function write(viewer: Viewer, kind: string, request: KeepRequest, row: Draft | 
 function keepBeside(viewer: Viewer, row: Draft, request: KeepRequest): KeepOutcome {
   const body = bodyOf(row);
   const { writer, entries } = request;
-  const { id, kind, studentId, updatedAt } = row;
   const aside = withAside(body, { writer, at: currentInstant(), entries });
-  insertDraft(viewer.db, viewer.scope, { id, kind, studentId, updatedAt, body: JSON.stringify({ ...body, aside }) });
+  updateDraftBody(viewer.db, viewer.scope, row.id, JSON.stringify({ ...body, aside } satisfies FormDraft));
   return {
     kind: "changed",
-    version: row.version + 1,
-    said: viewer.words.say("draft.changed-elsewhere", { at: keptAt(viewer, updatedAt) }),
+    version: row.version,
+    said: viewer.words.say("draft.changed-elsewhere", { at: keptAt(viewer, row.updatedAt) }),
     settles: writer,
     differences: differencesOf(entries, body.entries),
   };
@@ -101,11 +107,8 @@ export function keepDraft(viewer: Viewer, request: KeepRequest): KeepOutcome {
   if (!Object.hasOwn(DRAFT_FORMS, request.form)) return { kind: "absent" };
   const kind = kindOf(request.form, request.studentId);
   return inTransaction(viewer.db, () => {
-    const receipt = readReceipt(viewer.db, viewer.scope, request.draft);
-    if (receipt) {
-      const at = keptAt(viewer, receipt.savedAt);
-      return { kind: "saved", said: viewer.words.say("draft.saved-elsewhere", { at }) };
-    }
+    const saved = savedBefore(viewer, request.draft);
+    if (saved) return saved;
     const row = readDraft(viewer.db, viewer.scope, request.draft);
     if (!row) return write(viewer, kind, request, undefined);
     if (undroppedKind(row.kind) !== kind) return { kind: "absent" };
@@ -119,8 +122,14 @@ export function keepDraft(viewer: Viewer, request: KeepRequest): KeepOutcome {
   });
 }
 
-/** Whether a window has seen the newest content of its form: asked once when it is opened. */
-export function isNewest(viewer: Viewer, draftId: string, version: number): "newest" | "behind" {
+/** Whether a window has seen the newest content of its form, or that it was saved: asked once when it is opened. */
+export function lookAtDraft(
+  viewer: Viewer,
+  draftId: string,
+  version: number,
+): { readonly kind: "newest" | "behind" } | { readonly kind: "saved"; readonly said: string } {
+  const saved = savedBefore(viewer, draftId);
+  if (saved) return saved;
   const row = readDraft(viewer.db, viewer.scope, draftId);
-  return row === undefined || row.version <= version ? "newest" : "behind";
+  return { kind: row === undefined || row.version <= version ? "newest" : "behind" };
 }

@@ -28,10 +28,15 @@ export interface AddedSession {
 
 /** Adds a session from a form, once, and judges anew; a refused form is kept with what is wrong in it. */
 export async function addSession(viewer: StudentViewer, data: FormData): Promise<AddedSession | Refused> {
-  const kind = sessionDraft(viewer.student.studentId);
-  const outcome = submitOnce<AddedSession>(viewer, kind, data, () => enterSession(viewer, data));
+  const outcome = saveSession(viewer, data);
   if (outcome.kind === "added") await loadRules(viewer);
   return outcome;
+}
+
+/** The same without judging: when it returns, the session is on the disk. */
+export function saveSession(viewer: StudentViewer, data: FormData): AddedSession | Refused {
+  const kind = sessionDraft(viewer.student.studentId);
+  return submitOnce<AddedSession>(viewer, kind, data, () => enterSession(viewer, data));
 }
 
 function enterSession(viewer: StudentViewer, data: FormData): AddedSession | Refused {

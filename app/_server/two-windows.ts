@@ -1,5 +1,5 @@
 import type { Draft } from "@/db/read/drafts";
-import { insertDraft } from "@/db/write/drafts";
+import { updateDraftBody } from "@/db/write/drafts";
 import { currentInstant } from "./clock";
 import { type AsideEntries, bodyOf, type Entries, type FormDraft, typedEntries } from "./form-draft";
 import type { Viewer } from "./gate";
@@ -35,11 +35,8 @@ export function withAside(body: FormDraft, mine: AsideEntries): readonly AsideEn
   return [...(body.aside ?? []).filter((each) => each.writer !== mine.writer), mine].slice(-MOST_ASIDE);
 }
 
-/** Writes a draft anew in which only what waits apart has changed; it stays kept when it was. */
 function rewrite(viewer: Viewer, row: Draft, change: Partial<FormDraft>): void {
-  const { id, kind, studentId, updatedAt } = row;
-  const body = JSON.stringify({ ...bodyOf(row), ...change });
-  insertDraft(viewer.db, viewer.scope, { id, kind, studentId, updatedAt, body });
+  updateDraftBody(viewer.db, viewer.scope, row.id, JSON.stringify({ ...bodyOf(row), ...change }));
 }
 
 /** Keeps what an outdated page sent beside what another one kept meanwhile; returns the id of both. */

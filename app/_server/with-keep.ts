@@ -29,6 +29,8 @@ const WORDS = {
   found: "draft.found",
   take: "draft.found.take",
   drop: "draft.found.drop",
+  changed: "draft.changed",
+  seeBoth: "draft.see-both",
   here: "draft.both.here",
   there: "draft.both.there",
   empty: "draft.both.empty",

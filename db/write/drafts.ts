@@ -24,6 +24,20 @@ export function insertDraft(db: Database, scope: AcademyScope, kept: KeptDraft):
   if (changes !== 1) throw new Error(`no such draft: ${id}`);
 }
 
+/**
+ * Writes a body anew of which what is kept has not changed: the version stays, so that nobody who has seen it is outdated.
+ *
+ * @throws Error when there is no such draft: nothing is written
+ */
+export function updateDraftBody(db: Database, scope: AcademyScope, id: string, body: string): void {
+  const { changes } = db.orm
+    .update(draft)
+    .set({ body })
+    .where(and(eq(draft.id, id), eq(draft.academyId, scope.academyId)))
+    .run();
+  if (changes !== 1) throw new Error(`no such draft: ${id}`);
+}
+
 /** No draft of that id is no mistake: a form may be sent twice. */
 export function deleteDraft(db: Database, scope: AcademyScope, id: string): void {
   db.orm

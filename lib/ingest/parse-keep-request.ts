@@ -1,9 +1,9 @@
 import { z } from "zod";
 
-/** Most fields of one form, and characters of a name and of a value: far beyond any form of the house. */
+/** Most fields of one form, and characters of a name and of a value: beyond any form of the house, and within the door's limit. */
 const FIELDS = 4000;
 const NAME = 200;
-const VALUE = 20_000;
+const VALUE = 200_000;
 
 const id = z.string().regex(/^[0-9a-f-]{36}$/);
 

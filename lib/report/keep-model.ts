@@ -72,6 +72,8 @@ export interface KeepWords {
   readonly found: string;
   readonly take: string;
   readonly drop: string;
+  readonly changed: string;
+  readonly seeBoth: string;
   readonly here: string;
   readonly there: string;
   readonly empty: string;

@@ -82,7 +82,9 @@ test.describe
         await page.getByLabel(`Wrist hinge, swing ${swing + 1}`, { exact: true }).fill(value);
       await page.getByLabel("Side tilt, setup, swing 1", { exact: true }).fill("12.4");
       await page.getByRole("button", { name: "Save the session" }).click();
-      await expect(page.getByRole("heading", { level: 1 })).toContainText("Nia");
+      await expect(page.getByRole("heading", { level: 1 })).toContainText("Saved: Nia");
+      await expect(page.getByText(/The first film of it here/).first()).toBeVisible();
+      await page.getByRole("link", { name: "The season of Nia" }).click();
       await expect(page.getByText("One film so far.")).toBeVisible();
       await page.getByRole("link", { name: "Wrist hinge" }).first().click();
       await expect(page.getByRole("heading", { level: 1 })).toContainText("Wrist hinge");

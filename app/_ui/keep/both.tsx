@@ -23,7 +23,7 @@ export function Both({
   };
   const names = both.fields.map(({ name }) => name);
   return (
-    <div className={styles.both}>
+    <div id="both" className={styles.both} tabIndex={-1}>
       <p role="alert" className={styles.changed}>
         {both.said}
       </p>

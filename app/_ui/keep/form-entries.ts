@@ -69,3 +69,25 @@ export function sayDifferences(
     thereValues: there,
   }));
 }
+
+function setText(control: Control, value: string): void {
+  const prototype = Object.getPrototypeOf(control) as object;
+  // By the browser's own setter: a field that a script watches would else not hear of it.
+  Object.getOwnPropertyDescriptor(prototype, "value")?.set?.call(control, value);
+  control.dispatchEvent(new Event("input", { bubbles: true }));
+}
+
+/** Puts values into the fields of a page; `missing`: some have no field there, so that the page has to be made anew. */
+export function putValues(form: HTMLFormElement, values: ReadonlyMap<string, readonly string[]>): "all" | "missing" {
+  let put: "all" | "missing" = "all";
+  for (const [name, wanted] of values) {
+    const controls = controlsOf(form, name);
+    if (controls.length === 0) put = "missing";
+    for (const [at, control] of controls.entries()) {
+      const isChoice = control instanceof HTMLInputElement && ["radio", "checkbox"].includes(control.type);
+      if (!isChoice) setText(control, wanted[at] ?? "");
+      else if (control.checked !== wanted.includes(control.value)) control.click();
+    }
+  }
+  return put;
+}

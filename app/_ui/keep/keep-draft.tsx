@@ -5,17 +5,19 @@ import type { KeepModel } from "@/lib/report/keep-model";
 import { Both } from "./both";
 import { findUnsent, forgetUnsent, type Stored } from "./browser-store";
 import styles from "./keep.module.css";
-import { isBehind, type Keeping, type Standing, startKeeping } from "./start-keeping";
+import { type Keeping, lookUp, type Standing, startKeeping } from "./start-keeping";
 
 /** A page that is behind is made anew once, not again and again while another window types. */
 const AGAIN = "proofband-made-anew";
 
-async function catchUp(keep: KeepModel, form: HTMLFormElement): Promise<void> {
+async function catchUp(keep: KeepModel, form: HTMLFormElement, tell: (standing: Standing) => void): Promise<void> {
   const again = sessionStorage.getItem(AGAIN);
   sessionStorage.removeItem(AGAIN);
   let untouched = true;
   form.addEventListener("input", () => (untouched = false), { once: true });
-  if ((await isBehind(keep)) !== "behind" || !untouched || again === keep.draft) return;
+  const found = await lookUp(keep);
+  if (found.kind === "saved") tell({ state: "saved", said: found.said, both: null });
+  if (found.kind !== "behind" || !untouched || again === keep.draft) return;
   sessionStorage.setItem(AGAIN, keep.draft);
   location.reload();
 }
@@ -61,7 +63,11 @@ function Found({
 function useKeeping(keep: KeepModel) {
   const place = useRef<HTMLDivElement>(null);
   const keeping = useRef<Keeping | null>(null);
-  const [standing, setStanding] = useState<Standing>({ state: "kept", said: keep.said, both: keep.both });
+  const [standing, setStanding] = useState<Standing>({
+    state: keep.both === null ? "kept" : "changed",
+    said: keep.said,
+    both: keep.both,
+  });
   const [found, setFound] = useState<readonly Stored[]>([]);
   useEffect(() => {
     const form = place.current?.closest("form");
@@ -69,11 +75,11 @@ function useKeeping(keep: KeepModel) {
     setFound(findUnsent(keep));
     const started = startKeeping(form, keep, setStanding);
     keeping.current = started;
-    void catchUp(keep, form);
+    void catchUp(keep, form, setStanding);
     return () => started.stop();
   }, [keep]);
   const put = async (values: ReadonlyMap<string, readonly string[]>, settles: string): Promise<void> => {
-    if ((await keeping.current?.put(values, settles)) === "kept") location.reload();
+    await keeping.current?.put(values, settles);
   };
   return { place, standing, setStanding, found, setFound, put };
 }
@@ -82,9 +88,11 @@ function useKeeping(keep: KeepModel) {
 export function KeepDraft({ keep }: { readonly keep: KeepModel }) {
   const { place, standing, setStanding, found, setFound, put } = useKeeping(keep);
   const { both } = standing;
+  const { words } = keep;
   const take = (stored: Stored): void => {
     const values = new Map<string, string[]>();
     for (const [name, value] of stored.entries) values.set(name, [...(values.get(name) ?? []), value]);
+    setFound(found.filter((each) => each !== stored));
     void put(values, "");
   };
   const drop = (stored: Stored): void => {
@@ -92,8 +100,9 @@ export function KeepDraft({ keep }: { readonly keep: KeepModel }) {
     setFound(found.filter((each) => each !== stored));
   };
   const use = (there: readonly string[] | null): void => {
-    if (there === null || both === null) {
-      setStanding({ ...standing, said: keep.words.chooseFirst });
+    if (both === null) return;
+    if (there === null) {
+      setStanding({ ...standing, both: { ...both, said: words.chooseFirst } });
       return;
     }
     const values = both.fields.filter(({ name }) => there.includes(name));
@@ -103,16 +112,16 @@ export function KeepDraft({ keep }: { readonly keep: KeepModel }) {
     <>
       <div ref={place} className={styles.line}>
         <p role="status" className={styles.status} data-state={standing.state}>
-          {standing.said}
+          {both === null ? standing.said : words.changed} {both === null ? null : <a href="#both">{words.seeBoth}</a>}
         </p>
       </div>
       <noscript>
-        <p className={styles.found}>{keep.words.noScript}</p>
+        <p className={styles.found}>{words.noScript}</p>
       </noscript>
       {found.map((stored) => (
         <Found key={stored.draft} stored={stored} keep={keep} onTake={() => take(stored)} onDrop={() => drop(stored)} />
       ))}
-      {both === null ? null : <Both both={both} words={keep.words} onUse={use} />}
+      {both === null ? null : <Both both={both} words={words} onUse={use} />}
     </>
   );
 }

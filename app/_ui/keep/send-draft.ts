@@ -19,6 +19,8 @@ export type KeepAnswer =
 /** One keep of a window. */
 export interface Sending {
   readonly version: number;
+  /** The window, and its how-manieth keep. */
+  readonly writer: string;
   readonly turn: number;
   readonly entries: Entries;
   /** The other window about which was chosen; empty: none. */
@@ -35,8 +37,8 @@ const PATIENCE = 10_000;
 const GOING_LIMIT = 60_000;
 
 function textOf(keep: KeepModel, sending: Sending): string {
-  const { draft, form, studentId, writer } = keep;
-  return JSON.stringify({ draft, form, studentId, writer, ...sending });
+  const { draft, form, studentId } = keep;
+  return JSON.stringify({ draft, form, studentId, ...sending });
 }
 
 export async function sendDraft(keep: KeepModel, sending: Sending): Promise<KeepAnswer> {

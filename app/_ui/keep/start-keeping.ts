@@ -1,6 +1,6 @@
 import type { BothModel, KeepModel } from "@/lib/report/keep-model";
 import { type Entries, forgetUnsent, storeUnsent } from "./browser-store";
-import { entriesOf, sayDifferences, withValues } from "./form-entries";
+import { entriesOf, putValues, sayDifferences, withValues } from "./form-entries";
 import { type KeepAnswer, sendDraft, sendOnGoing } from "./send-draft";
 
 /** How a form stands, for whoever shows it. */
@@ -13,8 +13,8 @@ export interface Standing {
 
 /** A form that is being kept. */
 export interface Keeping {
-  /** Puts values in and keeps them; `kept` when it is done, and the page may be made anew. */
-  put(values: ReadonlyMap<string, readonly string[]>, settles: string): Promise<"kept" | "not">;
+  /** Puts values in and keeps them. A field that the page doesn't have makes it be made anew, with all that is kept. */
+  put(values: ReadonlyMap<string, readonly string[]>, settles: string): Promise<void>;
   stop(): void;
 }
 
@@ -38,10 +38,13 @@ export function startKeeping(form: HTMLFormElement, keep: KeepModel, tell: (stan
   let since: number | null = null;
   let queue: Promise<unknown> = Promise.resolve();
 
-  const lead = (name: string, value: number): void => {
+  const lead = (name: string, value: number | string): void => {
     const field = form.elements.namedItem(name);
     if (field instanceof HTMLInputElement) field.value = String(value);
   };
+  // A page that Back brings out of the browser's memory is another window, though it is the same page.
+  const writer = `${keep.writer}.${crypto.getRandomValues(new Uint32Array(1))[0]}`;
+  lead("writer", writer);
 
   const nextTurn = (): number => {
     turn += 1;
@@ -83,7 +86,14 @@ export function startKeeping(form: HTMLFormElement, keep: KeepModel, tell: (stan
 
   const keepAs = (entries: Entries, seen: () => number, settles: string): Promise<KeepAnswer> => {
     const work = queue.then(async () => {
-      const answer = await sendDraft(keep, { version: seen(), turn: nextTurn(), entries, settles, act: "keep" });
+      const answer = await sendDraft(keep, {
+        version: seen(),
+        writer,
+        turn: nextTurn(),
+        entries,
+        settles,
+        act: "keep",
+      });
       if (!stopped) take(answer, entries);
       return answer;
     });
@@ -112,7 +122,8 @@ export function startKeeping(form: HTMLFormElement, keep: KeepModel, tell: (stan
     event.stopImmediatePropagation();
     const { submitter } = event;
     void keepNow().then((answer) => {
-      if (answer.kind === "kept" || answer.kind === "saved") {
+      // What the server won't keep at all it refuses, when it is sent, in words of its own.
+      if (answer.kind === "kept" || ("said" in answer && "again" in answer && answer.again === "no")) {
         passing = true;
         form.requestSubmit(submitter);
         passing = false;
@@ -123,7 +134,7 @@ export function startKeeping(form: HTMLFormElement, keep: KeepModel, tell: (stan
   const onGoing = (): void => {
     if (since === null) return;
     since = null;
-    sendOnGoing(keep, { version, turn: nextTurn(), entries: entriesOf(form), settles: "", act: "keep" });
+    sendOnGoing(keep, { version, writer, turn: nextTurn(), entries: entriesOf(form), settles: "", act: "keep" });
   };
   const onHidden = (): void => {
     if (document.visibilityState === "hidden" && since !== null) void keepNow();
@@ -142,7 +153,7 @@ export function startKeeping(form: HTMLFormElement, keep: KeepModel, tell: (stan
     async put(values, settles) {
       clearTimeout(waiting);
       const answer = await keepAs(withValues(entriesOf(form), values), () => settleVersion, settles);
-      return answer.kind === "kept" ? "kept" : "not";
+      if (answer.kind === "kept" && putValues(form, values) === "missing") location.reload();
     },
     stop() {
       onGoing();
@@ -158,8 +169,7 @@ export function startKeeping(form: HTMLFormElement, keep: KeepModel, tell: (stan
   };
 }
 
-/** Asks once whether the page is behind what is kept, as after a reload that was quicker than the last keep. */
-export async function isBehind(keep: KeepModel): Promise<"behind" | "not"> {
-  const answer = await sendDraft(keep, { version: keep.version, turn: 0, entries: [], settles: "", act: "look" });
-  return answer.kind === "behind" ? "behind" : "not";
+/** Asks once whether the page is behind what is kept, as after a reload that was quicker than the last keep, or saved. */
+export function lookUp(keep: KeepModel): Promise<KeepAnswer> {
+  return sendDraft(keep, { version: keep.version, writer: "", turn: 0, entries: [], settles: "", act: "look" });
 }
