@@ -10,7 +10,7 @@ import type { Session } from "@/lib/domain/session";
 import { parseFactsForm, type WishedFacts } from "@/lib/ingest/parse-facts-form";
 import type { FormModel } from "@/lib/report/form-model";
 import { currentInstant } from "./clock";
-import { type DeskOutcome, dropFormDraft, findSession } from "./correct-desk";
+import { type DeskOutcome, findSession, formId } from "./correct-desk";
 import { buildFactsForm } from "./facts-form";
 import { findFormDraft, keepFormDraft } from "./form-draft";
 import type { StudentViewer } from "./gate";
@@ -18,6 +18,7 @@ import { loadRules } from "./load-verdicts";
 import { sayFieldIssues } from "./say-field-issues";
 import { keepUntouched, sessionEntries } from "./session-entries";
 import { loadAcademyRules } from "./student-record";
+import { submitOnce } from "./submit-once";
 
 function factsDraft(sessionId: string): string {
   return `facts-form ${sessionId}`;
@@ -51,7 +52,7 @@ export function loadFactsForm(viewer: StudentViewer, sessionId: string, draftId:
       { name: "studentId", value: student.studentId },
       { name: "sessionId", value: sessionId },
       { name: "seen", value: seen },
-      ...(kept && draftId ? [{ name: "draft", value: draftId }] : []),
+      formId(draftId),
     ],
   });
 }
@@ -62,8 +63,16 @@ function saidAgain(viewer: StudentViewer, session: Session, wished: WishedFacts,
   return chosen === session.clubGroup && wished.club === session.club ? (said as ClubGroup) : wished.clubGroup;
 }
 
-/** Says a session's facts anew and judges anew; a refused form is kept with what is wrong in it. */
+/** Says a session's facts anew, once, and judges anew; a refused form is kept with what is wrong in it. */
 export async function saveFacts(viewer: StudentViewer, sessionId: string, data: FormData): Promise<DeskOutcome> {
+  const outcome = submitOnce<DeskOutcome>(viewer, factsDraft(sessionId), data, () =>
+    enterFacts(viewer, sessionId, data),
+  );
+  if (outcome.kind === "saved") await loadRules(viewer);
+  return outcome;
+}
+
+function enterFacts(viewer: StudentViewer, sessionId: string, data: FormData): DeskOutcome {
   const { words, db, student, scope, academy } = viewer;
   const session = findSession(viewer, sessionId);
   if (!session) return { kind: "not-there" };
@@ -94,7 +103,5 @@ export async function saveFacts(viewer: StudentViewer, sessionId: string, data: 
   }
   if (outcome.kind === "unknown-session") return { kind: "not-there" };
   if (outcome.kind === "unchanged") return refuse({}, words.say("facts.unchanged"));
-  dropFormDraft(viewer, factsDraft(sessionId), data);
-  await loadRules(viewer);
   return { kind: "saved" };
 }

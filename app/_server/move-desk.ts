@@ -12,7 +12,7 @@ import { parseSplitForm } from "@/lib/ingest/parse-split-form";
 import type { FieldModel, FormModel } from "@/lib/report/form-model";
 import { sayDay } from "@/lib/words/day-words";
 import { currentInstant } from "./clock";
-import { dropFormDraft, findSession } from "./correct-desk";
+import { findSession, formId } from "./correct-desk";
 import { whenFields } from "./facts-form";
 import { type FormDraft, findFormDraft, keepFormDraft } from "./form-draft";
 import { admitToStudent, type StudentViewer } from "./gate";
@@ -21,12 +21,13 @@ import { buildMoveForm, type MoveKind, moveFields } from "./move-form";
 import { sayFieldIssues } from "./say-field-issues";
 import { field } from "./student-form";
 import { loadAcademyRules } from "./student-record";
+import { type Refused, submitOnce } from "./submit-once";
 
 /** What came of a move: `studentId` is whose page shows it now. */
 export type MoveOutcome =
   | { readonly kind: "saved"; readonly studentId: string; readonly sessionId: string | null }
-  | { readonly kind: "refused"; readonly draftId: string }
-  | { readonly kind: "not-there" };
+  | { readonly kind: "not-there" }
+  | Refused;
 
 /** What is to be moved: one session, some of its swings, or everything of the student (no session). */
 export interface MoveWish {
@@ -77,7 +78,7 @@ export function loadMoveForm(viewer: StudentViewer, wish: MoveWish, draftId: str
     hidden: [
       { name: "studentId", value: student.studentId },
       ...(sessionId === null ? [] : [{ name: "sessionId", value: sessionId }]),
-      ...(draft && draftId ? [{ name: "draft", value: draftId }] : []),
+      formId(draftId),
     ],
   });
 }
@@ -140,8 +141,14 @@ function write(
   return splitSession(db, { from, to }, split, noteOf(parsed.value));
 }
 
-/** Moves, splits or merges and judges anew; a refused form is kept with what is wrong in it. */
+/** Moves, splits or merges, once, and judges anew; a refused form is kept with what is wrong in it. */
 export async function saveMove(viewer: StudentViewer, wish: MoveWish, data: FormData): Promise<MoveOutcome> {
+  const outcome = submitOnce<MoveOutcome>(viewer, moveDraft(viewer, wish), data, () => enterMove(viewer, wish, data));
+  if (outcome.kind === "saved") await loadRules(viewer);
+  return outcome;
+}
+
+function enterMove(viewer: StudentViewer, wish: MoveWish, data: FormData): MoveOutcome {
   const { words } = viewer;
   if (wish.sessionId !== null && !findSession(viewer, wish.sessionId)) return { kind: "not-there" };
   const refuse = (errors: Readonly<Record<string, string>>, refusal: string): MoveOutcome => ({
@@ -155,7 +162,5 @@ export async function saveMove(viewer: StudentViewer, wish: MoveWish, data: Form
     return refuse(errors, words.say("correct.refusal", { problems: Object.keys(errors).length }));
   }
   if (!["moved", "split", "merged"].includes(made.kind)) return refuse({}, words.say(`move.no.${made.kind}`));
-  dropFormDraft(viewer, moveDraft(viewer, wish), data);
-  await loadRules(viewer);
   return { kind: "saved", studentId: String(data.get("to")), sessionId: made.sessionId ?? null };
 }
