@@ -3,7 +3,7 @@ import { alert, expect, expectAccessible, test } from "./watched";
 test("a value is corrected from the season page with a reason, shown with its history, and known as it was", async ({
   page,
 }) => {
-  await page.goto("/students/s05");
+  await page.goto("/students/s09");
   await page.getByRole("table", { name: "Sessions, latest first" }).getByRole("link").first().click();
   await expectAccessible(page);
   await page.getByRole("link", { name: "Correct, take out or add readings" }).click();
@@ -21,7 +21,7 @@ test("a value is corrected from the season page with a reason, shown with its hi
   await expect(change).toContainText("n/m");
   await page.getByRole("link", { name: "What was known on a day" }).click();
   await expect(page.getByRole("heading", { level: 1 })).toContainText("What was known of");
-  await page.goto("/students/s05/history");
+  await page.goto("/students/s09/history");
   await expect(page.getByRole("row", { name: /hidden by the arm/ }).first()).toBeVisible();
   expect(before).not.toBe("");
 });
@@ -29,7 +29,7 @@ test("a value is corrected from the season page with a reason, shown with its hi
 test("without scripts: facts are corrected, and the change is undone by its button", async ({ browser }) => {
   const context = await browser.newContext({ javaScriptEnabled: false });
   const page = await context.newPage();
-  await page.goto("/students/s05");
+  await page.goto("/students/s09");
   await page.getByRole("table", { name: "Sessions, latest first" }).getByRole("link").nth(1).click();
   await page.getByRole("link", { name: "Correct the facts" }).click();
   await page.getByLabel("Why the session is set aside").fill("rain on the lens");

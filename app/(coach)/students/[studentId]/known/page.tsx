@@ -9,6 +9,11 @@ interface Asked {
   readonly searchParams: Promise<KnownWish>;
 }
 
+export async function generateMetadata({ params }: Asked) {
+  const { words } = await requireStudent((await params).studentId);
+  return { title: words.say("document-title", { page: words.say("known.document-title") }) };
+}
+
 export default async function KnownRoute({ params, searchParams }: Asked) {
   const viewer = await requireStudent((await params).studentId);
   return (
