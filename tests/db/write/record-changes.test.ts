@@ -35,7 +35,7 @@ function enter(db: Database, studentId: string, day: string, id: string, sequenc
 }
 
 describe("a change of the record and its undoing", () => {
-  test("leave every measured row as it was, whatever was done before (200 histories)", async () => {
+  test("leave every measured row as it was, whatever was done before (100 histories)", async () => {
     let undone = 0;
     await fc.assert(
       fc.asyncProperty(
@@ -62,9 +62,9 @@ describe("a change of the record and its undoing", () => {
           db.close();
         },
       ),
-      { numRuns: 200, seed: 20261126 },
+      { numRuns: 100, seed: 20261126 },
     );
-    expect(undone).toBeGreaterThan(60);
+    expect(undone).toBeGreaterThan(30);
   }, 120_000);
 
   test("both students are judged anew; it is done once, undone once, and by nobody else's record", async () => {
