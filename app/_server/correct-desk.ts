@@ -7,7 +7,7 @@ import { insertSessionCorrection } from "@/db/write/corrections";
 import type { Session } from "@/lib/domain/session";
 import { parseCorrectionForm } from "@/lib/ingest/parse-correction-form";
 import type { FormModel } from "@/lib/report/form-model";
-import { currentInstant } from "./clock";
+import { instantOf } from "./clock";
 import { buildCorrectForm, seenOf, shownIn } from "./correct-form";
 import { isDraftId } from "./draft-forms";
 import { findFormDraft, keepFormDraft } from "./form-draft";
@@ -101,7 +101,7 @@ function enterCorrection(viewer: StudentViewer, sessionId: string, data: FormDat
     return refuse(errors, words.say("correct.refusal", { problems: Object.keys(errors).length }));
   }
   const { changes, added, why } = parsed.value;
-  const wish = { sessionId, changes, added, who: viewer.name, why, now: currentInstant() };
+  const wish = { sessionId, changes, added, who: viewer.name, why, now: instantOf(viewer.academy) };
   const outcome = insertSessionCorrection(db, student, wish);
   if (outcome.kind === "unknown-session") return { kind: "not-there" };
   if (outcome.kind === "conflict") {

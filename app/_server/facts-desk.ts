@@ -9,7 +9,7 @@ import { rowName } from "@/lib/domain/record-change";
 import type { Session } from "@/lib/domain/session";
 import { parseFactsForm, type WishedFacts } from "@/lib/ingest/parse-facts-form";
 import type { FormModel } from "@/lib/report/form-model";
-import { currentInstant } from "./clock";
+import { instantOf } from "./clock";
 import { type DeskOutcome, findSession, formId } from "./correct-desk";
 import { buildFactsForm } from "./facts-form";
 import { findFormDraft, keepFormDraft } from "./form-draft";
@@ -92,7 +92,7 @@ function enterFacts(viewer: StudentViewer, sessionId: string, data: FormData): D
   const sent = new Map([...data].flatMap(([name, value]) => (typeof value === "string" ? [[name, value]] : [])));
   const facts = keepUntouched(wished, sent, { session, films, hand });
   const clubGroup = saidAgain(viewer, session, parsed.value, String(data.get("clubGroup") ?? ""));
-  const note = { who: viewer.name, why, now: currentInstant() };
+  const note = { who: viewer.name, why, now: instantOf(viewer.academy) };
   const outcome = inTransaction(db, () => {
     if (latestChange(viewer, sessionId) !== data.get("seen")) return { kind: "overtaken" } as const;
     return updateSessionFacts(db, student, sessionId, { ...facts, clubGroup }, note);

@@ -11,7 +11,7 @@ import { parseMoveForm, type WishedMove } from "@/lib/ingest/parse-move-form";
 import { parseSplitForm } from "@/lib/ingest/parse-split-form";
 import type { FieldModel, FormModel } from "@/lib/report/form-model";
 import { sayDay } from "@/lib/words/day-words";
-import { currentInstant } from "./clock";
+import { instantOf } from "./clock";
 import { findSession, formId } from "./correct-desk";
 import { whenFields } from "./facts-form";
 import { type FormDraft, findFormDraft, keepFormDraft } from "./form-draft";
@@ -106,7 +106,7 @@ function write(
   const { fundamentals, grouping } = loadAcademyRules(db, viewer.scope, viewer.academy);
   const { hand, birthYear } = readStudent(db, from);
   const takers = takersOf(viewer, wish.kind);
-  const now = currentInstant();
+  const now = instantOf(viewer.academy);
   const noteOf = ({ why }: WishedMove) => ({ who: viewer.name, why, now });
   const scopeOf = (id: string): StudentScope => {
     const scope = admitToStudent(viewer, id);
