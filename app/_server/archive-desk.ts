@@ -2,7 +2,7 @@ import { createHash, randomUUID } from "node:crypto";
 import { readArchivedRules } from "@/db/read/archive-rules";
 import { readClubGrouping } from "@/db/read/club-groups";
 import { readImportBatch } from "@/db/read/import-batches";
-import { readStudents } from "@/db/read/students";
+import { readStudentNames } from "@/db/read/students";
 import { insertArchive } from "@/db/write/archive";
 import type { ImportInsert } from "@/db/write/imports";
 import { type Archive, archiveText } from "@/lib/domain/archive";
@@ -33,7 +33,7 @@ export function previewArchive(viewer: Viewer, upload: Upload, archive: Archive)
   return planArchive(
     archive,
     {
-      students: readStudents(db, scope),
+      students: readStudentNames(db, scope),
       rules: readArchivedRules(db, scope),
       grouping: readClubGrouping(db, scope),
     },

@@ -35,3 +35,17 @@ export function todayOf(academy: { readonly fixedToday: string | null; readonly 
 export function instantOf(academy: { readonly fixedToday: string | null }): string {
   return academy.fixedToday === null ? currentInstant() : `${academy.fixedToday}T20:00:00.000Z`;
 }
+
+/** The last instant of a calendar day where the zone is, as it is kept: whatever bears a later one came after that day. */
+export function endOfDay(zone: string, day: CalendarDay): string {
+  const midnight = Date.parse(`${day}T00:00:00.000Z`);
+  const HOUR = 3_600_000;
+  // No zone is more than 14 hours ahead or 12 behind, and no day longer than 25.
+  let [inside, outside] = [midnight - 14 * HOUR, midnight + 38 * HOUR];
+  while (outside - inside > 1) {
+    const middle = Math.floor((inside + outside) / 2);
+    if (dayIn(zone, new Date(middle)) <= day) inside = middle;
+    else outside = middle;
+  }
+  return new Date(inside).toISOString();
+}

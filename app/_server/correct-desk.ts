@@ -1,35 +1,33 @@
+import { randomUUID } from "node:crypto";
 import { readCorrections } from "@/db/read/readings";
 import { readSessionReadings, readSwingNumbers, type SessionReading } from "@/db/read/session-readings";
 import { readSessions } from "@/db/read/sessions";
 import { readStudent } from "@/db/read/students";
 import { insertSessionCorrection } from "@/db/write/corrections";
-import { deleteDraft } from "@/db/write/drafts";
 import type { Session } from "@/lib/domain/session";
 import { parseCorrectionForm } from "@/lib/ingest/parse-correction-form";
 import type { FormModel } from "@/lib/report/form-model";
-import { currentInstant } from "./clock";
+import { instantOf } from "./clock";
 import { buildCorrectForm, seenOf, shownIn } from "./correct-form";
+import { isDraftId } from "./draft-forms";
 import { findFormDraft, keepFormDraft } from "./form-draft";
 import type { StudentViewer } from "./gate";
 import { gridChoices } from "./grid-desk";
 import { loadRules } from "./load-verdicts";
 import { sayFieldIssues } from "./say-field-issues";
 import { loadAcademyRules } from "./student-record";
+import { type Refused, submitOnce } from "./submit-once";
 
 /** What came of a form: saved, refused and kept, or about a session that isn't there. */
-export type DeskOutcome =
-  | { readonly kind: "saved" }
-  | { readonly kind: "not-there" }
-  | { readonly kind: "refused"; readonly draftId: string };
+export type DeskOutcome = { readonly kind: "saved" } | { readonly kind: "not-there" } | Refused;
+
+/** A form that bears no id yet gets one, so that sent twice it is saved once. */
+export function formId(draftId: string | undefined): { readonly name: string; readonly value: string } {
+  return { name: "draft", value: isDraftId(draftId) ? draftId : randomUUID() };
+}
 
 function correctionDraft(sessionId: string): string {
   return `correct-form ${sessionId}`;
-}
-
-/** A form that was saved isn't kept as refused any more. */
-export function dropFormDraft(viewer: StudentViewer, kind: string, data: FormData): void {
-  const id = String(data.get("draft") ?? "");
-  if (findFormDraft(viewer, kind, id)) deleteDraft(viewer.db, viewer.scope, id);
 }
 
 /** A session of the viewer's student; undefined: it isn't there. */
@@ -57,7 +55,7 @@ export function loadCorrectForm(
     readings: readSessionReadings(db, student, sessionId),
     fundamentals: loadAcademyRules(db, scope, academy).fundamentals,
     draft,
-    draftId: draft ? draftId : undefined,
+    formId: formId(draftId),
   });
 }
 
@@ -85,8 +83,16 @@ function sayOvertaken(viewer: StudentViewer, data: FormData, readings: readonly 
   return errors;
 }
 
-/** Corrects readings of a session and judges anew; a refused form is kept with what is wrong in it. */
+/** Corrects readings of a session, once, and judges anew; a refused form is kept with what is wrong in it. */
 export async function saveCorrection(viewer: StudentViewer, sessionId: string, data: FormData): Promise<DeskOutcome> {
+  const outcome = submitOnce<DeskOutcome>(viewer, correctionDraft(sessionId), data, () =>
+    enterCorrection(viewer, sessionId, data),
+  );
+  if (outcome.kind === "saved") await loadRules(viewer);
+  return outcome;
+}
+
+function enterCorrection(viewer: StudentViewer, sessionId: string, data: FormData): DeskOutcome {
   const { words, db, student, scope, academy } = viewer;
   if (!findSession(viewer, sessionId)) return { kind: "not-there" };
   const refuse = (errors: Readonly<Record<string, string>>, refusal: string): DeskOutcome => ({
@@ -99,7 +105,7 @@ export async function saveCorrection(viewer: StudentViewer, sessionId: string, d
     return refuse(errors, words.say("correct.refusal", { problems: Object.keys(errors).length }));
   }
   const { changes, added, why } = parsed.value;
-  const wish = { sessionId, changes, added, who: viewer.name, why, now: currentInstant() };
+  const wish = { sessionId, changes, added, who: viewer.name, why, now: instantOf(viewer.academy) };
   const outcome = insertSessionCorrection(db, student, wish);
   if (outcome.kind === "unknown-session") return { kind: "not-there" };
   if (outcome.kind === "conflict") {
@@ -110,7 +116,5 @@ export async function saveCorrection(viewer: StudentViewer, sessionId: string, d
     const overtaken = readSessionReadings(db, student, sessionId).filter((each) => cells.has(`r.${placeOf(each)}`));
     return refuse(sayOvertaken(viewer, data, overtaken), words.say("correct.overtaken.refusal"));
   }
-  dropFormDraft(viewer, correctionDraft(sessionId), data);
-  await loadRules(viewer);
   return { kind: "saved" };
 }

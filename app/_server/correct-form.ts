@@ -36,7 +36,8 @@ interface Source {
   /** Whether single letters are keys within a cell. */
   readonly letters: "on" | "off";
   readonly draft: FormDraft | null;
-  readonly draftId: string | undefined;
+  /** The unseen field that bears the form's id. */
+  readonly formId: FormModel["hidden"][number];
 }
 
 /** Those read in this session first, then all others that can be read. */
@@ -107,7 +108,7 @@ function buildHidden(source: Source): FormModel["hidden"] {
 
 /** The form that corrects the readings of one session: what is in force stands in its cells, one reason for all changes. */
 export function buildCorrectForm(words: Words, source: Source): FormModel {
-  const { draft, draftId, session } = source;
+  const { draft, session } = source;
   const one = (spec: Parameters<typeof field>[3]): FieldModel => field(words, draft, "correct", spec);
   return {
     heading: words.say("correct.heading", { alias: source.alias, day: sayDay(words, session.day, "full") }),
@@ -133,7 +134,7 @@ export function buildCorrectForm(words: Words, source: Source): FormModel {
       { name: "studentId", value: session.studentId },
       { name: "sessionId", value: session.id },
       ...buildHidden(source),
-      ...(draft && draftId ? [{ name: "draft", value: draftId }] : []),
+      source.formId,
     ],
   };
 }

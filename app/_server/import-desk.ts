@@ -2,7 +2,7 @@ import { createHash, randomUUID } from "node:crypto";
 import { inTransaction } from "@/db/client";
 import { readAcademy } from "@/db/read/academies";
 import { readDraft } from "@/db/read/drafts";
-import { readAcademyConsents, readStudents } from "@/db/read/students";
+import { readAcademyConsents, readStudentNames } from "@/db/read/students";
 import { deleteDraft, insertDraft } from "@/db/write/drafts";
 import { type ImportInsert, insertImport } from "@/db/write/imports";
 import { insertConsent } from "@/db/write/students";
@@ -73,7 +73,7 @@ export function previewImport(viewer: Viewer, draft: ImportDraft): ImportPreview
     bytes,
     contentHash: createHash("sha256").update(bytes).digest("hex"),
     today: viewer.today,
-    students: readStudents(viewer.db, viewer.scope).map((student) => ({
+    students: readStudentNames(viewer.db, viewer.scope).map((student) => ({
       id: student.id,
       alias: student.alias,
       hand: student.hand,

@@ -9,7 +9,7 @@ import { rowName } from "@/lib/domain/record-change";
 import { buildHistory, buildHistoryCsv, type HistoryEntry, type HistorySource } from "@/lib/report/build-history";
 import { buildSessionPage } from "@/lib/report/build-session-page";
 import type { RecordPage } from "@/lib/report/record-page-model";
-import { currentInstant, dayIn } from "./clock";
+import { dayIn, instantOf } from "./clock";
 import { findSession } from "./correct-desk";
 import { csvResponse } from "./download";
 import { requireStudent, type StudentViewer } from "./gate";
@@ -107,7 +107,7 @@ export async function downloadHistory(studentId: string): Promise<Response> {
 export async function undoChange(viewer: StudentViewer, data: FormData): Promise<string> {
   const id = String(data.get("changeId") ?? "");
   if (!/^\d{1,15}$/.test(id)) return "undo-not-there";
-  const note = { who: viewer.name, now: currentInstant() };
+  const note = { who: viewer.name, now: instantOf(viewer.academy) };
   const outcome = updateChangeUndone(viewer.db, viewer.student, Number(id), note);
   if (outcome.kind === "built-on") return `undo-no-${outcome.by}`;
   if (outcome.kind === "undone") await loadRules(viewer);

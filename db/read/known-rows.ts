@@ -99,6 +99,8 @@ export function eventsKnown(db: Database, rows: readonly Row[], knownAt: string)
       id: String(row.id),
       kind: row.kind as StudentEvent["kind"],
       day: String(row.day),
+      endDay: row.end_day as string | null,
+      place: row.place as StudentEvent["place"],
       note: String(row.note),
       rebaselines: splitWords(before.get(row.id ?? null, knownAt) ?? String(row.rebaselines ?? "")),
     }))

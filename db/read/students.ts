@@ -1,4 +1,4 @@
-import { and, asc, eq, isNull } from "drizzle-orm";
+import { and, asc, eq, isNotNull, isNull } from "drizzle-orm";
 import type { AcademyScope, StudentScope } from "@/lib/domain/scope";
 import type { Consent, Student } from "@/lib/domain/student";
 import type { Database } from "../client";
@@ -50,6 +50,29 @@ export function readStudents(db: Database, scope: AcademyScope): FiledStudent[] 
     .where(and(eq(student.academyId, scope.academyId), isNull(student.mergedInto)))
     .orderBy(asc(student.alias))
     .all();
+}
+
+/**
+ * Everybody by each name under which a file may know them: whoever turned out to be another stands there once more as the
+ * other, under the own alias.
+ */
+export function readStudentNames(db: Database, scope: AcademyScope): FiledStudent[] {
+  const all = readStudents(db, scope);
+  const gone = db.orm
+    .select({ alias: student.alias, into: student.mergedInto, id: student.id })
+    .from(student)
+    .where(and(eq(student.academyId, scope.academyId), isNotNull(student.mergedInto)))
+    .orderBy(asc(student.alias))
+    .all();
+  const next = new Map(gone.map(({ id, into }) => [id, into ?? id]));
+  const last = (id: string): string => (next.has(id) ? last(next.get(id) ?? "") : id);
+  return [
+    ...all,
+    ...gone.flatMap(({ id, alias }) => {
+      const other = all.find((each) => each.id === last(id));
+      return other ? [{ ...other, alias }] : [];
+    }),
+  ];
 }
 
 /** @throws Error when the student isn't there: a proven scope names one who is */

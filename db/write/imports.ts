@@ -5,7 +5,7 @@ import type { Consent } from "@/lib/domain/student";
 import { type Database, inTransaction } from "../client";
 import { readAcademy } from "../read/academies";
 import { type ImportBatch, readImportBatch } from "../read/import-batches";
-import { readStudents } from "../read/students";
+import { readStudentNames } from "../read/students";
 import { importBatch } from "../schema";
 import {
   enterCaptures,
@@ -60,7 +60,7 @@ export interface ImportDoor extends Stamp {
 function enterStudents(db: Database, scope: AcademyScope, plan: ImportPlan, door: ImportDoor, batchId: string) {
   const stamp = { ...door, batchId };
   for (const { studentId, consent } of door.consents ?? []) insertConsent(db, door.scopeOf(studentId), consent, stamp);
-  const ids = new Map(readStudents(db, scope).map((student) => [student.alias, student.id]));
+  const ids = new Map(readStudentNames(db, scope).map((student) => [student.alias, student.id]));
   const missing = plan.newStudents.filter(({ alias }) => !ids.has(alias));
   const { zone } = readAcademy(db, scope);
   for (const { alias, hand, birthYear, consentGivenBy } of missing) {
@@ -158,7 +158,7 @@ export function insertImport(db: Database, scope: AcademyScope, plan: ImportPlan
   return inTransaction(db, () => {
     const batch = readImportBatch(db, scope, plan.contentHash);
     if (batch) return { kind: "already-imported", batch };
-    const known = new Set([...readStudents(db, scope), ...plan.newStudents].map((student) => student.alias));
+    const known = new Set([...readStudentNames(db, scope), ...plan.newStudents].map((student) => student.alias));
     const unknown = new Set(plan.sessions.map(({ alias }) => alias).filter((alias) => !known.has(alias)));
     if (unknown.size > 0) return { kind: "unknown-students", aliases: [...unknown] };
     const batchId = door.batchId ?? door.newId();

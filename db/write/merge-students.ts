@@ -72,7 +72,7 @@ export function mergeStudents(
     const sessions = sessionStates(db, from, to, turned);
     const ids = sessions.flatMap(({ table, key }) => (table === "session" ? [String(key.id)] : []));
     if (isBeingRead(db, ids)) return { kind: "being-read" };
-    if (db.sqlite.prepare("SELECT 1 FROM draft WHERE student_id = ?").get(from.studentId))
+    if (db.sqlite.prepare("SELECT 1 FROM draft WHERE student_id = ? AND kind NOT LIKE 'dropped %'").get(from.studentId))
       return { kind: "draft-open" };
     const owned = OWNED.flatMap((table) =>
       db.sqlite

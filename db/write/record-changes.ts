@@ -88,15 +88,26 @@ export function writeRecordChange(db: Database, scope: AcademyKey, change: NewCh
   return Number(lastInsertRowid);
 }
 
+/** Names of the rows that a change touches, and of the sessions that they lie or lay in. */
+function touchedNames({ before, after, sessionId }: RecordChange): ReadonlySet<string> {
+  const sessions = [...before, ...after].flatMap(({ key, values }) => [key.session_id, values?.session_id]);
+  return new Set([
+    ...after.map(rowName),
+    ...[...sessions, sessionId].flatMap((id) =>
+      typeof id === "string" ? [rowName({ table: "session", key: { id } })] : [],
+    ),
+  ]);
+}
+
 /** What rests on a change, so that it can't be undone any more; null: nothing. */
 function builtOn(
   db: Database,
   change: RecordChange,
   all: readonly RecordChange[],
 ): Extract<UndoOutcome, { kind: "built-on" }>["by"] | null {
-  const names = new Set(change.after.map(rowName));
+  const names = touchedNames(change);
   const later = all.filter((each) => each.id > change.id && each.undoneAt === null);
-  if (later.some((each) => each.after.some((state) => names.has(rowName(state))))) return "change";
+  if (later.some((each) => [...touchedNames(each)].some((name) => names.has(name)))) return "change";
   if (change.kind === "session-facts") return null;
   const sessions = JSON.stringify(change.after.flatMap(({ table, key }) => (table === "session" ? [key.id] : [])));
   const one = (sql: string, args: Record<string, unknown>): boolean =>

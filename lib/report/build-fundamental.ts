@@ -68,6 +68,10 @@ export function buildFundamentalPage(words: Words, source: FundamentalSource): F
           href: `/api/students/${student.id}/${history.fundamental.id}/csv?club=${history.clubGroup}`,
           label: words.say("download.csv"),
         },
+        {
+          href: `/students/${student.id}/known?club=${history.clubGroup}&fundamental=${history.fundamental.id}`,
+          label: words.say("history.known"),
+        },
       ],
     },
     beforeAfter: buildBeforeAfter(words, history, verdict),

@@ -104,6 +104,7 @@ export function buildSeasonPage(words: Words, source: SeasonSource): SeasonPage 
       { href: `/students/${student.id}/read-back`, label: words.say("read-back") },
       { href: `/filming?hand=${student.hand}`, label: words.say("filming.link") },
       { href: `/import`, label: words.say("season.import") },
+      { href: `/students/${student.id}/history`, label: words.say("session-page.history") },
       { href: `/api/students/${student.id}/csv`, label: words.say("download.csv") },
     ],
     cautions: cautionsFor(words, student, source.today),

@@ -147,3 +147,14 @@ export function onFile(db: Database, studentId: string): KnownThen {
 
 /** Ids of the students who are listed. */
 export const listed = (db: Database): string[] => readStudents(db, academyScope()).map((student) => student.id);
+
+/** Readings that lie in another session than their swing, or are of another student than their session: there may be none. */
+export function strayReadings(db: Database): number | undefined {
+  return db.sqlite
+    .prepare<[], number>(
+      `SELECT count(*) FROM reading JOIN swing ON swing.id = swing_id JOIN session ON session.id = reading.session_id
+       WHERE swing.session_id <> reading.session_id OR session.student_id <> reading.student_id`,
+    )
+    .pluck()
+    .get();
+}

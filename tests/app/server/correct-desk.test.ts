@@ -132,6 +132,14 @@ describe("correcting a session's readings", () => {
     expect(values()).toContain("5 hinge 90");
   });
 
+  it("sent twice it is saved once, with the same answer", async () => {
+    const data = sent(form(), { "r.1.hinge": "73", why: "once" });
+    const before = Number(rows("correction"));
+    expect(await saveCorrection(mine, "film1", data)).toEqual({ kind: "saved" });
+    expect(await saveCorrection(mine, "film1", data)).toEqual({ kind: "saved" });
+    expect(rows("correction")).toBe(before + 1);
+  });
+
   it("nobody corrects through another student, a foreign reading or an unknown session", async () => {
     const before = rows("correction");
     expect(await saveCorrection(other, "film1", sent(form(), { "r.1.hinge": "1", why: "x" }))).toEqual({

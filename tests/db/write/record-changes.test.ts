@@ -4,12 +4,13 @@ import type { Database } from "@/db/client";
 import { digestTables } from "@/db/digest";
 import { readRecordChanges } from "@/db/read/record-changes";
 import { readSessions } from "@/db/read/sessions";
+import { readStudentNames } from "@/db/read/students";
 import { mergeStudents } from "@/db/write/merge-students";
 import { moveSession } from "@/db/write/move-session";
 import { updateChangeUndone } from "@/db/write/record-changes";
 import { insertSession } from "@/db/write/sessions";
 import { insertHeight } from "@/db/write/students";
-import { openAcademy, revisionOf, sessionOn, studentScope } from "../academy-fixture";
+import { academyScope, openAcademy, revisionOf, sessionOn, studentScope } from "../academy-fixture";
 import { anyStep, doStep, hourOf, listed, onFile } from "../history-fixture";
 
 /** Tables that hold what was measured and of whom. */
@@ -34,7 +35,7 @@ function enter(db: Database, studentId: string, day: string, id: string, sequenc
 }
 
 describe("a change of the record and its undoing", () => {
-  test("leave every measured row as it was, whatever was done before (200 histories)", async () => {
+  test("leave every measured row as it was, whatever was done before (100 histories)", async () => {
     let undone = 0;
     await fc.assert(
       fc.asyncProperty(
@@ -61,9 +62,9 @@ describe("a change of the record and its undoing", () => {
           db.close();
         },
       ),
-      { numRuns: 200, seed: 20261126 },
+      { numRuns: 100, seed: 20261126 },
     );
-    expect(undone).toBeGreaterThan(60);
+    expect(undone).toBeGreaterThan(30);
   }, 120_000);
 
   test("both students are judged anew; it is done once, undone once, and by nobody else's record", async () => {
@@ -122,6 +123,12 @@ describe("a change of the record and its undoing", () => {
     expect(merged).toMatchObject({ kind: "merged", sessions: 3 });
     expect(listed(db)).toEqual(["s1"]);
     expect(onFile(db, "s2")).toMatchObject({ sessions: [], readings: [] });
+    // A file that still calls the one by its alias means the other.
+    const names = readStudentNames(db, academyScope()).map(({ alias, id }) => [alias, id]);
+    expect(names).toEqual([
+      ["Ulla", "s1"],
+      ["Ferdi", "s1"],
+    ]);
     const sequences = readSessions(db, studentScope("s1")).map((one) => one.sequence);
     expect(new Set(sequences).size).toBe(5);
     expect(mergeStudents(db, { from: studentScope("s2"), to: studentScope("s1") }, [], note).kind).toBe(

@@ -1,0 +1,23 @@
+import { notFound } from "next/navigation";
+import { requireStudent } from "../../../../_server/gate";
+import { loadFrame } from "../../../../_server/load-frame";
+import { loadMoveForm } from "../../../../_server/move-desk";
+import { Form } from "../../../../_ui/form/form";
+import { Frame } from "../../../../_ui/frame/frame";
+import { submitMerge } from "./actions";
+
+interface Asked {
+  readonly params: Promise<{ readonly studentId: string }>;
+  readonly searchParams: Promise<{ readonly draft?: string }>;
+}
+
+export default async function MergeRoute({ params, searchParams }: Asked) {
+  const viewer = await requireStudent((await params).studentId);
+  const form = loadMoveForm(viewer, { kind: "merge", sessionId: null }, (await searchParams).draft);
+  if (!form) notFound();
+  return (
+    <Frame model={loadFrame(viewer)} current="students">
+      <Form model={form} action={submitMerge} />
+    </Frame>
+  );
+}

@@ -1,0 +1,15 @@
+"use server";
+
+import { notFound, redirect } from "next/navigation";
+import { saveFacts } from "../../../../../../_server/facts-desk";
+import { requireStudent } from "../../../../../../_server/gate";
+
+/** Says the facts of a session anew, or comes back with what is wrong. */
+export async function submitFacts(data: FormData): Promise<void> {
+  const viewer = await requireStudent(String(data.get("studentId") ?? ""));
+  const sessionId = String(data.get("sessionId") ?? "");
+  const outcome = await saveFacts(viewer, sessionId, data);
+  if (outcome.kind === "not-there") notFound();
+  const page = `/students/${viewer.student.studentId}/sessions/${encodeURIComponent(sessionId)}`;
+  redirect(outcome.kind === "saved" ? `${page}?told=facts` : `${page}/facts?draft=${outcome.draftId}`);
+}

@@ -1,0 +1,24 @@
+import { notFound } from "next/navigation";
+import { loadFactsForm } from "../../../../../../_server/facts-desk";
+import { requireStudent } from "../../../../../../_server/gate";
+import { loadFrame } from "../../../../../../_server/load-frame";
+import { Form } from "../../../../../../_ui/form/form";
+import { Frame } from "../../../../../../_ui/frame/frame";
+import { submitFacts } from "./actions";
+
+interface Asked {
+  readonly params: Promise<{ readonly studentId: string; readonly sessionId: string }>;
+  readonly searchParams: Promise<{ readonly draft?: string }>;
+}
+
+export default async function FactsRoute({ params, searchParams }: Asked) {
+  const { studentId, sessionId } = await params;
+  const viewer = await requireStudent(studentId);
+  const form = loadFactsForm(viewer, sessionId, (await searchParams).draft);
+  if (!form) notFound();
+  return (
+    <Frame model={loadFrame(viewer)} current="students">
+      <Form model={form} action={submitFacts} />
+    </Frame>
+  );
+}

@@ -1,0 +1,16 @@
+"use server";
+
+import { notFound, redirect } from "next/navigation";
+import { requireStudent } from "../../../../../../_server/gate";
+import { saveMove } from "../../../../../../_server/move-desk";
+
+/** Gives a session to another student, or comes back with what is wrong. */
+export async function submitMove(data: FormData): Promise<void> {
+  const viewer = await requireStudent(String(data.get("studentId") ?? ""));
+  const sessionId = String(data.get("sessionId") ?? "");
+  const outcome = await saveMove(viewer, { kind: "move", sessionId }, data);
+  if (outcome.kind === "not-there") notFound();
+  if (outcome.kind === "saved") redirect(`/students/${outcome.studentId}/sessions/${outcome.sessionId}?told=moved`);
+  const page = `/students/${viewer.student.studentId}/sessions/${encodeURIComponent(sessionId)}`;
+  redirect(`${page}/move?draft=${outcome.draftId}`);
+}

@@ -1,0 +1,24 @@
+import { notFound } from "next/navigation";
+import { requireStudent } from "../../../../../../_server/gate";
+import { loadFrame } from "../../../../../../_server/load-frame";
+import { loadMoveForm } from "../../../../../../_server/move-desk";
+import { Form } from "../../../../../../_ui/form/form";
+import { Frame } from "../../../../../../_ui/frame/frame";
+import { submitMove } from "./actions";
+
+interface Asked {
+  readonly params: Promise<{ readonly studentId: string; readonly sessionId: string }>;
+  readonly searchParams: Promise<{ readonly draft?: string }>;
+}
+
+export default async function MoveRoute({ params, searchParams }: Asked) {
+  const { studentId, sessionId } = await params;
+  const viewer = await requireStudent(studentId);
+  const form = loadMoveForm(viewer, { kind: "move", sessionId }, (await searchParams).draft);
+  if (!form) notFound();
+  return (
+    <Frame model={loadFrame(viewer)} current="students">
+      <Form model={form} action={submitMove} />
+    </Frame>
+  );
+}

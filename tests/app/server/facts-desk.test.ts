@@ -1,0 +1,110 @@
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { loadFactsForm, saveFacts } from "@/app/_server/facts-desk";
+import type { StudentViewer } from "@/app/_server/gate";
+import { loadHistory, loadSessionPage, undoChange } from "@/app/_server/load-history";
+import { loadStudentVerdicts } from "@/app/_server/load-verdicts";
+import { readCaptures, readSessions } from "@/db/read/sessions";
+import type { FormModel } from "@/lib/report/form-model";
+import { admitFilmed, formOf, sent } from "./corrected-season";
+import { startAcademy } from "./own-academy-data";
+import { filmDays } from "./reread-season";
+
+let mine: StudentViewer;
+let remove: () => void;
+
+beforeAll(async () => {
+  const { viewer, remove: end } = await startAcademy();
+  remove = end;
+  mine = await admitFilmed(viewer, "Zephyrine");
+});
+afterAll(() => remove());
+
+function form(draftId?: string): FormModel {
+  const model = loadFactsForm(mine, "film3", draftId);
+  if (!model) throw new Error("no form");
+  return model;
+}
+const onFile = () => ({
+  session: readSessions(mine.db, mine.student).find((session) => session.id === "film3"),
+  films: readCaptures(mine.db, mine.student).filter((film) => film.sessionId === "film3"),
+});
+const used = async () =>
+  (await loadStudentVerdicts(mine)).tracks[0]?.judged.track.sessions.filter((session) => session.use).length;
+
+describe("saying a session's facts anew", () => {
+  it("sent as it stands it changes nothing, whatever a file has brought that the form can't say", async () => {
+    mine.db.sqlite.exec(
+      `UPDATE session SET balls = 20, aid = 'towel', note = ' two  blanks ' WHERE id = 'film3';
+       UPDATE capture SET placement_label = 'mat 3', off_by = 2.5, pointing_stick_lean = -4.123456789,
+         plumb_lean = 1.5, shutter_per_second = 1000.5 WHERE session_id = 'film3'`,
+    );
+    const before = onFile();
+    const outcome = await saveFacts(mine, "film3", sent(form(), { why: "looked again" }));
+    expect(outcome.kind).toBe("refused");
+    if (outcome.kind === "refused") expect(form(outcome.draftId).refusal).toMatch(/says what is on file already/);
+    expect(onFile()).toEqual(before);
+    await saveFacts(mine, "film3", sent(form(), { why: "a word", note: "windy" }));
+    expect(onFile().films).toEqual(before.films);
+    expect(onFile().session).toEqual({ ...before.session, note: "windy" });
+  });
+
+  it("a sighting keeps its sign: pointing to the left stays to the left", async () => {
+    await saveFacts(mine, "film3", sent(form(), { why: "film found", "film.face-on": "shelf 9" }));
+    expect(onFile().films[0]).toMatchObject({
+      filmReference: "shelf 9",
+      seen: { pointingStickLean: -4.123456789, plumbLean: 1.5 },
+    });
+  });
+
+  it("needs a reason, a day not ahead and not before birth; nothing is written", async () => {
+    const before = onFile();
+    for (const day of ["9999-01-01", "1999-01-01", "soon"]) {
+      const outcome = await saveFacts(mine, "film3", sent(form(), { day }));
+      if (outcome.kind !== "refused") throw new Error(outcome.kind);
+      const errors = form(outcome.draftId)
+        .parts.flatMap((part) => part.fields)
+        .filter((field) => field.error !== "");
+      expect(errors.map((field) => field.name)).toEqual(["why", "day"]);
+    }
+    expect(onFile()).toEqual(before);
+  });
+
+  it("set aside it counts no more, brought back it does; a day that another film has takes the next place; all is undone", async () => {
+    expect(await used()).toBe(8);
+    expect(await saveFacts(mine, "film3", sent(form(), { why: "rain", setAside: "rain on the lens" }))).toEqual({
+      kind: "saved",
+    });
+    expect(await used()).toBe(7);
+    expect(await saveFacts(mine, "film3", sent(form(), { why: "it was dry", setAside: "" }))).toEqual({
+      kind: "saved",
+    });
+    expect(await used()).toBe(8);
+    const taken = filmDays(mine)[4] ?? "";
+    await saveFacts(mine, "film3", sent(form(), { why: "wrong day", day: taken, clubGroup: "iron" }));
+    expect(onFile().session).toMatchObject({ day: taken, sequence: 2 });
+    const page = loadSessionPage(mine, "film3", undefined);
+    const undo = page?.parts.flatMap((part) => part.presses)[0];
+    expect(undo?.explains).toMatch(/day: .* → .*day: /);
+    const pressed = Object.fromEntries(undo?.hidden.map(({ name, value }) => [name, value]) ?? []);
+    expect(await undoChange(mine, formOf(pressed))).toBe("undo-undone");
+    expect(onFile().session).toMatchObject({ day: filmDays(mine)[3], sequence: 1 });
+    expect(await undoChange(mine, formOf(pressed))).toBe("undo-undone-before");
+    const first = loadHistory(mine, undefined).parts[1]?.presses.at(-1);
+    const older = Object.fromEntries(first?.hidden.map(({ name, value }) => [name, value]) ?? []);
+    expect(await undoChange(mine, formOf(older))).toMatch(/^undo-(undone|no-change)$/);
+    for (const changeId of ["", "x", "999999", "1e3"])
+      expect(await undoChange(mine, formOf({ changeId }))).toBe("undo-not-there");
+  });
+
+  it("who saw older facts is told and overwrites nothing", async () => {
+    const [one, two] = [form(), form()];
+    await saveFacts(mine, "film3", sent(one, { why: "first", note: "one" }));
+    const outcome = await saveFacts(mine, "film3", sent(two, { why: "second", note: "two" }));
+    if (outcome.kind !== "refused") throw new Error(outcome.kind);
+    expect(onFile().session?.note).toBe("one");
+    const back = form(outcome.draftId);
+    expect(back.refusal).toMatch(/somebody corrected these facts/);
+    expect(await saveFacts(mine, "film3", sent(back, {}))).toEqual({ kind: "saved" });
+    expect(onFile().session?.note).toBe("two");
+  });
+});
