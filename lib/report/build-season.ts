@@ -105,6 +105,7 @@ export function buildSeasonPage(words: Words, source: SeasonSource): SeasonPage 
       { href: `/filming?hand=${student.hand}`, label: words.say("filming.link") },
       { href: `/import`, label: words.say("season.import") },
       { href: `/api/students/${student.id}/csv`, label: words.say("download.csv") },
+      { href: `/students/${student.id}/take-out`, label: words.say("take-out.open") },
     ],
     cautions: cautionsFor(words, student, source.today),
     notices: [
