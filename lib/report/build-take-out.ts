@@ -8,7 +8,6 @@ import type { TextPage } from "./form-model";
 
 /** The page from which a student's record is taken out. */
 export interface TakeOutPage extends TextPage {
-  readonly documentTitle: string;
   readonly back: Link;
 }
 
@@ -37,7 +36,6 @@ export function buildTakeOut(words: Words, { student, today, archive, tables }: 
     readings: readingsOf(archive),
   };
   return {
-    documentTitle: say("document"),
     title: say("title", { alias: student.alias }),
     lede: say("lede"),
     back: { href: `/students/${student.id}`, label: say("back") },

@@ -12,7 +12,7 @@ interface Asked {
 
 export async function generateMetadata({ params }: Asked) {
   const viewer = await requireStudent((await params).studentId);
-  return { title: (await loadTakeOut(viewer)).documentTitle };
+  return { title: viewer.words.say("take-out.document") };
 }
 
 export default async function TakeOutRoute({ params }: Asked) {
