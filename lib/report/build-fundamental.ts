@@ -34,6 +34,7 @@ export function buildFundamentalPage(words: Words, source: FundamentalSource): F
     asOf: source.asOf,
     from: null,
   });
+  const svg = `/api/students/${student.id}/${history.fundamental.id}/svg?club=${history.clubGroup}`;
   const margin = (part: string): string => words.say(`fundamental-page.margin.${part}`);
   return {
     title: words.say(`fundamental-page.title.${titleKey(verdict)}`, { alias: student.alias, name }),
@@ -68,7 +69,15 @@ export function buildFundamentalPage(words: Words, source: FundamentalSource): F
           href: `/api/students/${student.id}/${history.fundamental.id}/csv?club=${history.clubGroup}`,
           label: words.say("download.csv"),
         },
+        { href: svg, label: words.say("chart-file.svg") },
+        { href: `${svg}&look=one-colour`, label: words.say("chart-file.svg-print") },
       ],
+      picture: {
+        href: svg,
+        fileName: `${history.fundamental.id}.png`,
+        label: words.say("chart-file.png"),
+        failed: words.say("chart-file.png.failed"),
+      },
     },
     beforeAfter: buildBeforeAfter(words, history, verdict),
     doubt: buildDoubt(words, source),
