@@ -96,15 +96,12 @@ describe("one student's archive", () => {
     const readme = strFromU8(files["README.txt"] as Uint8Array);
     for (const [name, bytes] of Object.entries(files).filter(([each]) => each.endsWith(".csv"))) {
       const [head = [], ...rows] = csvOf(bytes);
-      const part =
-        readme.slice(readme.indexOf(`# ${name}`)).split("\n# ")[1] ?? readme.slice(readme.indexOf(`# ${name}`));
       expect(readme).toContain(`# ${name}`);
       for (const column of head) {
         const said = sayColumn(viewer.words, name.replace(".csv", ""), column);
         expect(readme).toContain(`- ${column}: ${said}`);
       }
       if (rows.length > 1) expect(readme).toContain(`(${rows.length} rows)`);
-      expect(part.length).toBeGreaterThan(0);
     }
     expect(csvOf(files["readings.csv"] as Uint8Array)).toHaveLength(1 + 90);
   });
@@ -152,7 +149,7 @@ describe("an archive into an academy that has students", () => {
   }, 120_000);
 
   it.each([
-    ["half of one", "broken", (bytes: Uint8Array) => bytes.subarray(0, bytes.length / 2)],
+    ["half of one", "Nothing was saved", (bytes: Uint8Array) => bytes.subarray(0, bytes.length / 2)],
     [
       "one of another version",
       "version 9",
@@ -162,8 +159,7 @@ describe("an archive into an academy that has students", () => {
   ])("%s is named and nothing is written", async (_what, says, spoil) => {
     const draft = upload("x.zip", spoil(await zipOf("Tove")));
     const page = buildArchivePage(viewer, "d", draft);
-    if (page)
-      expect(page.lists.flatMap((list) => list.items).join()).toContain(says === "broken" ? "Nothing was saved" : says);
+    expect(page?.lists.flatMap((list) => list.items).join() ?? "").toContain(says);
     const before = await digestTables(viewer.db);
     expect(await confirmImport(viewer, draft)).toEqual({ kind: "nothing-ready" });
     expect(await digestTables(viewer.db)).toEqual(before);
