@@ -125,7 +125,7 @@ describe("the demo academy as an archive, imported into an empty academy", () =>
     const again = archiveText((await loadArchive(viewer, "everybody")).archive);
     expect(again.length).toBe(text.length);
     expect(again === text).toBe(true);
-  });
+  }, 240_000);
 
   it("the season and every fundamental of ten students are the very same pages", async () => {
     const aliases = readStudents(demo.db, demo.scope)
