@@ -9,11 +9,7 @@ export function buildNotices(words: Words, source: FundamentalSource): readonly 
   const { history, verdict } = source;
   const list: string[] = [];
   if (history.begins !== null) list.push(words.say("notice.begins", { day: sayDay(words, history.begins, "full") }));
-  list.push(
-    ...readBackNotices(words, source),
-    ...fingerprintNotices(words, history),
-    ...(source.groupNotices ?? []),
-  );
+  list.push(...readBackNotices(words, source), ...fingerprintNotices(words, history), ...(source.groupNotices ?? []));
   const aided = history.sessions.filter((entry) => entry.apart?.kind === "circumstance").length;
   if (aided * 2 >= history.sessions.length && aided > 0)
     list.push(words.say("notice.mostly-aided", { aided, sessions: history.sessions.length }));
