@@ -1,11 +1,13 @@
 import { readFileSync } from "node:fs";
 import path from "node:path";
+import { buildArchivePage } from "@/app/_server/archive-page";
 import { ACADEMY_CHOICES, type AcademyChoice, closeDatabases } from "@/app/_server/database";
-import { admitOwner } from "@/app/_server/gate";
+import { admitOwner, type Viewer } from "@/app/_server/gate";
 import { confirmImport, type ImportDraft, previewImport } from "@/app/_server/import-desk";
 import { sayOutcome } from "@/app/_server/import-outcome";
 import { buildPreviewPage } from "@/app/_server/import-page";
 import { loadAcademyRules } from "@/app/_server/student-record";
+import type { ArchiveImportPage } from "@/lib/report/archive-import-model";
 import type { ImportPage } from "@/lib/report/form-model";
 import { wordsFor } from "@/lib/words/catalogue";
 
@@ -68,6 +70,36 @@ function sayPreview(page: ImportPage): string[] {
   return [...lines, "", preview.saved.heading, ...preview.saved.lines.map((line) => `   ${line}`)];
 }
 
+/** An archive: what is asked and how to answer, what is in the way, what differs, what will be saved; and with the word, saved. */
+async function importArchive(
+  viewer: Viewer,
+  draft: ImportDraft,
+  page: ArchiveImportPage,
+  confirm: "yes" | "no",
+): Promise<number> {
+  const { asked, lists } = page;
+  const lines = [page.title, page.lede];
+  if (asked) {
+    lines.push("", asked.heading, `   ${asked.why}`);
+    for (const { name, label, value } of asked.fields)
+      lines.push(`   --answer "${name}=${value === "" ? label : value}"`);
+  }
+  for (const { heading, items } of lists) lines.push("", heading, ...items.map((item) => `   ${item}`));
+  console.log(lines.join("\n"));
+  const outcome = confirm === "yes" ? await confirmImport(viewer, draft) : null;
+  if (outcome === null && page.submit !== null) {
+    console.log(`\n${words.say("import-command.not-yet")}`);
+    return 0;
+  }
+  if (outcome === null || outcome.kind === "nothing-ready") {
+    console.error(`\n${words.say("import-command.nothing-ready")}`);
+    return 1;
+  }
+  const { heading, lines: said } = sayOutcome(words, outcome);
+  console.log(["", heading, ...said].join("\n"));
+  return 0;
+}
+
 async function main(argv: readonly string[]): Promise<number> {
   const args = readArguments(argv);
   if (typeof args === "string") {
@@ -93,6 +125,8 @@ async function main(argv: readonly string[]): Promise<number> {
     file: file.toString("base64"),
     answers: args.answers,
   };
+  const archive = buildArchivePage(viewer, "", draft);
+  if (archive) return importArchive(viewer, draft, archive, args.confirm);
   const speaker = { words, ...loadAcademyRules(viewer.db, viewer.scope, viewer.academy) };
   const preview = previewImport(viewer, draft);
   console.log(sayPreview(buildPreviewPage(speaker, "", draft, preview)).join("\n"));

@@ -14,6 +14,7 @@ import { findFormDraft, keepFormDraft } from "./form-draft";
 import type { Viewer } from "./gate";
 import { loadRules } from "./load-verdicts";
 import { sayFieldIssues } from "./say-field-issues";
+import { linkTables } from "./table-links";
 
 const DRAFT = "club-form";
 
@@ -26,12 +27,13 @@ export interface ClubWish {
 
 /** The page of the academy's club groups. */
 export function loadClubsPage({ db, scope, words, academy }: Viewer): ClubsPage {
-  return buildClubsPage(words, {
+  const page = buildClubsPage(words, {
     grouping: readClubGrouping(db, scope),
     use: readGroupUse(db, scope),
     changes: readRegroupings(db, scope),
     kind: academy.kind,
   });
+  return linkTables(words, "clubs", {}, page);
 }
 
 /** The way from the settings to the club groups. */

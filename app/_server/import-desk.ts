@@ -103,6 +103,7 @@ export async function confirmImport(
     if (outcome.kind === "imported") await loadRules({ ...viewer, academy: readAcademy(viewer.db, viewer.scope) });
     return outcome;
   }
+  if (archived.kind !== "no-archive") return { kind: "nothing-ready" };
   const preview = previewImport(viewer, draft);
   if (!preview.plan) return { kind: "nothing-ready" };
   const now = currentInstant();

@@ -1,6 +1,8 @@
 import { readArchivedRules } from "@/db/read/archive-rules";
 import {
+  type ArchivedChange,
   readArchivedAnalyses,
+  readArchivedChanges,
   readArchivedRereads,
   readArchivedStudent,
   readArchivedStudentIds,
@@ -33,15 +35,21 @@ function scopesOf(viewer: Viewer, ids: readonly string[]): StudentScope[] {
   });
 }
 
+/** An archive, and what was done to the records in it: that is told, and can't be put back. */
+export interface LoadedArchive {
+  readonly archive: Archive;
+  readonly changes: readonly ArchivedChange[];
+}
+
 /** Everything on file of one student, or of everybody, with what is said now; read in one go, so that it fits together. */
-export async function loadArchive(viewer: Viewer, whose: StudentScope | "everybody"): Promise<Archive> {
+export async function loadArchive(viewer: Viewer, whose: StudentScope | "everybody"): Promise<LoadedArchive> {
   await loadRules(viewer);
   const { db, scope } = viewer;
   const scopes = whose === "everybody" ? scopesOf(viewer, readArchivedStudentIds(db, scope)) : [whose];
   const listing = loadListing(db, scope);
   const students = scopes.map((student) => archivedStudent(viewer, student, listing));
   const rules = readArchivedRules(db, scope);
-  return {
+  const archive: Archive = {
     format: ARCHIVE_FORMAT,
     version: ARCHIVE_VERSION,
     holds: whose === "everybody" ? "academy" : "student",
@@ -49,4 +57,5 @@ export async function loadArchive(viewer: Viewer, whose: StudentScope | "everybo
     students,
     rereads: readArchivedRereads(db, scope, scopes),
   };
+  return { archive, changes: scopes.flatMap((student) => readArchivedChanges(db, student)) };
 }

@@ -16,6 +16,7 @@ import type { StudentViewer } from "./gate";
 import { groupNoticesOf } from "./group-jumps";
 import { loadStudentVerdicts } from "./load-verdicts";
 import { enginesModels } from "./refit-noise";
+import { linkTables } from "./table-links";
 import type { Judged } from "./worker/tasks";
 
 /** One fundamental of one student; there is no such page where it was never measured. */
@@ -28,7 +29,9 @@ export async function loadFundamental(
   const models = enginesModels(readNoiseModels(viewer.db, viewer.scope, source.history.judged.pool));
   const answer = await workOn({ kind: "square", judged, models });
   if (answer.kind !== "square") throw new Error("the analysis worker answered another question");
-  return buildFundamentalPage(viewer.words, { ...source, squarePlan: answer.plan });
+  const page = buildFundamentalPage(viewer.words, { ...source, squarePlan: answer.plan });
+  const which = { student: source.student.id, fundamental: fundamentalId, club: source.history.clubGroup };
+  return linkTables(viewer.words, "fundamental", which, page);
 }
 
 /** What the page and the downloads of one fundamental rest on. */

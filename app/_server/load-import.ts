@@ -1,5 +1,7 @@
 import { notFound } from "next/navigation";
+import type { ArchiveImportPage } from "@/lib/report/archive-import-model";
 import type { ImportPage } from "@/lib/report/form-model";
+import { buildArchivePage } from "./archive-page";
 import { csvResponse } from "./download";
 import { requireViewer, type Viewer } from "./gate";
 import { findImportDraft, previewImport } from "./import-desk";
@@ -24,6 +26,12 @@ export function loadPreviewPage(viewer: Viewer, draftId: string): ImportPage {
   const draft = findImportDraft(viewer, draftId);
   if (!draft) notFound();
   return buildPreviewPage(speakerOf(viewer), draftId, draft, previewImport(viewer, draft));
+}
+
+/** The preview of an uploaded archive; null: the file is something else. */
+export function loadArchivePreview(viewer: Viewer, draftId: string): ArchiveImportPage | null {
+  const draft = findImportDraft(viewer, draftId);
+  return draft ? buildArchivePage(viewer, draftId, draft) : null;
 }
 
 /** The rows that stay out, with their reasons. */

@@ -22,6 +22,7 @@ import { requireViewer, type Viewer } from "./gate";
 import { findDraw, secondDraft, valuesDraft, WISH_DRAFT } from "./reread-desk";
 import { buildDrawForm, buildSecondForm, buildWishForm, type KeptForm } from "./reread-form";
 import { loadAcademyRules } from "./student-record";
+import { linkTables } from "./table-links";
 
 type PageLink = TextPage["parts"][number]["links"][number];
 
@@ -53,17 +54,24 @@ function readFromStills(viewer: Viewer): readonly Fundamental[] {
 
 /** All draws, and what they have measured. */
 export function loadRereads(viewer: Viewer): RereadsPage {
-  return buildRereadsPage(viewer.words, {
+  const page = buildRereadsPage(viewer.words, {
     draws: readRereadDraws(viewer.db, viewer.scope),
     read: readSources(viewer, readFromStills(viewer)),
   });
+  return linkTables(viewer.words, "rereads", {}, page);
 }
 
 /** The results of one fundamental; null: there is none of that name that is read from stills. */
 export function loadReaderError(viewer: Viewer, fundamentalId: string): ReaderErrorPage | null {
   const fundamental = readFromStills(viewer).find((each) => each.id === fundamentalId);
   const [source] = fundamental ? readSources(viewer, [fundamental]) : [];
-  return source ? buildReaderErrorPage(viewer.words, source) : null;
+  if (!source) return null;
+  return linkTables(
+    viewer.words,
+    "reader-error",
+    { fundamental: fundamentalId },
+    buildReaderErrorPage(viewer.words, source),
+  );
 }
 
 /** The way from the settings to the re-reads. */

@@ -9,13 +9,14 @@ import { contactMentions } from "./contact-mentions";
 import type { StudentViewer } from "./gate";
 import { loadStudentVerdicts } from "./load-verdicts";
 import { loadCodings } from "./note-desk";
+import { linkTables } from "./table-links";
 
 /** A student's season, in the club group in hand or the wished one. */
 export async function loadSeason(viewer: StudentViewer, wishedClub: string | undefined): Promise<SeasonPage> {
   const { record, tracks, grouping } = await loadStudentVerdicts(viewer);
   const clubGroup = chooseClubGroup(grouping, tracks, wishedClub);
   const { words } = viewer;
-  return buildSeasonPage(words, {
+  const page = buildSeasonPage(words, {
     student: record.student,
     tracks: tracks.filter((track) => track.history.clubGroup === clubGroup),
     sessions: record.sessions,
@@ -36,4 +37,5 @@ export async function loadSeason(viewer: StudentViewer, wishedClub: string | und
     ),
     clubs: clubLinks(words, grouping, tracks, { clubGroup, path: `/students/${record.student.id}` }),
   });
+  return linkTables(words, "season", { student: record.student.id, club: clubGroup ?? undefined }, page);
 }

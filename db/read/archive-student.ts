@@ -159,3 +159,26 @@ export function readArchivedAnalyses(
     )
     .all(studentId, policyVersion);
 }
+
+/** What was moved, split, merged or changed of a student's record, for reading only. */
+export interface ArchivedChange {
+  readonly studentId: string;
+  /** `this`: it was this student's record; `other`: it became this student's. */
+  readonly record: "this" | "other";
+  readonly kind: string;
+  readonly who: string;
+  readonly why: string;
+  readonly changedAt: string;
+  readonly undoneAt: string | null;
+}
+
+/** Oldest first; of a change that concerns two students, nothing names the other one. */
+export function readArchivedChanges(db: Database, { studentId }: StudentScope): ArchivedChange[] {
+  return db.sqlite
+    .prepare<[{ studentId: string }], ArchivedChange>(
+      `SELECT :studentId AS studentId, iif(student_id = :studentId, 'this', 'other') AS record, kind, who, why,
+         changed_at AS changedAt, undone_at AS undoneAt
+       FROM record_change WHERE student_id = :studentId OR other_student_id = :studentId ORDER BY id`,
+    )
+    .all({ studentId });
+}

@@ -49,24 +49,27 @@ export const IMPORT_ROWS = `
     UNION SELECT student_id FROM practice WHERE batch_id = :batch
     UNION SELECT student_id FROM drill_assignment WHERE batch_id = :batch)`;
 
-// An archive brings heights of new students along; heights bear no batch, so there they can't be told from later ones.
+// An archive brings heights, corrections and what was read again along; they bear no batch. What is older than the import
+// came with it; heights have no hour, so there they can't be told from later ones.
 const CHECKS: Readonly<Record<BuiltOnImport["kind"], string>> = {
   correction: `SELECT reading.student_id, reading.session_id FROM correction JOIN reading ON reading.id = correction.reading_id
-    WHERE reading.batch_id = :batch`,
+    WHERE reading.batch_id = :batch AND (:door <> 'archive' OR corrected_at > :at)`,
   reread: `SELECT student_id, session_id FROM reread_item item
-    WHERE EXISTS (SELECT 1 FROM swing WHERE swing.id = item.swing_id AND swing.batch_id = :batch)
+    WHERE (:door <> 'archive' OR EXISTS (SELECT 1 FROM reread_draw WHERE id = item.draw_id AND drawn_at > :at))
+      AND (EXISTS (SELECT 1 FROM swing WHERE swing.id = item.swing_id AND swing.batch_id = :batch)
       OR EXISTS (SELECT 1 FROM reading WHERE reading.swing_id = item.swing_id
         AND reading.fundamental_id = item.fundamental_id AND reading.batch_id = :batch)
       OR EXISTS (SELECT 1 FROM capture WHERE capture.session_id = item.session_id
-        AND capture.film_reference = item.film_reference AND capture.batch_id = :batch)
+        AND capture.film_reference = item.film_reference AND capture.batch_id = :batch))
     UNION ALL SELECT again.student_id, again.session_id FROM reading again JOIN reading first
       ON first.swing_id = again.swing_id AND first.fundamental_id = again.fundamental_id
     WHERE again.reread > 0 AND first.batch_id = :batch AND again.batch_id IS NOT :batch
       AND NOT EXISTS (SELECT 1 FROM reread_item WHERE reading_id = again.id)`,
   "read-back": `SELECT session.student_id, session.id FROM read_back_item item
     JOIN swing ON swing.id = item.swing_id JOIN session ON session.id = swing.session_id
-    WHERE swing.batch_id = :batch OR EXISTS (SELECT 1 FROM capture WHERE capture.session_id = session.id
-      AND capture.film_reference = item.film_reference AND capture.batch_id = :batch)`,
+    WHERE (:door <> 'archive' OR EXISTS (SELECT 1 FROM read_back WHERE id = item.read_back_id AND drawn_at > :at))
+      AND (swing.batch_id = :batch OR EXISTS (SELECT 1 FROM capture WHERE capture.session_id = session.id
+        AND capture.film_reference = item.film_reference AND capture.batch_id = :batch))`,
   reading: `SELECT session.student_id, session.id FROM session JOIN swing ON swing.session_id = session.id
       JOIN reading ON reading.swing_id = swing.id
     WHERE (session.batch_id = :batch OR swing.batch_id = :batch) AND reading.batch_id IS NOT :batch AND reading.reread = 0

@@ -1,4 +1,5 @@
 import Papa from "papaparse";
+import { restoreCell } from "./restore-cell";
 
 export const DELIMITERS = [",", ";", "\t", "|"] as const;
 
@@ -140,8 +141,9 @@ export function parseCsv(text: string): ParsedCsv {
         }
         done = meta.cursor;
         if (isBlank(cells)) return;
-        if (header === null) header = { row, cells };
-        else records.push({ row, cells });
+        const restored = cells.map(restoreCell);
+        if (header === null) header = { row, cells: restored };
+        else records.push({ row, cells: restored });
       },
     });
   }

@@ -25,6 +25,8 @@ export interface TableModel {
     readonly tone: "plain" | "quiet";
     readonly href?: string;
   }[];
+  /** The table as a file; absent: it has none, or another one beside it. */
+  readonly download?: Link;
 }
 
 /** What stands around every page. */

@@ -34,6 +34,7 @@ export function buildFundamentalPage(words: Words, source: FundamentalSource): F
     asOf: source.asOf,
     from: null,
   });
+  const svg = `/api/students/${student.id}/${history.fundamental.id}/svg?club=${history.clubGroup}`;
   const margin = (part: string): string => words.say(`fundamental-page.margin.${part}`);
   return {
     title: words.say(`fundamental-page.title.${titleKey(verdict)}`, { alias: student.alias, name }),
@@ -72,7 +73,15 @@ export function buildFundamentalPage(words: Words, source: FundamentalSource): F
           href: `/students/${student.id}/known?club=${history.clubGroup}&fundamental=${history.fundamental.id}`,
           label: words.say("history.known"),
         },
+        { href: svg, label: words.say("chart-file.svg") },
+        { href: `${svg}&look=one-colour`, label: words.say("chart-file.svg-print") },
       ],
+      picture: {
+        href: svg,
+        fileName: `${history.fundamental.id}.png`,
+        label: words.say("chart-file.png"),
+        failed: words.say("chart-file.png.failed"),
+      },
     },
     beforeAfter: buildBeforeAfter(words, history, verdict),
     doubt: buildDoubt(words, source),

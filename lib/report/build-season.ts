@@ -106,6 +106,7 @@ export function buildSeasonPage(words: Words, source: SeasonSource): SeasonPage 
       { href: `/import`, label: words.say("season.import") },
       { href: `/students/${student.id}/history`, label: words.say("session-page.history") },
       { href: `/api/students/${student.id}/csv`, label: words.say("download.csv") },
+      { href: `/students/${student.id}/take-out`, label: words.say("take-out.open") },
     ],
     cautions: cautionsFor(words, student, source.today),
     notices: [

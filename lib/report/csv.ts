@@ -1,8 +1,20 @@
-/** A cell as RFC 4180 has it. Text that a spreadsheet would take for a formula gets an apostrophe first; numbers stay numbers. */
+/** What a spreadsheet takes for the start of a formula, also behind apostrophes: one is added, and one is taken off again. */
+const FORMULA = /^'*[=+\-@\t\r\n\0＝＋－＠]/u;
+const NUMBER = /^[+-]?\d+([.,]\d+)?$/;
+
+/**
+ * Text that a spreadsheet would take for a formula, with an apostrophe first; a number stays one. The import takes the
+ * apostrophe off again, and so gives back every text as it was.
+ */
+export function guardCell(text: string): string {
+  return FORMULA.test(text) && !NUMBER.test(text) ? `'${text}` : text;
+}
+
+/** A cell as RFC 4180 has it, guarded against formulas. */
 function cell(value: string | number | null): string {
   if (value === null) return "";
   if (typeof value === "number") return String(value);
-  const safe = /^[=+\-@\t\r＝＋－＠]/u.test(value) && !/^[+-]?\d+(\.\d+)?$/.test(value) ? `'${value}` : value;
+  const safe = guardCell(value);
   return /[",\r\n]/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
 }
 

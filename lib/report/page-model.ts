@@ -102,6 +102,13 @@ export interface FundamentalPage {
     readonly chart: SeasonChart;
     readonly table: TableModel;
     readonly links: readonly Link[];
+    /** The chart as a picture, drawn in the browser from the file at this address. */
+    readonly picture: {
+      readonly href: string;
+      readonly fileName: string;
+      readonly label: string;
+      readonly failed: string;
+    };
   };
   readonly beforeAfter: {
     readonly margin: string;

@@ -42,7 +42,9 @@ const TABLE: Record<string, Rule> = {
   "app/_server/worker/boot.mjs": { values: [...LIB, "db", "app/_server", "node:*", "tsx"] },
   "app/_commands": { values: [...LIB, "db", "app/_server", "node:*"] },
   "app/_commands/*.mjs": { values: ["node:*"] },
-  door: { values: ["app/_server", "lib/domain", "lib/ingest", "lib/words", "zod", "next"] },
+  door: {
+    values: ["app/_server", "app/_ui/chart-file/chart-file", "lib/domain", "lib/ingest", "lib/words", "zod", "next"],
+  },
   page: {
     values: [
       "app/_server",

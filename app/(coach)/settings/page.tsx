@@ -3,6 +3,7 @@ import { requireViewer } from "../../_server/gate";
 import { loadFrame } from "../../_server/load-frame";
 import { loadRereadsDoor } from "../../_server/load-rereads";
 import { loadSwitch } from "../../_server/load-switch";
+import { loadAcademyTakeOut } from "../../_server/load-take-out";
 import { loadNotesDoor } from "../../_server/note-codings";
 import { loadSettingsForm } from "../../_server/settings-desk";
 import { Form } from "../../_ui/form/form";
@@ -23,6 +24,7 @@ export default async function SettingsRoute({ searchParams }: Asked) {
       <TextPart part={loadClubsDoor(viewer)} />
       <TextPart part={loadRereadsDoor(viewer)} />
       <TextPart part={loadNotesDoor(viewer)} />
+      <TextPart part={loadAcademyTakeOut(viewer)} />
       {change ? <Form model={change} action={switchAcademy} /> : null}
     </Frame>
   );

@@ -1,5 +1,6 @@
 import Link from "next/link";
 import type { ChartWords, FundamentalPage } from "@/lib/report/page-model";
+import { SavePicture } from "../chart-file/save-picture";
 import { Choices } from "../choices/choices";
 import { Facts } from "../facts/facts";
 import type { FormAction } from "../form/form";
@@ -133,6 +134,7 @@ export function Fundamental(props: {
               {link.label}
             </a>
           ))}
+          <SavePicture {...evidence.picture} />
         </p>
       </Part>
       {model.beforeAfter === null ? null : <BeforeAfter part={model.beforeAfter} />}

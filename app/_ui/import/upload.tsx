@@ -13,7 +13,7 @@ export function Upload({ upload }: { readonly upload: NonNullable<ImportPage["up
             id="import-file"
             type="file"
             name="file"
-            accept=".csv,.txt,text/csv"
+            accept=".csv,.txt,.json,.zip,text/csv"
             aria-describedby={upload.error === "" ? "import-hint" : "import-error import-hint"}
             aria-invalid={upload.error === "" ? undefined : true}
           />

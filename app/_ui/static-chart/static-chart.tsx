@@ -14,20 +14,12 @@ import { SessionMarks, swingPath } from "../chart-marks/session-marks";
 import { Reasons, Ribbons, StoryLane } from "../chart-marks/story-lane";
 import styles from "./static-chart.module.css";
 
-function Drawing({ chart, form, id }: { readonly chart: SeasonChart; readonly form: ChartForm; readonly id: string }) {
+/** The parts of one drawing and its size in pixels, for a page and for a file. */
+export function chartDrawing(chart: SeasonChart, form: ChartForm, id: string) {
   const geometry = chartGeometry(chart, form);
   const { width, height, plot, x, y, size } = geometry;
-  return (
-    <svg
-      className={styles[form]}
-      viewBox={`0 0 ${width} ${height}`}
-      width={width}
-      height={height}
-      role="img"
-      aria-labelledby={`${id}-title ${id}-desc`}
-    >
-      <title id={`${id}-title`}>{chart.heading}</title>
-      <desc id={`${id}-desc`}>{chart.summary}</desc>
+  const parts = (
+    <>
       <Hatches id={id} />
       <BandField places={bandPlaces(chart, plot, x, y)} />
       <Axes chart={chart} geometry={geometry} />
@@ -41,6 +33,25 @@ function Drawing({ chart, form, id }: { readonly chart: SeasonChart; readonly fo
       <EarlierBandWords chart={chart} geometry={geometry} />
       <StoryLane geometry={geometry} />
       <Reasons geometry={geometry} />
+    </>
+  );
+  return { parts, width, height };
+}
+
+function Drawing({ chart, form, id }: { readonly chart: SeasonChart; readonly form: ChartForm; readonly id: string }) {
+  const { parts, width, height } = chartDrawing(chart, form, id);
+  return (
+    <svg
+      className={styles[form]}
+      viewBox={`0 0 ${width} ${height}`}
+      width={width}
+      height={height}
+      role="img"
+      aria-labelledby={`${id}-title ${id}-desc`}
+    >
+      <title id={`${id}-title`}>{chart.heading}</title>
+      <desc id={`${id}-desc`}>{chart.summary}</desc>
+      {parts}
     </svg>
   );
 }

@@ -13,7 +13,7 @@ export function Table({
   readonly drawn?: { readonly label: string; readonly cells: readonly ReactNode[] };
 }) {
   const id = useId();
-  return (
+  const region = (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable without a pointer.
     <section className={styles.scroll} tabIndex={0} aria-labelledby={id}>
       <table className={styles.table}>
@@ -58,5 +58,17 @@ export function Table({
         </tbody>
       </table>
     </section>
+  );
+  return (
+    <>
+      {region}
+      {model.download ? (
+        <p className={styles.download}>
+          <a href={model.download.href} aria-describedby={id}>
+            {model.download.label}
+          </a>
+        </p>
+      ) : null}
+    </>
   );
 }

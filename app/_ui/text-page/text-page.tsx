@@ -15,9 +15,13 @@ export function TextPart({ part }: { readonly part: TextPageModel["parts"][numbe
         <ul className={styles.links}>
           {part.links.map((link) => (
             <li key={link.href}>
-              <Link prefetch={false} href={link.href}>
-                {link.label}
-              </Link>
+              {link.href.startsWith("/api/") ? (
+                <a href={link.href}>{link.label}</a>
+              ) : (
+                <Link prefetch={false} href={link.href}>
+                  {link.label}
+                </Link>
+              )}
             </li>
           ))}
         </ul>

@@ -7,6 +7,7 @@ import { readArchivedRules } from "@/db/read/archive-rules";
 import { readArchivedRereads, readArchivedStudent, readArchivedStudentIds } from "@/db/read/archive-student";
 import { insertAcademy } from "@/db/write/academies";
 import { insertArchive } from "@/db/write/archive";
+import { undoImport } from "@/db/write/undo-import";
 import { type Archive, archiveText } from "@/lib/domain/archive";
 import type { ArchivePlan } from "@/lib/domain/archive-plan";
 import { SHORT_LIST } from "@/lib/domain/club-grouping";
@@ -90,6 +91,44 @@ describe("an archive in the database", () => {
     const before = await digestTables(db);
     expect(insertArchive(db, academyScope(), plan, door).kind).toBe("already-imported");
     expect(await digestTables(db)).toEqual(before);
+    db.close();
+  });
+
+  it("is taken back whole while nothing was built on it: its own corrections, events and heights came with it", async () => {
+    const [archive] = fc
+      .sample(anyArchive, { seed: SEED, numRuns: 60 })
+      .filter(
+        (one) => archiveText(one).includes('"correctedAt"') && one.students.some(({ heights }) => heights.length),
+      );
+    if (!archive) throw new Error("nothing made");
+    const db = await emptyAcademy();
+    const late = { ...door, now: "2099-01-01T00:00:00.000Z" };
+    const made = insertArchive(db, academyScope(), planFor(db, archive), late);
+    if (made.kind !== "imported") throw new Error(made.kind);
+    const undo = () =>
+      undoImport(db, academyScope(), made.batchId, { now: late.now, who: "Owner", scopeOf: (id) => studentScope(id) });
+    const count = (table: string) => db.sqlite.prepare<[], number>(`SELECT count(*) FROM ${table}`).pluck().get();
+    const reading = db.sqlite.prepare<[], number>("SELECT id FROM reading LIMIT 1").pluck().get();
+    const mend =
+      "INSERT INTO correction (reading_id, typed, who, why, corrected_at) VALUES (?, '', '', '', '2099-02-01')";
+    const { lastInsertRowid } = db.sqlite.prepare(mend).run(reading);
+    expect(undo()).toMatchObject({ kind: "built-on", built: [{ kind: "correction", count: 1 }] });
+    db.sqlite.prepare("DELETE FROM correction WHERE id = ?").run(lastInsertRowid);
+    expect(undo()).toMatchObject({ kind: "undone", students: archive.students.length });
+    const gone = [
+      "student",
+      "session",
+      "swing",
+      "reading",
+      "correction",
+      "event",
+      "height",
+      "practice",
+      "asking",
+      "look_noise",
+    ];
+    for (const table of gone) expect(`${table} ${count(table)}`).toBe(`${table} 0`);
+    expect(insertArchive(db, academyScope(), planFor(db, archive), late).kind).toBe("imported");
     db.close();
   });
 });

@@ -1,7 +1,8 @@
 import { requireViewer } from "../../../_server/gate";
 import { loadFrame } from "../../../_server/load-frame";
-import { loadPreviewPage } from "../../../_server/load-import";
+import { loadArchivePreview, loadPreviewPage } from "../../../_server/load-import";
 import { Frame } from "../../../_ui/frame/frame";
+import { ArchivePreview } from "../../../_ui/import/archive-preview";
 import { Import } from "../../../_ui/import/import";
 import { answerImport } from "./actions";
 
@@ -11,7 +12,15 @@ interface Asked {
 
 export default async function PreviewRoute({ params }: Asked) {
   const viewer = await requireViewer();
-  const model = loadPreviewPage(viewer, (await params).draftId);
+  const { draftId } = await params;
+  const archive = loadArchivePreview(viewer, draftId);
+  if (archive)
+    return (
+      <Frame model={loadFrame(viewer)} current="import">
+        <ArchivePreview model={archive} action={answerImport} />
+      </Frame>
+    );
+  const model = loadPreviewPage(viewer, draftId);
   return (
     <Frame model={loadFrame(viewer)} current="import">
       <Import model={model} action={answerImport} />

@@ -1,0 +1,32 @@
+import { notFound } from "next/navigation";
+import { buildTableCsv, findTable } from "@/lib/report/table-downloads";
+import { loadClubsPage } from "./club-desk";
+import { csvResponse } from "./download";
+import { requireStudent, requireViewer } from "./gate";
+import { loadDecides } from "./load-decides";
+import { loadFundamental } from "./load-fundamental";
+import { loadReaderError, loadRereads } from "./load-rereads";
+import { loadSeason } from "./load-season";
+import { PAGES_WITH_TABLES, type PageWithTables } from "./table-links";
+
+type Which = (name: string) => string | undefined;
+
+const LOADERS: Readonly<Record<PageWithTables, (which: Which) => Promise<unknown>>> = {
+  season: async (which) => loadSeason(await requireStudent(which("student") ?? ""), which("club")),
+  fundamental: async (which) =>
+    loadFundamental(await requireStudent(which("student") ?? ""), which("fundamental") ?? "", which("club")),
+  decides: async () => loadDecides(await requireViewer()),
+  clubs: async () => loadClubsPage(await requireViewer()),
+  rereads: async () => loadRereads(await requireViewer()),
+  "reader-error": async (which) => loadReaderError(await requireViewer(), which("fundamental") ?? ""),
+};
+
+/** One table of a page as a file: the page is made as for the viewer, and the cells are its own. */
+export async function downloadTable(asked: URLSearchParams): Promise<Response> {
+  const of = PAGES_WITH_TABLES.find((page) => page === asked.get("of"));
+  const place = /^\d{1,3}$/.test(asked.get("table") ?? "") ? Number(asked.get("table")) : -1;
+  if (!of) notFound();
+  const table = findTable(await LOADERS[of]((name) => asked.get(name) ?? undefined), place);
+  if (!table) notFound();
+  return csvResponse(`${of}-${place + 1}.csv`, buildTableCsv(table));
+}

@@ -1,0 +1,22 @@
+import { withTableDownloads } from "@/lib/report/table-downloads";
+import type { Words } from "@/lib/words/catalogue";
+
+/** Pages whose tables can be taken out, by the name that a download has for them. */
+export const PAGES_WITH_TABLES = ["season", "fundamental", "decides", "clubs", "rereads", "reader-error"] as const;
+
+/** See `PAGES_WITH_TABLES`. */
+export type PageWithTables = (typeof PAGES_WITH_TABLES)[number];
+
+/** A page's model with a download at each of its tables. */
+export function linkTables<T>(
+  words: Words,
+  of: PageWithTables,
+  which: Readonly<Record<string, string | undefined>>,
+  model: T,
+): T {
+  const named = Object.entries(which).flatMap(([name, value]) => (value === undefined ? [] : [[name, value]]));
+  return withTableDownloads(model, (place) => ({
+    href: `/api/tables?${new URLSearchParams([["of", of], ...named, ["table", String(place)]])}`,
+    label: words.say("table.download"),
+  }));
+}

@@ -1,0 +1,98 @@
+import type { ReportedFundamental, ReportPage } from "@/lib/report/report-model";
+import { Contact } from "../contact/contact";
+import { Facts } from "../facts/facts";
+import { Verdict } from "../glyph/glyph";
+import { BackLink } from "../part/back-link";
+import { PageHead, Part } from "../part/part";
+import { StaticChart } from "../static-chart/static-chart";
+import { Table } from "../table/table";
+import styles from "./report.module.css";
+
+function Reported({ item }: { readonly item: ReportedFundamental }) {
+  return (
+    <section className={styles.fundamental} aria-label={item.name}>
+      <h3>{item.name}</h3>
+      <p>{item.position}</p>
+      <p>
+        <Verdict glyph={item.glyph} word={item.heading} size={16} />
+      </p>
+      <Facts facts={item.facts} />
+      {item.texts.map((text) => (
+        <p key={text}>{text}</p>
+      ))}
+      <StaticChart chart={item.chart} />
+    </section>
+  );
+}
+
+function Texts({ part }: { readonly part: ReportPage["keep"] }) {
+  return (
+    <Part margin={part.margin}>
+      <div className={styles.whole}>
+        <h2>{part.heading}</h2>
+        {part.texts.map((text) => (
+          <p key={text}>{text}</p>
+        ))}
+      </div>
+    </Part>
+  );
+}
+
+/** The season of one student as it goes on paper; on a screen the same, in the same order. */
+export function Report({ model }: { readonly model: ReportPage }) {
+  const { next, proved, fundamentals, events, settle } = model;
+  return (
+    <div className={styles.report}>
+      <PageHead title={model.title} lede={model.lede} before={<BackLink link={model.back} />}>
+        <p>{model.counts}</p>
+        <p className={styles.screen}>{model.print}</p>
+      </PageHead>
+      {next === null ? null : (
+        <Part margin={next.margin}>
+          <h2>{next.heading}</h2>
+          <p>{next.text}</p>
+        </Part>
+      )}
+      <Part margin={proved.margin}>
+        <h2>{proved.heading}</h2>
+        {proved.items.length === 0 ? <p>{proved.empty}</p> : null}
+        {proved.items.map((item) => (
+          <div key={item.heading} className={styles.whole}>
+            <h3>
+              <Verdict glyph={item.glyph} word={item.heading} />
+            </h3>
+            <p>{item.text}</p>
+          </div>
+        ))}
+      </Part>
+      <Texts part={model.keep} />
+      <Part margin={fundamentals.margin} explains={fundamentals.explains}>
+        <h2>{fundamentals.heading}</h2>
+        {fundamentals.items.map((item) => (
+          <Reported key={item.id} item={item} />
+        ))}
+      </Part>
+      {model.contact === null ? null : <Contact model={model.contact} />}
+      <Part margin={events.margin}>
+        <h2>{events.heading}</h2>
+        {events.tables.length === 0 ? <p>{events.none}</p> : null}
+        {events.tables.map((table) => (
+          <Table key={table.caption} model={table} />
+        ))}
+      </Part>
+      <Texts part={model.camera} />
+      {settle === null ? null : (
+        <Part margin={settle.margin}>
+          <h2>{settle.heading}</h2>
+          <Table model={settle.table} />
+        </Part>
+      )}
+      <Texts part={model.method} />
+      <Part margin={model.cautions.margin}>
+        {model.cautions.texts.map((text) => (
+          <p key={text}>{text}</p>
+        ))}
+      </Part>
+    </div>
+  );
+}

@@ -1,0 +1,5 @@
+import { downloadAcademyArchive } from "../../_server/load-take-out";
+
+export async function GET(): Promise<Response> {
+  return downloadAcademyArchive();
+}

@@ -1,0 +1,5 @@
+import { downloadTable } from "../../_server/load-table";
+
+export async function GET(request: Request): Promise<Response> {
+  return downloadTable(new URL(request.url).searchParams);
+}
