@@ -62,6 +62,7 @@ test("five swings of six fundamentals go in by the keyboard alone, are saved, an
   await expectAccessible(page);
   // By keyboard to the button, and pressed.
   await page.getByRole("button", { name: "Save the session" }).press("Enter");
+  await page.getByRole("link", { name: "The season of Gil" }).click();
   await expect(page.getByText("One film so far.")).toBeVisible();
   await page.getByRole("link", { name: "Trail-hand V" }).first().click();
   await expect(page.getByText("41.7").first()).toBeAttached();

@@ -10,8 +10,7 @@ export default async function RecordRoute() {
   const viewer = await requireViewer();
   return (
     <Frame model={loadFrame(viewer)} current="record">
-      <TextPage model={loadRecordPage(viewer)} />
-      <UnfinishedPart model={loadUnfinishedPart(viewer)} />
+      <TextPage model={loadRecordPage(viewer)} first={<UnfinishedPart model={loadUnfinishedPart(viewer)} />} />
     </Frame>
   );
 }

@@ -46,7 +46,7 @@ export function Both({
                     <label>
                       <input type="radio" name={`pick.${field.name}`} value={side} />
                       <span className="said">{field.label} </span>
-                      {field[side]}
+                      <span>{field[side]}</span>
                     </label>
                   </td>
                 ))}

@@ -112,7 +112,13 @@ export function KeepDraft({ keep }: { readonly keep: KeepModel }) {
     <>
       <div ref={place} className={styles.line}>
         <p role="status" className={styles.status} data-state={standing.state}>
-          {both === null ? standing.said : words.changed} {both === null ? null : <a href="#both">{words.seeBoth}</a>}
+          {both === null ? (
+            standing.said
+          ) : (
+            <>
+              {words.changed} <a href="#both">{words.seeBoth}</a>
+            </>
+          )}
         </p>
       </div>
       <noscript>

@@ -25,6 +25,28 @@ const LONGEST = 1400;
 /** Waits between tries while the server can't be reached, in seconds; the last one is repeated. */
 const WAITS = [2, 4, 8, 15, 30, 60];
 
+interface Listeners {
+  readonly onInput: (event: Event) => void;
+  readonly onSubmit: (event: SubmitEvent) => void;
+  readonly onGoing: () => void;
+  readonly onHidden: () => void;
+  readonly onOnline: () => void;
+}
+
+/** Listens to all that moves a form to be kept; what is returned ends it. */
+function listenTo(form: HTMLFormElement, { onInput, onSubmit, onGoing, onHidden, onOnline }: Listeners): () => void {
+  const ended = new AbortController();
+  const { signal } = ended;
+  form.addEventListener("input", onInput, { signal });
+  form.addEventListener("change", onInput, { signal });
+  // Before anybody else hears of it.
+  form.addEventListener("submit", onSubmit, { capture: true, signal });
+  window.addEventListener("pagehide", onGoing, { signal });
+  window.addEventListener("online", onOnline, { signal });
+  document.addEventListener("visibilitychange", onHidden, { signal });
+  return () => ended.abort();
+}
+
 /** Keeps a form on the server while somebody types into it, and holds it back from being sent until it is kept. */
 export function startKeeping(form: HTMLFormElement, keep: KeepModel, tell: (standing: Standing) => void): Keeping {
   let version = keep.version;
@@ -37,6 +59,8 @@ export function startKeeping(form: HTMLFormElement, keep: KeepModel, tell: (stan
   /** When the first key that isn't kept was pressed; null: all is kept. */
   let since: number | null = null;
   let queue: Promise<unknown> = Promise.resolve();
+  /** What the page came with of two windows, until it is chosen from. */
+  let pending = keep.both;
 
   const lead = (name: string, value: number | string): void => {
     const field = form.elements.namedItem(name);
@@ -66,7 +90,7 @@ export function startKeeping(form: HTMLFormElement, keep: KeepModel, tell: (stan
       tries = 0;
       lead("version", version);
       forgetUnsent(keep.draft);
-      tell({ state: "kept", said: answer.said, both: null });
+      tell({ state: pending === null ? "kept" : "changed", said: answer.said, both: pending });
     } else if (answer.kind === "changed") {
       settleVersion = answer.version;
       const { words } = keep;
@@ -143,28 +167,21 @@ export function startKeeping(form: HTMLFormElement, keep: KeepModel, tell: (stan
     if (since !== null) void keepNow();
   };
 
-  form.addEventListener("input", onInput);
-  form.addEventListener("change", onInput);
-  form.addEventListener("submit", onSubmit, true);
-  window.addEventListener("pagehide", onGoing);
-  window.addEventListener("online", onOnline);
-  document.addEventListener("visibilitychange", onHidden);
+  const unlisten = listenTo(form, { onInput, onSubmit, onGoing, onHidden, onOnline });
   return {
     async put(values, settles) {
       clearTimeout(waiting);
+      const waits = pending;
+      if (settles !== "") pending = null;
       const answer = await keepAs(withValues(entriesOf(form), values), () => settleVersion, settles);
-      if (answer.kind === "kept" && putValues(form, values) === "missing") location.reload();
+      if (answer.kind !== "kept") pending = waits;
+      else if (putValues(form, values) === "missing") location.reload();
     },
     stop() {
       onGoing();
       stopped = true;
       clearTimeout(waiting);
-      form.removeEventListener("input", onInput);
-      form.removeEventListener("change", onInput);
-      form.removeEventListener("submit", onSubmit, true);
-      window.removeEventListener("pagehide", onGoing);
-      window.removeEventListener("online", onOnline);
-      document.removeEventListener("visibilitychange", onHidden);
+      unlisten();
     },
   };
 }

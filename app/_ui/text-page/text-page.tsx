@@ -1,4 +1,5 @@
 import Link from "next/link";
+import type { ReactNode } from "react";
 import type { TextPage as TextPageModel } from "@/lib/report/form-model";
 import { PageHead, Part } from "../part/part";
 import styles from "./text-page.module.css";
@@ -30,11 +31,12 @@ export function TextPart({ part }: { readonly part: TextPageModel["parts"][numbe
   );
 }
 
-/** A page of plain words and links. */
-export function TextPage({ model }: { readonly model: TextPageModel }) {
+/** A page of plain words and links; `first`: what stands before its parts. */
+export function TextPage({ model, first }: { readonly model: TextPageModel; readonly first?: ReactNode }) {
   return (
     <>
       <PageHead title={model.title} lede={model.lede} />
+      {first}
       {model.parts.map((part) => (
         <TextPart key={part.margin} part={part} />
       ))}

@@ -1,6 +1,6 @@
 import { randomUUID } from "node:crypto";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
-import { kindOf } from "@/app/_server/draft-forms";
+import { DRAFT_FORMS, kindOf } from "@/app/_server/draft-forms";
 
 import { bodyOf, type Entries } from "@/app/_server/form-draft";
 import { admitToStudent, type StudentViewer, type Viewer } from "@/app/_server/gate";
@@ -204,6 +204,20 @@ describe("unfinished forms", () => {
     moveDraft(viewer, id, "dropped");
     keepDraft(viewer, request(id, { version: 1, turn: 2, entries: [["note", "two"]] }));
     expect(loadUnfinished(viewer).map((each) => each.id)).toEqual([id]);
+  });
+
+  it("of every form are described in words and lead to its page", () => {
+    const { studentId } = coach.student;
+    for (const [form, { about, page }] of Object.entries(DRAFT_FORMS)) {
+      const id = randomUUID();
+      const whom = about === "student" ? studentId : "";
+      expect(keepDraft(viewer, request(id, { form, studentId: whom, entries: [["day", "2026-11-24"]] })).kind).toBe(
+        "kept",
+      );
+      const found = loadUnfinished(viewer).find((each) => each.id === id);
+      expect(found?.label).toMatch(/kept \d\d:\d\d\.$/);
+      expect(found?.goOn.href).toBe(`${page(studentId)}?draft=${id}`);
+    }
   });
 
   it("lead a form with its id, version and window, each page a window of its own", () => {
