@@ -19,7 +19,12 @@ import { loadAcademyRules } from "./student-record";
 /** Everything done to a student's record, latest first, each with the session that it is about. */
 export function loadEntries(viewer: StudentViewer): readonly (HistoryEntry & { readonly sessionId: string | null })[] {
   const { db, student, academy } = viewer;
-  const days = readSessionDays(db, student);
+  const changes = readRecordChanges(db, student);
+  const days = readSessionDays(
+    db,
+    student,
+    changes.flatMap((change) => change.sessionId ?? []),
+  );
   const sessionDay = (id: string | null): string => days.get(id ?? "") ?? "";
   const dayOf = (instant: string): string => dayIn(academy.zone, new Date(instant));
   const stamp = (at: string) => ({ at, day: dayOf(at) });
@@ -39,7 +44,7 @@ export function loadEntries(viewer: StudentViewer): readonly (HistoryEntry & { r
       sessionDay: sessionDay(each.sessionId),
       readings: each.readings,
     })),
-    ...readRecordChanges(db, student).map((change) => ({
+    ...changes.map((change) => ({
       kind: "record" as const,
       ...stamp(change.changedAt),
       who: change.who,

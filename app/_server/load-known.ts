@@ -92,7 +92,7 @@ export async function loadKnown(viewer: StudentViewer, wish: KnownWish): Promise
     since: loadEntries(viewer).filter(
       (entry) => entry.at > knownAt || (entry.kind === "record" && (entry.change.undoneAt ?? "") > knownAt),
     ),
-    filmedSince: record.sessions.filter((session) => session.day > on).length,
+    filmedSince: record.sessions.filter((session) => session.day > on && session.clubGroup === clubGroup).length,
     only,
   });
 }

@@ -30,13 +30,19 @@ export function readAliases(db: Database, scope: AcademyKey): ReadonlyMap<string
   return new Map(rows.map(({ id, alias }) => [id, alias]));
 }
 
-/** The day of every session of the academy by id: a session that went to another student has one too. */
-export function readSessionDays(db: Database, scope: AcademyKey): ReadonlyMap<string, string> {
+/** The day of every session of the student by id, and of others by their ids: one that went to another student has one too. */
+export function readSessionDays(
+  db: Database,
+  scope: StudentScope,
+  others: readonly string[],
+): ReadonlyMap<string, string> {
   const rows = db.sqlite
-    .prepare<[string], { id: string; day: string }>(
-      "SELECT session.id, session.day FROM session JOIN student ON student.id = student_id WHERE academy_id = ?",
+    .prepare<[string, string, string], { id: string; day: string }>(
+      `SELECT id, day FROM session WHERE student_id = ?
+       UNION SELECT session.id, session.day FROM session JOIN student ON student.id = student_id
+       WHERE academy_id = ? AND session.id IN (SELECT value FROM json_each(?))`,
     )
-    .all(scope.academyId);
+    .all(scope.studentId, scope.academyId, JSON.stringify(others));
   return new Map(rows.map(({ id, day }) => [id, day]));
 }
 

@@ -35,7 +35,7 @@ export interface KnownSource {
   readonly events: readonly StudentEvent[];
   /** What was done after that day, latest first. */
   readonly since: readonly (HistoryEntry & { readonly sessionId: string | null })[];
-  /** Sessions of a later day that are on file now. */
+  /** Sessions of the club group and a later day that are on file now. */
   readonly filmedSince: number;
   /** The one fundamental that is looked at; null: all. */
   readonly only: string | null;
