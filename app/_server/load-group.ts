@@ -164,13 +164,25 @@ export function loadSavedGroup(viewer: Viewer, groupId: string | undefined): Tex
         margin: words.say("saved-group.phone"),
         heading: words.say(notices.length === 0 ? "saved-group.apart" : "saved-group.together"),
         paragraphs: notices.length === 0 ? [words.say("saved-group.apart.text")] : notices,
-        links: [],
+        links:
+          notices.length === 0
+            ? []
+            : own.map(({ studentId, sessionId, alias }) => ({
+                href: `/students/${studentId}/sessions/${sessionId}/facts`,
+                label: words.say("saved-group.set-aside", { alias }),
+              })),
       },
       {
         margin: words.say("saved-group.margin"),
         heading: words.say("saved-group.students"),
         paragraphs: [],
-        links: [...own.map(({ studentId, alias }) => ({ href: `/students/${studentId}`, label: alias })), again],
+        links: [
+          ...own.map(({ studentId, sessionId, alias }) => ({
+            href: `/students/${studentId}/sessions/${sessionId}/saved`,
+            label: alias,
+          })),
+          again,
+        ],
       },
     ],
   };

@@ -163,7 +163,11 @@ describe("a group session", () => {
     const [notice] = groupNotices(viewer, GROUP);
     expect(notice).toMatch(/all 5 students .* moved together, .* too far toward the target/);
     expect(notice).toMatch(/changes no verdict by itself/);
-    expect(loadSavedGroup(viewer, GROUP).parts[0]?.paragraphs).toEqual([notice]);
+    const [phone, group] = loadSavedGroup(viewer, GROUP).parts;
+    expect(phone?.paragraphs).toEqual([notice]);
+    expect(phone?.links).toHaveLength(5);
+    expect(group?.links.map((link) => link.label)).toEqual([...NAMES, "Record another group session"]);
+    expect(group?.links[0]?.href).toMatch(/^\/students\/Bo\/sessions\/[^/]+\/saved$/);
     const sessions = readSessions(viewer.db, scopeOf("Eli"));
     expect(groupNoticesOf(viewer, sessions, "face-on")).toEqual([notice]);
     expect(groupNoticesOf(viewer, sessions, "down-the-line")).toEqual([]);
