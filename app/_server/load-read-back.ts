@@ -87,7 +87,12 @@ export function loadReadBacks(
 
 /** A read-back: its blind form while it is open, afterwards what came of it. */
 export type OneReadBack =
-  | { readonly kind: "open"; readonly form: FormModel; readonly drop: FormModel }
+  | {
+      readonly kind: "open";
+      readonly form: FormModel;
+      readonly drop: FormModel;
+      readonly keep: { readonly kept: string; readonly notKept: string };
+    }
   | { readonly kind: "over"; readonly page: HappenPage };
 
 /** The page of one read-back; null: there is none of that name. */
@@ -111,5 +116,6 @@ export function loadReadBack(
     kind: "open",
     form: buildReadBackForm(words, { studentId, draft, draftId }, { readBack, items, fundamental }),
     drop: buildDropForm(words, studentId, readBackId),
+    keep: { kept: words.say("read-back.kept"), notKept: words.say("read-back.not-kept") },
   };
 }

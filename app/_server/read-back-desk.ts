@@ -111,6 +111,29 @@ function valuesOf(viewer: StudentViewer, readBackId: string, fundamental: Fundam
   ).values;
 }
 
+/** Keeps the good values of an open read-back while they are typed; what is wrong waits for the button. */
+export function keepReadBack(viewer: StudentViewer, readBackId: string, data: FormData): "kept" | "not-kept" {
+  const open = findOpen(viewer, readBackId);
+  if (open === null) return "not-kept";
+  const { places, fundamental } = open;
+  const { values } = parseRereadForm(
+    data,
+    places.map((place) => ({ place, fundamental })),
+  );
+  const emptied = emptiedPlaces(data, places).map((place) => ({ place, typed: null }));
+  updateReadBackTyped(viewer.db, viewer.student, readBackId, [...values, ...emptied]);
+  return "kept";
+}
+
+/** What an open read-back asks for; null: it is over, or there is none of that name. */
+function findOpen(viewer: StudentViewer, readBackId: string) {
+  const found = findReadBack(viewer, readBackId);
+  const fundamental = readFromFilms(viewer).find((each) => each.id === found?.fundamentalId);
+  if (found === null || found.finishedAt !== null || found.droppedAt !== null || !fundamental) return null;
+  const places = readReadBackItems(viewer.db, viewer.student, readBackId).map(({ place }) => place);
+  return { fundamental, places };
+}
+
 /**
  * Keeps what was typed into an open read-back, bad values coming back; where it is to end, everything typed enters the record
  * at once and is judged.
@@ -121,11 +144,9 @@ export async function saveReadBack(
   data: FormData,
 ): Promise<{ readonly kind: "saved" } | Exclude<ReadBackEnd, { readonly kind: "empty" }> | Refused> {
   const { words, db, student } = viewer;
-  const found = findReadBack(viewer, readBackId);
-  const fundamental = readFromFilms(viewer).find((each) => each.id === found?.fundamentalId);
-  if (found === null || found.finishedAt !== null || found.droppedAt !== null || !fundamental)
-    return { kind: "not-open" };
-  const places = readReadBackItems(db, student, readBackId).map(({ place }) => place);
+  const open = findOpen(viewer, readBackId);
+  if (open === null) return { kind: "not-open" };
+  const { places, fundamental } = open;
   const { values, issues, finish } = parseRereadForm(
     data,
     places.map((place) => ({ place, fundamental })),

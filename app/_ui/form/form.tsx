@@ -1,3 +1,4 @@
+import type { ReactNode } from "react";
 import type { FormModel } from "@/lib/report/form-model";
 import { type AskCaptures, CaptureAnswer } from "../capture/capture-answer";
 import { KeepDraft } from "../keep/keep-draft";
@@ -128,12 +129,15 @@ export function Form({
   films,
   notes,
   grid,
+  before,
 }: {
   readonly model: FormModel;
   readonly action: FormAction;
   readonly films?: FilmActions;
   readonly notes?: NoteActions;
   readonly grid?: GridActions;
+  /** Stands above the title. */
+  readonly before?: ReactNode;
 }) {
   if (model.parts.length === 0 && model.grid === null) return <Press model={model} action={action} />;
   const { keep } = model;
@@ -145,7 +149,7 @@ export function Form({
       method={typeof action === "string" ? "post" : undefined}
       autoComplete={keep ? "off" : undefined}
     >
-      <PageHead title={model.heading} lede={model.explains}>
+      <PageHead title={model.heading} lede={model.explains} before={before}>
         {model.refusal === "" ? null : <Problems model={model} />}
       </PageHead>
       {model.hidden.map((field) => (

@@ -32,7 +32,7 @@ function lastColumn(part: HappenPart, press: FormAction | undefined) {
         {Object.entries(button.hidden).map(([name, value]) => (
           <input key={name} type="hidden" name={name} value={value} />
         ))}
-        <button type="submit" className="quiet">
+        <button type="submit" className="say">
           {button.label}
         </button>
       </form>

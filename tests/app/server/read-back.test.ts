@@ -4,7 +4,7 @@ import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { admitToStudent, type StudentViewer, type Viewer } from "@/app/_server/gate";
 import { loadFundamentalSource } from "@/app/_server/load-fundamental";
 import { loadReadBack, loadReadBacks } from "@/app/_server/load-read-back";
-import { dropReadBack, saveReadBack, startReadBack } from "@/app/_server/read-back-desk";
+import { dropReadBack, keepReadBack, saveReadBack, startReadBack } from "@/app/_server/read-back-desk";
 import { addStudent } from "@/app/_server/student-desk";
 import { loadAcademyRules, loadStudentRecord } from "@/app/_server/student-record";
 import { Form } from "@/app/_ui/form/form";
@@ -120,6 +120,16 @@ describe("earlier films read for a new measure", () => {
     expect(typed).toEqual(["7.5", "8", "8.5", "n/m", null, null, null, null]);
     expect(await digestTables(viewer.db, ["reading", "student"])).toEqual(before);
     await expect(loadFundamentalSource(student(), MEASURE, undefined)).rejects.toThrow();
+  });
+
+  it("keeps good values while they are typed, passes over bad ones, and never another student's or an ended draw's", () => {
+    const before = readReadBackItems(viewer.db, student().student, readBackId).map((item) => item.typed);
+    expect(keepReadBack(student(), readBackId, form({ "v.5": "6.5", "v.6": "6o", "v.7": "900" }))).toBe("kept");
+    const typed = () => readReadBackItems(viewer.db, student().student, readBackId).map((item) => item.typed);
+    expect(typed().slice(4)).toEqual(["6.5", null, null, null]);
+    expect(keepReadBack(student(), readBackId, form({ "v.5": "" }))).toBe("kept");
+    expect(typed()).toEqual(before);
+    expect(keepReadBack(student(), "nothing", form({ "v.5": "6" }))).toBe("not-kept");
   });
 
   it("at the end everything typed enters at once, with the day of the swing and the day of reading; what was known before stays known so", async () => {

@@ -1,3 +1,4 @@
+import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { parseEventForm, parseRebaselineForm, RECORDED_EVENTS } from "@/lib/ingest/parse-event-form";
 import { wordsFor } from "@/lib/words/catalogue";
@@ -94,6 +95,43 @@ describe("an event's form (real FormData)", () => {
     if (outcome.kind === "ok") throw new Error("taken");
     expect(outcome.issues.map(({ field, code }) => `${field} ${code}`)).toEqual(issues);
     for (const { code, args } of outcome.issues) expect(words.say(`form.issue.${code}`, args)).toMatch(/\w/);
+  });
+});
+
+describe("2,000 hostile forms of an event", () => {
+  it("never crash; what is taken has a day that has come, an end not before it, and of an injury no words", () => {
+    const name = fc.constantFrom("kind", "day", "endDay", "place", "note", "heightCm", "reader", "__proto__");
+    const value = fc.oneof(
+      fc.constantFrom(
+        "injury",
+        "break",
+        "growth",
+        "reader-change",
+        "wrist",
+        "2026-09-01",
+        "2026-08-01",
+        "2026-09-30",
+        "150",
+      ),
+      fc.string(),
+    );
+    let taken = 0;
+    fc.assert(
+      fc.property(fc.array(fc.tuple(name, value), { maxLength: 9 }), (entries) => {
+        const outcome = parseEventForm(formOf([...good, ...entries]), { today: "2026-09-12" });
+        if (outcome.kind === "issues") {
+          expect(outcome.issues.length).toBeGreaterThan(0);
+          return;
+        }
+        taken++;
+        const { kind, day, endDay, place, note } = outcome.value;
+        expect(day <= "2026-09-12" && (endDay === null || endDay >= day)).toBe(true);
+        expect(place !== null).toBe(kind === "injury");
+        if (kind === "injury") expect(note).toBe("");
+      }),
+      { numRuns: 2000, seed: 15 },
+    );
+    expect(taken).toBeGreaterThan(50);
   });
 });
 

@@ -5,6 +5,7 @@ import { Choices } from "../../../../_ui/choices/choices";
 import { Frame } from "../../../../_ui/frame/frame";
 import { HappenPage } from "../../../../_ui/happen/happen-page";
 import { PartForm } from "../../../../_ui/happen/part-form";
+import { Part } from "../../../../_ui/part/part";
 import { submitReadBackWish } from "./actions";
 
 interface Asked {
@@ -21,8 +22,16 @@ export default async function ReadBacksRoute({ params, searchParams }: Asked) {
   const room = loadReadBacks(viewer, await searchParams);
   const before = (
     <>
-      <Choices {...room.fundamentals} />
-      {room.readers === null ? null : <Choices {...room.readers} />}
+      {room.fundamentals.links.length === 0 ? null : (
+        <Part margin={room.fundamentals.label}>
+          <Choices {...room.fundamentals} />
+        </Part>
+      )}
+      {room.readers === null ? null : (
+        <Part margin={room.readers.label}>
+          <Choices {...room.readers} />
+        </Part>
+      )}
       {room.wish === null ? null : <PartForm model={room.wish} action={submitReadBackWish} />}
     </>
   );

@@ -20,8 +20,7 @@ export default async function NewEventRoute({ params, searchParams }: Asked) {
   const { form, kinds } = loadEventForm(viewer, draftId, { dropped, kind, instead });
   return (
     <Frame model={loadFrame(viewer)} current="students">
-      <Choices {...kinds} />
-      <Form model={form} action={submitEvent} />
+      <Form model={form} action={submitEvent} before={<Choices {...kinds} />} />
     </Frame>
   );
 }

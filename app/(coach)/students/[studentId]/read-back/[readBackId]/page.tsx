@@ -5,7 +5,8 @@ import { loadReadBack } from "../../../../../_server/load-read-back";
 import { Form } from "../../../../../_ui/form/form";
 import { Frame } from "../../../../../_ui/frame/frame";
 import { HappenPage } from "../../../../../_ui/happen/happen-page";
-import { submitReadBack, submitReadBackDrop } from "./actions";
+import { KeepTyped } from "../../../../../_ui/happen/keep-typed";
+import { keepTypedReadBack, submitReadBack, submitReadBackDrop } from "./actions";
 
 interface Asked {
   readonly params: Promise<{ readonly studentId: string; readonly readBackId: string }>;
@@ -23,7 +24,9 @@ export default async function ReadBackRoute({ params, searchParams }: Asked) {
         <HappenPage model={room.page} />
       ) : (
         <>
-          <Form model={room.form} action={submitReadBack} />
+          <KeepTyped action={keepTypedReadBack} words={room.keep}>
+            <Form model={room.form} action={submitReadBack} />
+          </KeepTyped>
           <Form model={room.drop} action={submitReadBackDrop} />
         </>
       )}
