@@ -10,6 +10,7 @@ import { findFormDraft } from "./form-draft";
 import type { StudentViewer } from "./gate";
 import { dayOfInstant } from "./load-events";
 import { loadAcademyRules } from "./student-record";
+import { linkTables } from "./table-links";
 import { withKeep } from "./with-keep";
 
 function sourceOf(viewer: StudentViewer): DrillsSource {
@@ -24,7 +25,8 @@ function sourceOf(viewer: StudentViewer): DrillsSource {
 
 /** Every drill given to a student. */
 export function loadDrills(viewer: StudentViewer): HappenPage {
-  return buildDrillsPage(viewer.words, sourceOf(viewer));
+  const which = { student: viewer.student.studentId };
+  return linkTables(viewer.words, "drills", which, buildDrillsPage(viewer.words, sourceOf(viewer)));
 }
 
 /** One given drill with what can be done to it. */

@@ -15,6 +15,7 @@ import { csvResponse } from "./download";
 import { requireStudent, type StudentViewer } from "./gate";
 import { loadRules } from "./load-verdicts";
 import { loadAcademyRules } from "./student-record";
+import { linkTables } from "./table-links";
 
 /** Everything done to a student's record, latest first, each with the session that it is about. */
 export function loadEntries(viewer: StudentViewer): readonly (HistoryEntry & { readonly sessionId: string | null })[] {
@@ -100,7 +101,8 @@ export function loadSessionPage(viewer: StudentViewer, sessionId: string, told: 
     readings: readSessionReadings(db, student, sessionId),
     entries: loadEntries(viewer).filter(isAbout),
   };
-  return buildSessionPage(viewer.words, page, sayTold(viewer, told));
+  const which = { student: student.studentId, session: sessionId };
+  return linkTables(viewer.words, "session", which, buildSessionPage(viewer.words, page, sayTold(viewer, told)));
 }
 
 export async function downloadHistory(studentId: string): Promise<Response> {

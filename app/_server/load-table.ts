@@ -4,9 +4,13 @@ import { loadClubsPage } from "./club-desk";
 import { csvResponse } from "./download";
 import { requireStudent, requireViewer } from "./gate";
 import { loadDecides } from "./load-decides";
+import { loadDrills } from "./load-drills";
 import { loadFundamental } from "./load-fundamental";
+import { loadSessionPage } from "./load-history";
 import { loadReaderError, loadRereads } from "./load-rereads";
 import { loadSeason } from "./load-season";
+import { loadNoteCodings } from "./note-codings";
+import { loadPractice } from "./practice-desk";
 import { PAGES_WITH_TABLES, type PageWithTables } from "./table-links";
 
 type Which = (name: string) => string | undefined;
@@ -15,6 +19,11 @@ const LOADERS: Readonly<Record<PageWithTables, (which: Which) => Promise<unknown
   season: async (which) => loadSeason(await requireStudent(which("student") ?? ""), which("club")),
   fundamental: async (which) =>
     loadFundamental(await requireStudent(which("student") ?? ""), which("fundamental") ?? "", which("club")),
+  session: async (which) =>
+    loadSessionPage(await requireStudent(which("student") ?? ""), which("session") ?? "", undefined),
+  drills: async (which) => loadDrills(await requireStudent(which("student") ?? "")),
+  practice: async (which) => loadPractice(await requireStudent(which("student") ?? ""), {}).page,
+  "note-codings": async () => loadNoteCodings(await requireViewer()),
   decides: async () => loadDecides(await requireViewer()),
   clubs: async () => loadClubsPage(await requireViewer()),
   rereads: async () => loadRereads(await requireViewer()),

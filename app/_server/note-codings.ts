@@ -3,10 +3,11 @@ import { codingsInForce } from "@/lib/domain/phrase-coding";
 import { buildNoteCodings, type NoteCodingsPage } from "@/lib/report/build-note-codings";
 import type { TextPage } from "@/lib/report/form-model";
 import type { Viewer } from "./gate";
+import { linkTables } from "./table-links";
 
 /** The page of the phrases that the academy corrected. */
 export function loadNoteCodings({ db, scope, words }: Viewer): NoteCodingsPage {
-  return buildNoteCodings(words, readNoteCodings(db, scope));
+  return linkTables(words, "note-codings", {}, buildNoteCodings(words, readNoteCodings(db, scope)));
 }
 
 /** The way from the settings to the corrected phrases. */

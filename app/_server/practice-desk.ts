@@ -17,6 +17,7 @@ import { dayOfInstant } from "./load-events";
 import { buildPracticeForm, weekDays } from "./practice-form";
 import { sayFieldIssues } from "./say-field-issues";
 import { type Refused, submitOnce } from "./submit-once";
+import { linkTables } from "./table-links";
 
 function practiceDraft(studentId: string): string {
   return kindOf("practice-form", studentId);
@@ -37,13 +38,18 @@ export function loadPractice(
   const draft = findFormDraft(viewer, practiceDraft(student.studentId), asked.draft);
   const monday = weekOf(viewer, draft?.entries.find(([name]) => name === "week")?.[1] ?? asked.week);
   return {
-    page: buildPracticePage(words, {
-      student: readStudent(db, student),
-      entries: readPractice(db, student),
-      drills: readAssignmentLog(db, student),
-      today: viewer.today,
-      dayOf: dayOfInstant(viewer),
-    }),
+    page: linkTables(
+      words,
+      "practice",
+      { student: student.studentId },
+      buildPracticePage(words, {
+        student: readStudent(db, student),
+        entries: readPractice(db, student),
+        drills: readAssignmentLog(db, student),
+        today: viewer.today,
+        dayOf: dayOfInstant(viewer),
+      }),
+    ),
     form: buildPracticeForm(words, {
       studentId: student.studentId,
       monday,

@@ -2,7 +2,11 @@ import { withTableDownloads } from "@/lib/report/table-downloads";
 import type { Words } from "@/lib/words/catalogue";
 
 /** Pages whose tables can be taken out, by the name that a download has for them. */
-export const PAGES_WITH_TABLES = ["season", "fundamental", "decides", "clubs", "rereads", "reader-error"] as const;
+// Not the list of events: where it hurts stands in it, and no table that goes out says so.
+export const PAGES_WITH_TABLES = [
+  ...(["season", "fundamental", "session", "drills", "practice"] as const),
+  ...(["decides", "clubs", "note-codings", "rereads", "reader-error"] as const),
+] as const;
 
 /** See `PAGES_WITH_TABLES`. */
 export type PageWithTables = (typeof PAGES_WITH_TABLES)[number];

@@ -14,7 +14,6 @@ export function eventTables(archive: Archive): ArchiveTable[] {
       kind: ({ row }) => row.kind,
       date: ({ row }) => row.day,
       "end date": ({ row }) => row.endDay,
-      place: ({ row }) => row.place,
       note: ({ row }) => row.note,
       "begins anew": ({ row }) => row.rebaselines,
       who: ({ row }) => row.who,

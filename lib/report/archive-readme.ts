@@ -9,7 +9,7 @@ export function sayColumn(words: Words, tableName: string, column: string): stri
   return words.say(words.has(own) ? own : `archive.column.${slug}`);
 }
 
-const LEFT_OUT = ["films", "open-draws", "drafts", "viewers", "imports", "changes", "others"];
+const LEFT_OUT = ["films", "pain", "open-draws", "drafts", "viewers", "imports", "changes", "others"];
 
 /** The page of plain text that says what every file of an archive is, and what every column means. */
 export function archiveReadme(

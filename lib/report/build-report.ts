@@ -66,8 +66,14 @@ function eventTable(words: Words, source: ReportSource): TableModel[] {
         label: words.say(`report.events.column.${column}`),
         align: "start" as const,
       })),
-      rows: events.map(({ day, kind, note, rebaselines }) => ({
-        cells: [sayDay(words, day, "short"), words.say(`event.${kind}`), note, rebaselines.map(nameOf).join(", ")],
+      // Where it hurts goes on no paper.
+      rows: events.map(({ day, endDay, kind, note, rebaselines }) => ({
+        cells: [
+          sayStretch(words, day, endDay ?? day),
+          words.say(`event.${kind}`),
+          note,
+          rebaselines.map(nameOf).join(", "),
+        ],
         tone: "plain" as const,
       })),
     },

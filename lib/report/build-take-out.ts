@@ -19,7 +19,7 @@ export interface TakeOutSource {
   readonly tables: readonly ArchiveTable[];
 }
 
-const LEFT_OUT = ["films", "open-draws", "drafts", "viewers", "changes", "others"];
+const LEFT_OUT = ["films", "pain", "open-draws", "drafts", "viewers", "changes", "others"];
 
 function readingsOf({ students }: Archive): number {
   return students
@@ -69,10 +69,7 @@ export function buildTakeOut(words: Words, { student, today, archive, tables }: 
         paragraphs: [say("tables.what")],
         links: tables.map(({ name, rows }) => ({
           href: `${api}?table=${name}`,
-          label: say("table.link", {
-            name,
-            what: `${words.say(`archive.table.${name}`)} ${words.say("archive.readme.rows", { count: rows.length })}`,
-          }),
+          label: say("table.link", { name, rows: words.say("archive.readme.rows", { count: rows.length }) }),
         })),
       },
       {
