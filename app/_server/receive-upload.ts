@@ -30,11 +30,17 @@ export async function receiveUpload(request: Request): Promise<Response> {
   const body = stated > LIMIT + 4096 ? null : await readLimited(request);
   if (body === null) return refusalResponse(words, 413, words.say("import-page.too-big", { limit: UPLOAD_LIMIT_MB }));
   let file: FormDataEntryValue | null = null;
+  let pasted: FormDataEntryValue | null = null;
   try {
     const type = request.headers.get("content-type") ?? "";
-    file = (await new Response(new Uint8Array(body), { headers: { "content-type": type } }).formData()).get("file");
+    const form = await new Response(new Uint8Array(body), { headers: { "content-type": type } }).formData();
+    [file, pasted] = [form.get("file"), form.get("paste")];
   } catch {
     file = null;
+  }
+  if (typeof pasted === "string" && pasted.trim() !== "") {
+    const name = words.say("import-page.paste.name");
+    return seeOther(`/import/${keepUpload(viewer, name, new TextEncoder().encode(pasted))}`);
   }
   const empty = file === null || typeof file === "string" || (file.size === 0 && file.name === "");
   if (empty) return seeOther("/import?problem=no-file");

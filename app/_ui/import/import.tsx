@@ -1,6 +1,8 @@
 import type { ImportPage } from "@/lib/report/form-model";
 import { PageHead, Part } from "../part/part";
 import styles from "./import.module.css";
+import { Mapping } from "./mapping";
+import { Progress } from "./progress";
 import { Questions } from "./questions";
 import { Sheet } from "./sheet";
 import { Upload } from "./upload";
@@ -38,12 +40,25 @@ function PreviewForm({
   return (
     <form action={action}>
       <input type="hidden" name="draftId" value={preview.draftId} />
+      {preview.source === null ? null : (
+        <Part margin="">
+          <p>{preview.source.text}</p>
+          <input type="hidden" name="source" value={preview.source.fingerprint} />
+          <p>
+            <button type="submit" className="say" name="intent" value="forget">
+              {preview.source.forget}
+            </button>
+          </p>
+        </Part>
+      )}
       <Sheet sheet={preview.columns} />
+      {preview.mapping === null ? null : <Mapping mapping={preview.mapping} />}
       {preview.questions === null ? null : <Questions questions={preview.questions} />}
       {preview.issues === null ? null : <Lines part={preview.issues} from={asked + 1} />}
       {preview.notes === null ? null : <Lines part={preview.notes} />}
       <Part margin={saved.margin}>
         <h2>{saved.heading}</h2>
+        <p>{saved.fates}</p>
         <ul>
           {saved.lines.map((line) => (
             <li key={line}>{line}</li>
@@ -56,6 +71,7 @@ function PreviewForm({
             </button>
           )}
           {saved.rejected === null ? null : <a href={saved.rejected.href}>{saved.rejected.label}</a>}
+          {saved.all === null ? null : <a href={saved.all.href}>{saved.all.label}</a>}
           <button type="submit" className="say" name="intent" value="drop">
             {saved.drop}
           </button>
@@ -78,6 +94,7 @@ export function Import({
       <PageHead title={model.title} lede={model.lede} />
       {model.upload === null ? null : <Upload upload={model.upload} />}
       {model.preview === null || !action ? null : <PreviewForm preview={model.preview} action={action} />}
+      {model.progress === null || !action ? null : <Progress progress={model.progress} action={action} />}
       {model.done === null ? null : (
         <Part margin={model.done.heading}>
           {model.done.lines.map((line) => (
