@@ -64,6 +64,8 @@ function isPlausible(word: string): boolean {
   if (/[\p{Cc}\ufffd\u2320\u2321\u2500-\u259f]/u.test(word) || scriptsOf(word) > 1) return false;
   if (/\p{L}[^\p{L}\p{M}\p{N}'’.\-–_/&+]+\p{L}/u.test(word)) return false;
   if (/\P{ASCII}/u.test(word) && /\p{Ll}\p{Lu}/u.test(word)) return false;
+  // A quotation mark that opens behind a letter.
+  if (/\p{L}[‘“„‚]/u.test(word)) return false;
   // A sign that is no letter, where letters stand only left of it or only right of it: a letter of another encoding.
   if (/[\p{L}][¢-¿‡†‰¤¦§¨ª¬¯¶¸¹º¼½¾×÷√∏π∫Ω≈]|[¢-©«¬®¯¶¸¹¼½¾×÷‡†√∏π∫≈]\p{Ll}/u.test(word)) return false;
   const letters = word.match(/\p{L}/gu) ?? [];
