@@ -101,7 +101,7 @@ describe(`a file of ${ROWS} rows`, () => {
 });
 
 describe("no partial write", () => {
-  it("40 files with one fault each (seed 7): what is said to be written is what is written", async () => {
+  it("24 files with one fault each (seed 7): what is said to be written is what is written", async () => {
     let state = 7;
     const random = (below: number): number => {
       state = (Math.imul(state, 1664525) + 1013904223) >>> 0;
@@ -110,7 +110,7 @@ describe("no partial write", () => {
     const faults = ["NaN", "1e400", '"', "", "2036-01-01", "Zed", "\u0000", "1,234", "a,b,c,d", "12 apples"];
     const rowsOn = (): number =>
       viewer.db.sqlite.prepare<[], number>("SELECT count(*) FROM reading").pluck().get() ?? 0;
-    for (let file = 0; file < 40; file++) {
+    for (let file = 0; file < 24; file++) {
       const rows = Array.from({ length: 10 }, (_, at) => [
         "Nia",
         `2025-0${1 + (file % 9)}-1${at % 10}`,
@@ -132,6 +132,6 @@ describe("no partial write", () => {
       if (outcome.kind === "imported")
         expect(outcome.readings + outcome.skipped + outcome.conflicts.length).toBe(preview.rowsReady);
     }
-    expect(rowsOn()).toBeGreaterThan(200);
+    expect(rowsOn()).toBeGreaterThan(150);
   });
 });
