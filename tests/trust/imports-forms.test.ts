@@ -85,6 +85,9 @@ describe("I13: what a file is, by its content", () => {
     expect([codes(preview.issues)[0], preview.plan]).toEqual([kind === "empty" ? "empty-file" : "not-a-csv", null]);
     expect(sayAll(preview)[0]?.length).toBeGreaterThan(20);
   });
+  it("an academy's archive is let in", () => {
+    expect(uploadKind(zipSync({ "archive.json": utf8("{}"), "readme.txt": utf8("x") }))).toBe("table");
+  });
   it("half a workbook is refused as damaged", async () => {
     ran.add();
     const whole = makeWorkbook([{ name: "S", rows: [HEAD, ["Bea", "2026-03-08", "7-iron", 1, 66]] }]);
