@@ -9,6 +9,8 @@ const MEMORY_MB = 256;
 const OPENING_LIMIT_MS = 20_000;
 /** So long may a file take as a whole; 100,000 rows take a few seconds. */
 const WHOLE_LIMIT_MS = 90_000;
+/** A worker that read a file of more letters than this (base64) is not kept: its memory is of more use elsewhere. */
+const LARGE_FILE = 1_000_000;
 /** Files that are read at one time; more wait. */
 const AT_ONCE = 2;
 
@@ -35,15 +37,11 @@ function pool() {
 
 function newWorker(): Worker {
   const file = path.join(/* turbopackIgnore: true */ process.cwd(), "app", "_server", "worker", "boot.mjs");
-  const worker = new Worker(file, {
+  return new Worker(file, {
     execArgv: [],
     workerData: "files",
     resourceLimits: { maxOldGenerationSizeMb: MEMORY_MB },
-    // A worker that runs out of memory writes about it; the page says it in words.
-    stderr: true,
   });
-  worker.stderr.resume();
-  return worker;
 }
 
 /** Frees a place for the next file; a worker that ended well is kept, since starting one takes most of a second. */
@@ -90,7 +88,7 @@ function run(task: FileTask, numbers: Int32Array, stopped: AbortSignal): Promise
     worker.on("message", (message: FileMessage) => {
       if (message.kind === "sessions") for (const entry of message.sessions) parts.push(entry);
       else if (message.kind === "failure") end(() => reject(new Error(message.message)), worker);
-      else end(() => resolve(joined(message.result, parts)), worker);
+      else end(() => resolve(joined(message.result, parts)), task.draft.file.length > LARGE_FILE ? null : worker);
     });
     worker.on("error", (error) => (isOutOfMemory(error) ? heavy() : end(() => reject(error), null)));
     worker.on("exit", () => end(() => reject(new Error("the file worker ended")), null));
