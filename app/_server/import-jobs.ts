@@ -10,6 +10,7 @@ import { loadAcademyRules } from "./student-record";
 interface Job {
   readonly key: string;
   readonly run: FileRun;
+  readonly patienceMs: number;
   /** Null while it is being read. */
   page: ImportPage | null;
   state: "running" | "done" | "stopped" | "failed";
@@ -23,8 +24,12 @@ export type JobView =
 
 /** Uploads whose page is kept in memory, so that looking again is no new reading. */
 const KEPT = 20;
-/** A page waits so long for its file before it shows how far the reading is. */
+/** A page waits so long for a long file before it shows how far the reading is. */
 const PATIENCE_MS = 2500;
+/** And so long for a short one, which takes this only on a very busy machine. */
+const SHORT_PATIENCE_MS = 20_000;
+/** A file of more letters than this (base64) is long. */
+const LONG_FILE = 1_000_000;
 
 const KEY = Symbol.for("proofband.import-jobs");
 const shared = globalThis as { [KEY]?: Map<string, Job> };
@@ -40,7 +45,8 @@ function begin(viewer: Viewer, draftId: string, key: string): Job | null {
   const draft = findImportDraft(viewer, draftId);
   if (!draft) return null;
   const run = startFile({ ...fileContext(viewer), draft, draftId, want: "page" });
-  const job: Job = { key, run, page: null, state: "running" };
+  const patienceMs = draft.file.length > LONG_FILE ? PATIENCE_MS : SHORT_PATIENCE_MS;
+  const job: Job = { key, run, patienceMs, page: null, state: "running" };
   run.result.then(
     (result) => {
       const rules = () => loadAcademyRules(viewer.db, viewer.scope, viewer.academy);
@@ -80,12 +86,12 @@ export async function followImport(viewer: Viewer, draftId: string, head: Import
     if (jobs().size <= KEPT) break;
     if (kept.state !== "running") jobs().delete(other);
   }
-  if (job.state === "running") await Promise.race([job.run.result.catch(() => null), patience()]);
+  if (job.state === "running") await Promise.race([job.run.result.catch(() => null), patience(job)]);
   return viewOf(job);
 }
 
-function patience(): Promise<void> {
-  return new Promise((resolve) => setTimeout(resolve, PATIENCE_MS).unref());
+function patience({ patienceMs }: Job): Promise<void> {
+  return new Promise((resolve) => setTimeout(resolve, patienceMs).unref());
 }
 
 /** How far the reading is, without beginning one; null: none was begun. */

@@ -27,6 +27,9 @@ const SURE_ENOUGH = 50;
 const ALLOWED = 10;
 const SAMPLE_BYTES = 400_000;
 const SHOWN_WORDS = 6;
+/** Different words that are looked at, and letters of one: more tell nothing new. */
+const WORD_LIMIT = 20_000;
+const LONGEST_WORD = 200;
 
 /** Signs of Windows-1252 at 0x80 to 0x9F. Node's own decoder of that name gives control signs there. */
 const WINDOWS_1252 = "€\u0081‚ƒ„…†‡ˆ‰Š‹Œ\u008dŽ\u008f\u0090‘’“”•–—˜™š›œ\u009džŸ";
@@ -80,6 +83,30 @@ function wordsBeyondAscii(text: string): readonly string[] {
   return [...new Set(text.match(/[^\s,;|"()[\]]*\P{ASCII}[^\s,;|"()[\]]*/gu) ?? [])];
 }
 
+/** Signs that part words in a table. */
+const PARTING = new Set([...'\t\n\r ,;|"()[]'].map((sign) => sign.charCodeAt(0)));
+
+/**
+ * The different words of a whole file that hold letters beyond ASCII, one a line, as bytes: all that the reading of a
+ * file can differ in, and small however large the file is.
+ */
+function distinctWords(bytes: Uint8Array): Uint8Array {
+  const seen = new Set<string>();
+  let [start, beyond] = [0, 0];
+  for (let at = 0; at <= bytes.length; at++) {
+    const byte = bytes[at];
+    if (byte !== undefined && !PARTING.has(byte)) {
+      if (byte > 127) beyond++;
+      continue;
+    }
+    if (beyond > 0 && seen.size < WORD_LIMIT)
+      seen.add(String.fromCharCode(...bytes.subarray(start, Math.min(at, start + LONGEST_WORD))));
+    [start, beyond] = [at + 1, 0];
+  }
+  const text = [...seen].join("\n");
+  return Uint8Array.from({ length: text.length }, (_, at) => text.charCodeAt(at));
+}
+
 /**
  * In which encodings a text that is neither UTF-8 nor UTF-16 can be meant: those in which every word reads like a word.
  * Encodings that give the same text count once.
@@ -87,6 +114,7 @@ function wordsBeyondAscii(text: string): readonly string[] {
  * @returns the likeliest first; one: it is settled; several: somebody who knows the names has to say
  */
 export function guessEncodings(bytes: Uint8Array): readonly EncodingChoice[] {
+  const words = distinctWords(bytes);
   const head = bytes.subarray(0, SAMPLE_BYTES);
   const guesses = analyse(head);
   const multi = (least: number): readonly string[] =>
@@ -98,19 +126,19 @@ export function guessEncodings(bytes: Uint8Array): readonly EncodingChoice[] {
       ({ name }) => name.toLowerCase() === encoding || (encoding === "windows-1252" && name === "ISO-8859-1"),
     )?.confidence ?? 0;
   const readings: (EncodingChoice & { readonly text: string; readonly good: boolean })[] = [];
-  const read = (encoding: string): void => {
-    const text = decodeAs(bytes, encoding);
+  const read = (encoding: string, from: Uint8Array): void => {
+    const text = decodeAs(from, encoding);
     if (text === null || readings.some((kept) => kept.text === text)) return;
-    const words = wordsBeyondAscii(text.slice(0, SAMPLE_BYTES));
+    const shown = wordsBeyondAscii(text);
     readings.push({
       encoding,
       text,
-      sample: words.slice(0, SHOWN_WORDS).join(", "),
-      good: words.every(isPlausible),
+      sample: shown.slice(0, SHOWN_WORDS).join(", "),
+      good: shown.every(isPlausible),
     });
   };
-  for (const encoding of SINGLE_BYTE) read(encoding);
-  for (const encoding of multi(readings.some(({ good }) => good) ? SURE_ENOUGH : ALLOWED)) read(encoding);
+  for (const encoding of SINGLE_BYTE) read(encoding, words);
+  for (const encoding of multi(readings.some(({ good }) => good) ? SURE_ENOUGH : ALLOWED)) read(encoding, head);
   const good = readings.filter((reading) => reading.good);
   const left = (good.length > 0 ? good : readings.filter(({ text }) => !/[\u0080-\u009f]/.test(text))).toSorted(
     (a, b) => rank(b.encoding) - rank(a.encoding),

@@ -18,6 +18,13 @@ describe("which letters are meant", () => {
     expect(names(text, encoding).map((choice) => choice.encoding)).toEqual([encoding]);
   });
 
+  it("a name at the very end of a long file counts as much as one at its beginning", () => {
+    const text = `${"Zoë,1\n".repeat(100_000)}Łukasz,2\n`;
+    expect(names(text.replaceAll("Zoë", "Zoe"), "windows-1250").map((choice) => choice.encoding)).toEqual([
+      "windows-1250",
+    ]);
+  });
+
   it("è or č: both make names, so both are shown", () => {
     expect(names("Chloè,1\nBjörk,2", "windows-1252")).toEqual([
       { encoding: "windows-1252", sample: "Chloè, Björk" },
