@@ -148,6 +148,7 @@ export function buildPreviewPage(
         preview.remembered === null
           ? null
           : {
+              margin: words.say("import-page.margin.source"),
               text: words.say("import-page.source", {
                 day: sayDay(words, preview.remembered.day, "day-year"),
                 file: preview.remembered.fileName,

@@ -23,6 +23,7 @@ export function buildProgressPage(words: Words, draftId: string, fileName: strin
     preview: null,
     done: null,
     progress: {
+      margin: words.say("import-page.margin.progress"),
       draftId,
       state: running ? "running" : "stopped",
       text: running ? sayProgress(words, view) : "",

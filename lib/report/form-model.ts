@@ -94,6 +94,7 @@ export interface ImportMapping {
 
 /** How far the reading of a file is. */
 export interface ImportProgress {
+  readonly margin: string;
   readonly draftId: string;
   readonly state: "running" | "stopped";
   readonly text: string;
@@ -137,7 +138,12 @@ export interface ImportPage {
       readonly gap: string;
     };
     /** How a file with the same heads was read before; null: none was, or it was forgotten. */
-    readonly source: { readonly text: string; readonly forget: string; readonly fingerprint: string } | null;
+    readonly source: {
+      readonly margin: string;
+      readonly text: string;
+      readonly forget: string;
+      readonly fingerprint: string;
+    } | null;
     readonly mapping: ImportMapping | null;
     readonly questions: {
       readonly margin: string;

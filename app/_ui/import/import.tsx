@@ -41,18 +41,13 @@ function PreviewForm({
     <form action={action}>
       <input type="hidden" name="draftId" value={preview.draftId} />
       {preview.source === null ? null : (
-        <Part margin="">
+        <Part margin={preview.source.margin}>
           <p>{preview.source.text}</p>
           <input type="hidden" name="source" value={preview.source.fingerprint} />
-          <p>
-            <button type="submit" className="say" name="intent" value="forget">
-              {preview.source.forget}
-            </button>
-          </p>
         </Part>
       )}
       <Sheet sheet={preview.columns} />
-      {preview.mapping === null ? null : <Mapping mapping={preview.mapping} />}
+      {preview.mapping === null ? null : <Mapping mapping={preview.mapping} forget={preview.source?.forget ?? null} />}
       {preview.questions === null ? null : <Questions questions={preview.questions} />}
       {preview.issues === null ? null : <Lines part={preview.issues} from={asked + 1} />}
       {preview.notes === null ? null : <Lines part={preview.notes} />}
@@ -94,7 +89,11 @@ export function Import({
       <PageHead title={model.title} lede={model.lede} />
       {model.upload === null ? null : <Upload upload={model.upload} />}
       {model.preview === null || !action ? null : <PreviewForm preview={model.preview} action={action} />}
-      {model.progress === null || !action ? null : <Progress progress={model.progress} action={action} />}
+      {model.progress === null || !action ? null : (
+        <Part margin={model.progress.margin}>
+          <Progress progress={model.progress} action={action} />
+        </Part>
+      )}
       {model.done === null ? null : (
         <Part margin={model.done.heading}>
           {model.done.lines.map((line) => (

@@ -30,8 +30,11 @@ function Choice({ choice, of }: { readonly choice: ImportChoice; readonly of: st
   );
 }
 
-/** What each column is taken for, with the guess chosen and a button to read the file anew. */
-export function Mapping({ mapping }: { readonly mapping: ImportMapping }) {
+/**
+ * What each column is taken for, with the guess chosen and a button to read the file anew. That button is the form's
+ * first, so that Enter in any field keeps the answers and does nothing else.
+ */
+export function Mapping({ mapping, forget }: { readonly mapping: ImportMapping; readonly forget: string | null }) {
   return (
     <Part margin={mapping.margin} explains={mapping.explains}>
       <h2>{mapping.heading}</h2>
@@ -48,10 +51,15 @@ export function Mapping({ mapping }: { readonly mapping: ImportMapping }) {
         ))}
       </ul>
       {mapping.more === "" ? null : <p>{mapping.more}</p>}
-      <p>
+      <p className={styles.actions}>
         <button type="submit" className="do" name="intent" value="columns">
           {mapping.submit}
         </button>
+        {forget === null ? null : (
+          <button type="submit" className="say" name="intent" value="forget">
+            {forget}
+          </button>
+        )}
       </p>
     </Part>
   );
