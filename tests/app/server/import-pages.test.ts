@@ -98,14 +98,15 @@ describe("the rows as a file", () => {
     const input = textInput(
       `${HEAD}Bea,2026-03-08,7-iron,1,6,=1+1\nLeo,2026-03-08,7-iron,1,6,\nBea,soon,7-iron,2,6,\n`,
     );
-    const { header, records } = parseCsv(rowsOfImport(speaker, input, parseImport(input)).replaceAll("\r\n", "\n"));
+    const csv = rowsOfImport(speaker, input, parseImport(input));
+    const { header, records } = parseCsv(csv.replaceAll("\r\n", "\n"));
     expect(header?.cells.slice(0, 4)).toEqual(["Row", "fate", "reason", "student"]);
     expect(records.map(({ cells }) => cells.slice(0, 2))).toEqual([
       ["2", "ready"],
       ["3", "waits for an answer"],
       ["4", "left out"],
     ]);
-    expect(records[0]?.cells.at(-1)).toBe("'=1+1");
+    expect(csv.split("\r\n")[1]).toMatch(/,'=1\+1$/);
     expect(records[2]?.cells[2]).toMatch(/“soon” is not a date/);
   });
 
