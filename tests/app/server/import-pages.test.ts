@@ -5,6 +5,7 @@ import { buildPreviewPage } from "@/app/_server/import-page";
 import { buildProgressPage, sayProgress } from "@/app/_server/import-progress";
 import { restOfImport, rowsOfImport } from "@/app/_server/import-rest";
 import { buildUploadPage } from "@/app/_server/import-upload-page";
+import { refusalResponse } from "@/app/_server/refusal-page";
 import { PHASES } from "@/app/_server/worker/file-tasks";
 import { Import } from "@/app/_ui/import/import";
 import { BUILT_IN } from "@/lib/domain/catalogue";
@@ -90,6 +91,16 @@ describe("the pages of an import", () => {
     const page = buildPreviewPage(speaker, "d", { fileName: "season" }, refusedPreview("heavy"));
     expect([page.preview?.mapping, page.preview?.saved.submit, page.preview?.saved.all]).toEqual([null, null, null]);
     expect(page.preview?.issues?.items[0]).toMatch(/more memory or time/);
+  });
+});
+
+describe("a refusal before anything is kept", () => {
+  it.each([413, 415, 422])("answers %d with what happened and what to do, markup made harmless", async (status) => {
+    const response = refusalResponse(words, status, "A <b>picture</b>.");
+    const page = await response.text();
+    expect(response.status).toBe(status);
+    expect(page).toContain("A &lt;b&gt;picture&lt;/b&gt;.");
+    expect(page).toContain("Nothing of it was saved or changed.");
   });
 });
 
