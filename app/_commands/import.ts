@@ -128,7 +128,7 @@ async function main(argv: readonly string[]): Promise<number> {
   const archive = buildArchivePage(viewer, "", draft);
   if (archive) return importArchive(viewer, draft, archive, args.confirm);
   const speaker = { words, ...loadAcademyRules(viewer.db, viewer.scope, viewer.academy) };
-  const preview = previewImport(viewer, draft);
+  const preview = await previewImport(viewer, draft);
   console.log(sayPreview(buildPreviewPage(speaker, "", draft, preview)).join("\n"));
   if (args.confirm === "no") {
     console.log(`\n${words.say(preview.plan ? "import-command.not-yet" : "import-command.nothing-ready")}`);

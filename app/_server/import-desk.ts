@@ -8,87 +8,125 @@ import { type ImportInsert, insertImport } from "@/db/write/imports";
 import { insertConsent } from "@/db/write/students";
 import { consentInForce } from "@/lib/domain/student";
 import type { ImportPreview } from "@/lib/ingest/import-preview";
-import { parseAnswers } from "@/lib/ingest/parse-answers";
-import { parseImport } from "@/lib/ingest/parse-import";
+import { refusedPreview } from "@/lib/ingest/refused-preview";
 import { archiveIn, confirmArchive } from "./archive-desk";
 import { currentInstant } from "./clock";
 import { admitToStudent, type Viewer } from "./gate";
+import { rememberSource, sourcesOf } from "./import-source";
+import { startFile } from "./import-worker";
 import { loadRules } from "./load-verdicts";
 import { loadAcademyRules } from "./student-record";
+import type { FileResult, FileTask, ImportDraft } from "./worker/file-tasks";
+
+export type { ImportDraft } from "./worker/file-tasks";
 
 /** Files beyond this are refused with its name. */
 export const UPLOAD_LIMIT_MB = 32;
 
 const KIND = "import";
+/** The file lies in a draft of its own: what asks how far the reading is needn't read it. */
+const FILE_KIND = "import-file";
+const fileId = (draftId: string): string => `${draftId}.file`;
 
-/** An uploaded file with the answers given so far. */
-export interface ImportDraft {
-  readonly fileName: string;
-  /** The file as it came, base64. */
-  readonly file: string;
-  readonly answers: readonly (readonly [string, string])[];
+/** An upload without its file. */
+export type ImportHead = Omit<ImportDraft, "file">;
+
+function keep(viewer: Viewer, id: string, kind: string, body: string): void {
+  insertDraft(viewer.db, viewer.scope, { id, kind, body, updatedAt: currentInstant() });
 }
 
 /** Keeps an uploaded file as a draft; nothing of it is in the readings yet. */
 export function keepUpload(viewer: Viewer, fileName: string, bytes: Uint8Array): string {
   const id = randomUUID();
-  const body: ImportDraft = { fileName, file: Buffer.from(bytes).toString("base64"), answers: [] };
-  insertDraft(viewer.db, viewer.scope, { id, kind: KIND, body: JSON.stringify(body), updatedAt: currentInstant() });
+  const head: ImportHead = { fileName, answers: [] };
+  const { buffer, byteOffset, byteLength } = bytes;
+  inTransaction(viewer.db, () => {
+    keep(viewer, fileId(id), FILE_KIND, Buffer.from(buffer, byteOffset, byteLength).toString("base64"));
+    keep(viewer, id, KIND, JSON.stringify(head));
+  });
   return id;
 }
 
-/** The draft of that id; null: there is none in this academy. */
-export function findImportDraft(viewer: Viewer, draftId: string): ImportDraft | null {
+/** The upload of that id without its file; null: there is none in this academy. */
+export function findImportHead(viewer: Viewer, draftId: string): ImportHead | null {
   const row = readDraft(viewer.db, viewer.scope, draftId);
-  return row && row.kind === KIND ? (JSON.parse(row.body) as ImportDraft) : null;
+  return row && row.kind === KIND ? (JSON.parse(row.body) as ImportHead) : null;
+}
+
+/** The draft of that id with its file; null: there is none in this academy. */
+export function findImportDraft(viewer: Viewer, draftId: string): ImportDraft | null {
+  const head = findImportHead(viewer, draftId) as Partial<ImportDraft> | null;
+  if (!head?.fileName || !head.answers) return null;
+  const file = head.file ?? readDraft(viewer.db, viewer.scope, fileId(draftId))?.body;
+  return file === undefined ? null : { fileName: head.fileName, answers: head.answers, file };
 }
 
 /** Keeps the answers given so far beside the file. */
 export function keepAnswers(
   viewer: Viewer,
   draftId: string,
-  draft: ImportDraft,
+  head: ImportHead,
   answers: ReadonlyMap<string, string>,
 ): void {
-  const body: ImportDraft = { ...draft, answers: [...answers] };
-  insertDraft(viewer.db, viewer.scope, {
-    id: draftId,
-    kind: KIND,
-    body: JSON.stringify(body),
-    updatedAt: currentInstant(),
-  });
+  keep(viewer, draftId, KIND, JSON.stringify({ ...head, answers: [...answers] }));
+}
+
+/** Lets go of a file that isn't needed any more; what stands in the place of its draft stays. */
+export function dropFile(viewer: Viewer, draftId: string): void {
+  deleteDraft(viewer.db, viewer.scope, fileId(draftId));
 }
 
 export function dropImport(viewer: Viewer, draftId: string): void {
+  dropFile(viewer, draftId);
   deleteDraft(viewer.db, viewer.scope, draftId);
 }
 
-/** What a file would write, and what it needs answered. */
-export function previewImport(viewer: Viewer, draft: ImportDraft): ImportPreview {
-  const bytes = Uint8Array.from(Buffer.from(draft.file, "base64"));
+/** All but the file that the reading of an upload rests on. */
+export function fileContext(viewer: Viewer): Omit<FileTask, "draft" | "draftId" | "want"> {
   const consents = readAcademyConsents(viewer.db, viewer.scope);
   const { fundamentals, grouping } = loadAcademyRules(viewer.db, viewer.scope, viewer.academy);
-  return parseImport({
-    fileName: draft.fileName,
-    bytes,
-    contentHash: createHash("sha256").update(bytes).digest("hex"),
+  return {
     today: viewer.today,
-    students: readStudentNames(viewer.db, viewer.scope).map((student) => ({
-      id: student.id,
-      alias: student.alias,
-      hand: student.hand,
-      birthYear: student.birthYear,
+    students: readStudentNames(viewer.db, viewer.scope).map(({ id, alias, hand, birthYear }) => ({
+      id,
+      alias,
+      hand,
+      birthYear,
       hasConsent: consentInForce(
-        consents.filter((consent) => consent.studentId === student.id),
+        consents.filter((consent) => consent.studentId === id),
         "measure",
         viewer.today,
       ),
     })),
     fundamentals,
     grouping,
-    answers: parseAnswers(new Map(draft.answers)),
-    defaults: { reader: viewer.name },
-  });
+    sources: sourcesOf(viewer),
+    reader: viewer.name,
+    locale: viewer.words.locale,
+  };
+}
+
+/** A digest of all that the reading of an upload rests on beside its file. */
+export function readingKey(context: Omit<FileTask, "draft" | "draftId" | "want">, head: ImportHead): string {
+  return createHash("sha256")
+    .update(JSON.stringify([context, head.answers]))
+    .digest("hex");
+}
+
+/** Reads an upload once, in the worker. */
+export function readUpload(viewer: Viewer, draft: ImportDraft, want: FileTask["want"]): Promise<FileResult> {
+  return startFile({ ...fileContext(viewer), draft, draftId: "", want }).result;
+}
+
+/**
+ * What a file would write, and what it needs answered: the same for the page, the command and the door. The file is
+ * read beside the server's thread; nothing is written.
+ */
+export async function previewImport(viewer: Viewer, draft: ImportDraft): Promise<ImportPreview> {
+  const result = await readUpload(viewer, draft, "plan");
+  if (result.kind === "plan") return result.preview;
+  if (result.kind === "heavy") return refusedPreview("heavy");
+  throw new Error(`a file came back as ${result.kind}`);
 }
 
 /** Writes what the preview shows, all of it or nothing, and judges anew. */
@@ -104,7 +142,7 @@ export async function confirmImport(
     return outcome;
   }
   if (archived.kind !== "no-archive") return { kind: "nothing-ready" };
-  const preview = previewImport(viewer, draft);
+  const preview = await previewImport(viewer, draft);
   if (!preview.plan) return { kind: "nothing-ready" };
   const now = currentInstant();
   const scopeOf = (studentId: string) => {
@@ -120,6 +158,9 @@ export async function confirmImport(
     }
     return insertImport(viewer.db, viewer.scope, plan, { newId: randomUUID, now, scopeOf });
   });
-  if (written.kind === "imported") await loadRules(viewer);
+  if (written.kind === "imported") {
+    rememberSource(viewer, draft.fileName, preview);
+    await loadRules(viewer);
+  }
   return written;
 }

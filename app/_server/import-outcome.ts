@@ -55,6 +55,7 @@ export function buildOutcomePage(words: Words, outcome: ImportInsert): ImportPag
     lede: words.say("import-done.lede"),
     upload: null,
     preview: null,
+    progress: null,
     done: {
       heading,
       lines,

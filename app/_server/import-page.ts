@@ -1,10 +1,11 @@
 import type { ImportIssue, ImportNote, ImportPreview, ImportQuestion, MessageArgs } from "@/lib/ingest/import-preview";
 import type { ImportPage, ImportQuestionModel } from "@/lib/report/form-model";
 import type { Words } from "@/lib/words/catalogue";
-import { sayStretch } from "@/lib/words/day-words";
+import { sayDay, sayStretch } from "@/lib/words/day-words";
 import { sayGroupOfClubs } from "@/lib/words/say-club";
 import { sayFundamental } from "@/lib/words/say-fundamental";
-import type { ImportDraft } from "./import-desk";
+import { buildMapping } from "./import-mapping";
+import { sourceFingerprint } from "./import-source";
 import type { AcademyRules } from "./student-record";
 
 const MOST_SHOWN = 60;
@@ -55,34 +56,6 @@ export function sayRows(words: Words, rows: readonly number[]): string {
   return words.say("import.rows", { count: rows.length, rows: shown.join(", ") });
 }
 
-/** The import page before a file is there. */
-export function buildUploadPage(words: Words, error: string): ImportPage {
-  return {
-    title: words.say("import-page.title"),
-    lede: words.say("import-page.lede"),
-    upload: {
-      action: "/api/import",
-      fileLabel: words.say("import-page.file"),
-      hint: words.say("import-page.hint"),
-      submit: words.say("import-page.read"),
-      error,
-      samples: {
-        heading: words.say("import-page.samples"),
-        links: ["season-long", "season-wide", "deliberately-bad"].map((name) => ({
-          href: `/api/samples/${name}.csv`,
-          label: words.say(`import-page.sample.${name}`),
-        })),
-      },
-      format: {
-        heading: words.say("import-page.format"),
-        lines: ["long", "wide", "columns", "signs", "camera"].map((line) => words.say(`import-page.format.${line}`)),
-      },
-    },
-    preview: null,
-    done: null,
-  };
-}
-
 function questionModel(speaker: Speaker, question: ImportQuestion, place: number): ImportQuestionModel {
   const { words } = speaker;
   const args = named(speaker, question.args);
@@ -127,7 +100,7 @@ function limited(words: Words, items: readonly string[]): { readonly items: read
 export function buildPreviewPage(
   speaker: Speaker,
   draftId: string,
-  draft: ImportDraft,
+  draft: { readonly fileName: string },
   preview: ImportPreview,
 ): ImportPage {
   const { words, fundamentals } = speaker;
@@ -141,6 +114,7 @@ export function buildPreviewPage(
     title: words.say("import-page.ready", { ready: preview.rowsReady, total: preview.rowsTotal, open }),
     lede: words.say("import-page.nothing-saved", { file: draft.fileName }),
     upload: null,
+    progress: null,
     done: null,
     preview: {
       draftId,
@@ -170,6 +144,19 @@ export function buildPreviewPage(
         })),
         gap: "⋮",
       },
+      source:
+        preview.remembered === null
+          ? null
+          : {
+              margin: words.say("import-page.margin.source"),
+              text: words.say("import-page.source", {
+                day: sayDay(words, preview.remembered.day, "day-year"),
+                file: preview.remembered.fileName,
+              }),
+              fingerprint: sourceFingerprint(preview.heads),
+              forget: words.say("import-page.source.forget"),
+            },
+      mapping: buildMapping(words, fundamentals, preview.columns),
       questions:
         preview.questions.length === 0
           ? null
@@ -220,6 +207,18 @@ export function buildPreviewPage(
             stretch: sayStretch(words, summary.firstDay, summary.lastDay),
           }),
         ),
+        fates: words.say("import-page.fates", {
+          ready: preview.rowsReady,
+          waiting: preview.waitingRows.length,
+          out: preview.restRows.length - preview.waitingRows.length,
+        }),
+        all:
+          preview.rowsTotal === 0
+            ? null
+            : {
+                href: `/api/import/${draftId}/rows`,
+                label: words.say("import-page.all-rows", { count: preview.rowsTotal }),
+              },
         submit: preview.plan === null ? null : words.say("import-page.import", { ready: preview.rowsReady }),
         drop: words.say("import-page.drop"),
         rejected:

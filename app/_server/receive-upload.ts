@@ -1,3 +1,5 @@
+import { type UploadKind, uploadKind } from "@/lib/ingest/upload-kind";
+import type { Words } from "@/lib/words/catalogue";
 import { requireViewer } from "./gate";
 import { keepUpload, UPLOAD_LIMIT_MB } from "./import-desk";
 import { refusalResponse } from "./refusal-page";
@@ -30,21 +32,33 @@ export async function receiveUpload(request: Request): Promise<Response> {
   const body = stated > LIMIT + 4096 ? null : await readLimited(request);
   if (body === null) return refusalResponse(words, 413, words.say("import-page.too-big", { limit: UPLOAD_LIMIT_MB }));
   let file: FormDataEntryValue | null = null;
+  let pasted: FormDataEntryValue | null = null;
   try {
     const type = request.headers.get("content-type") ?? "";
-    file = (await new Response(new Uint8Array(body), { headers: { "content-type": type } }).formData()).get("file");
+    const form = await new Response(new Uint8Array(body), { headers: { "content-type": type } }).formData();
+    [file, pasted] = [form.get("file"), form.get("paste")];
   } catch {
-    file = null;
+    return refusalResponse(words, 422, words.say("import-page.half"));
+  }
+  if (typeof pasted === "string" && pasted.trim() !== "") {
+    const name = words.say("import-page.paste.name");
+    return seeOther(`/import/${keepUpload(viewer, name, new TextEncoder().encode(pasted))}`);
   }
   const empty = file === null || typeof file === "string" || (file.size === 0 && file.name === "");
   if (empty) return seeOther("/import?problem=no-file");
   const upload = file as File;
-  const draftId = keepUpload(
-    viewer,
-    upload.name.normalize("NFC").slice(0, 200),
-    new Uint8Array(await upload.arrayBuffer()),
-  );
-  return seeOther(`/import/${draftId}`);
+  const bytes = new Uint8Array(await upload.arrayBuffer());
+  const refused = refuseContent(words, uploadKind(bytes));
+  if (refused) return refused;
+  return seeOther(`/import/${keepUpload(viewer, upload.name.normalize("NFC").slice(0, 200), bytes)}`);
+}
+
+/** A refusal of what holds no table by its content, whatever it is called; nothing of it is kept. */
+function refuseContent(words: Words, kind: UploadKind): Response | null {
+  if (kind === "table") return null;
+  if (kind === "empty") return refusalResponse(words, 422, words.say("import.issue.empty-file"));
+  const args = { kind: kind === "old-workbook" ? "oldWorkbook" : kind };
+  return refusalResponse(words, 415, words.say("import.issue.not-a-csv", args));
 }
 
 /** Leads on by a path alone: the server may be reached by several names. */

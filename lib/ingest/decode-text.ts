@@ -1,28 +1,29 @@
+import { decodeAs, type EncodingChoice, fromWindows1252, guessEncodings } from "./guess-encoding";
+
 /** Largest file that is read. */
 export const FILE_LIMIT_MB = 32;
 
 /** What a file is by its first bytes, where it is no text. */
-export type ForeignKind = "workbook" | "zip" | "html" | "image" | "pdf" | "binary";
+export type ForeignKind = "workbook" | "old-workbook" | "sheets" | "zip" | "html" | "image" | "pdf" | "binary";
 
 export type DecodedText =
   | {
       readonly kind: "ok";
       readonly text: string;
-      readonly encoding: "utf-8" | "utf-16le" | "utf-16be" | "windows-1252";
+      readonly encoding: string;
+      /** Ways to read the letters when the bytes don't settle it; `text` is by the first, or by the one chosen. */
+      readonly choices: readonly EncodingChoice[];
     }
   | { readonly kind: "too-big"; readonly limit: number; readonly size: number }
   | { readonly kind: "empty" }
   | { readonly kind: "foreign"; readonly what: ForeignKind }
   | { readonly kind: "broken-encoding"; readonly encoding: string };
 
-/** Signs of Windows-1252 at 0x80 to 0x9F. Node's own decoder of that name gives control signs there. */
-const WINDOWS_1252 = "€\u0081‚ƒ„…†‡ˆ‰Š‹Œ\u008dŽ\u008f\u0090‘’“”•–—˜™š›œ\u009džŸ";
-
 const SIGNATURES: readonly { readonly what: ForeignKind; readonly bytes: readonly number[] }[] = [
   { what: "zip", bytes: [0x50, 0x4b, 0x03, 0x04] },
   { what: "zip", bytes: [0x50, 0x4b, 0x05, 0x06] },
   { what: "zip", bytes: [0x1f, 0x8b] },
-  { what: "workbook", bytes: [0xd0, 0xcf, 0x11, 0xe0] },
+  { what: "old-workbook", bytes: [0xd0, 0xcf, 0x11, 0xe0] },
   { what: "pdf", bytes: [0x25, 0x50, 0x44, 0x46, 0x2d] },
   { what: "image", bytes: [0x89, 0x50, 0x4e, 0x47] },
   { what: "image", bytes: [0xff, 0xd8, 0xff] },
@@ -34,47 +35,59 @@ function startsWith(bytes: Uint8Array, signature: readonly number[]): boolean {
   return bytes.length >= signature.length && signature.every((byte, at) => bytes[at] === byte);
 }
 
-function foreignKind(bytes: Uint8Array): ForeignKind | null {
+/** What a file is by its content when that is no text; null: nothing that is known. */
+export function foreignKind(bytes: Uint8Array): ForeignKind | null {
   const found = SIGNATURES.find((entry) => startsWith(bytes, entry.bytes));
   if (!found) return null;
-  // A workbook is a zip whose first entries name its parts.
-  const head = found.what === "zip" ? fromWindows1252(bytes.subarray(0, 4096)) : "";
-  return /\[Content_Types\]\.xml|xl\/|mimetypeapplication\/vnd\./.test(head) ? "workbook" : found.what;
+  if (found.what !== "zip") return found.what;
+  // A workbook is a zip that names its parts, in its first bytes or in the directory at its end.
+  const names = fromWindows1252(bytes.subarray(0, 4096)) + fromWindows1252(bytes.subarray(-65_536));
+  if (/\[Content_Types\]\.xml|xl\/workbook\.xml/.test(names)) return "workbook";
+  return /mimetypeapplication\/vnd\./.test(names) ? "sheets" : "zip";
 }
 
-function fromWindows1252(bytes: Uint8Array): string {
-  const parts: string[] = [];
-  for (let start = 0; start < bytes.length; start += 8192) {
-    parts.push(String.fromCharCode(...bytes.subarray(start, start + 8192)));
-  }
-  return parts.join("").replace(/[\u0080-\u009f]/g, (sign) => WINDOWS_1252[sign.charCodeAt(0) - 0x80] ?? sign);
+/** The order of bytes of a text in UTF-16 that has no mark: every other byte of Latin letters is nought. */
+function unmarkedUtf16(bytes: Uint8Array): "utf-16le" | "utf-16be" | null {
+  const head = bytes.subarray(0, 4000);
+  if (head.length < 4 || bytes.length % 2 === 1) return null;
+  const noughts = [0, 0];
+  for (let at = 0; at < head.length; at++) if (head[at] === 0) noughts[at % 2] = (noughts[at % 2] ?? 0) + 1;
+  const [even = 0, odd = 0] = noughts;
+  const most = head.length / 2;
+  return odd > 0.6 * most && even === 0 ? "utf-16le" : even > 0.6 * most && odd === 0 ? "utf-16be" : null;
 }
 
-function decodeStrictly(bytes: Uint8Array, encoding: string): string | null {
-  try {
-    return new TextDecoder(encoding, { fatal: true }).decode(bytes);
-  } catch {
-    return null;
-  }
-}
-
-/** The text of an uploaded file, composed (NFC), line ends as one newline; or why it is no text of ours. */
-export function decodeText(bytes: Uint8Array): DecodedText {
+/**
+ * The text of an uploaded file, composed (NFC), line ends as one newline; or why it is no text of ours.
+ *
+ * @param chosen the encoding that somebody chose among the choices; anything else is passed over
+ */
+export function decodeText(bytes: Uint8Array, chosen: string | null = null): DecodedText {
   if (bytes.length > FILE_LIMIT_MB * 1024 * 1024) {
     return { kind: "too-big", limit: FILE_LIMIT_MB, size: Math.ceil(bytes.length / 1024 / 1024) };
   }
   const what = foreignKind(bytes);
   if (what) return { kind: "foreign", what };
-  const utf16 = startsWith(bytes, [0xff, 0xfe]) ? "utf-16le" : startsWith(bytes, [0xfe, 0xff]) ? "utf-16be" : null;
+  const utf16 = startsWith(bytes, [0xff, 0xfe])
+    ? "utf-16le"
+    : startsWith(bytes, [0xfe, 0xff])
+      ? "utf-16be"
+      : unmarkedUtf16(bytes);
   if (utf16) {
-    const text = decodeStrictly(bytes, utf16);
-    return text === null ? { kind: "broken-encoding", encoding: utf16 } : finish(text, utf16);
+    const text = decodeAs(bytes, utf16);
+    return text === null ? { kind: "broken-encoding", encoding: utf16 } : finish(text, utf16, []);
   }
-  const text = decodeStrictly(bytes, "utf-8");
-  return text === null ? finish(fromWindows1252(bytes), "windows-1252") : finish(text, "utf-8");
+  const text = decodeAs(bytes, "utf-8");
+  if (text !== null) return finish(text, "utf-8", []);
+  const choices = guessEncodings(bytes);
+  const taken = choices.find(({ encoding }) => encoding === chosen) ?? choices[0];
+  const read = taken ? decodeAs(bytes, taken.encoding) : null;
+  return taken && read !== null
+    ? finish(read, taken.encoding, choices.length > 1 ? choices : [])
+    : { kind: "foreign", what: "binary" };
 }
 
-function finish(raw: string, encoding: "utf-8" | "utf-16le" | "utf-16be" | "windows-1252"): DecodedText {
+function finish(raw: string, encoding: string, choices: readonly EncodingChoice[]): DecodedText {
   const text = raw.normalize("NFC").replace(/\r\n?/g, "\n");
   if (text.trim() === "") return { kind: "empty" };
   if (/^\s*<(?:!doctype|html|head|body|table|\?xml|svg|script)\b/i.test(text.slice(0, 2000))) {
@@ -83,5 +96,5 @@ function finish(raw: string, encoding: "utf-8" | "utf-16le" | "utf-16be" | "wind
   const head = text.slice(0, 4000);
   const strange = head.match(/(?![\t\n])\p{Cc}|\ufffd/gu)?.length ?? 0;
   if (strange > Math.max(8, head.length / 20)) return { kind: "foreign", what: "binary" };
-  return { kind: "ok", text, encoding };
+  return { kind: "ok", text, encoding, choices };
 }

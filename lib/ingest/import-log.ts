@@ -61,7 +61,7 @@ const NOTHING: ReadonlyMap<string, string> = new Map();
 
 /** Gathers what an import refuses, asks and changes, one entry a kind with every row of it. */
 export class ImportLog {
-  readonly #answers: ImportAnswers;
+  #answers: ImportAnswers;
   readonly #issues = new Map<string, Gathered & { readonly entry: IssueEntry }>();
   readonly #distinct = new Map<string, number>();
   readonly #notes = new Map<
@@ -74,6 +74,15 @@ export class ImportLog {
 
   constructor(answers: ImportAnswers) {
     this.#answers = answers;
+  }
+
+  /** Answers given for an earlier file of the same source; what is answered for this file holds before them. */
+  recall(earlier: ImportAnswers): void {
+    this.#answers = new Map([...earlier, ...this.#answers]);
+  }
+
+  get answers(): ImportAnswers {
+    return this.#answers;
   }
 
   issue(entry: IssueEntry): void {
@@ -129,6 +138,11 @@ export class ImportLog {
     });
     if (chosen && given && !lacks) return given;
     return standing === null ? null : { option: standing, fields: NOTHING };
+  }
+
+  /** The option that was given to a question before it is asked; null: none. */
+  answerTo(id: string): string | null {
+    return this.#answers.get(id)?.option ?? null;
   }
 
   /** Whether an issue or a question names a row already. */

@@ -2,6 +2,8 @@ import type { ClubGrouping } from "@/lib/domain/club-grouping";
 import type { Fundamental } from "@/lib/domain/fundamental";
 import type { Hand } from "@/lib/domain/handedness";
 import type { ImportPlan } from "@/lib/domain/session-entry";
+import type { FileUnit } from "./parse-unit";
+import type { ReadWorkbook } from "./read-workbook";
 
 /**
  * Arguments of a message. Numbers stay numbers so that the message can choose its plural. An argument named
@@ -40,6 +42,21 @@ export interface ImportInput {
   readonly grouping: ClubGrouping;
   readonly answers: ImportAnswers;
   readonly defaults: { readonly reader: string };
+  /** The opened workbook when the file is one; absent: it is none, or nobody could open it. */
+  readonly workbook?: ReadWorkbook | null;
+  /** What was said of the last file with these heads; absent or null: nothing. */
+  sourceOf?(heads: readonly string[]): RememberedSource | null;
+  /** Told now and then how many rows of how many are read. */
+  onProgress?(read: number, of: number): void;
+}
+
+/** How a file with the same heads was read before. */
+export interface RememberedSource {
+  /** Answers that belong to the source and not to one file; see `sourceAnswers`. */
+  readonly answers: ImportAnswers;
+  readonly fileName: string;
+  /** `YYYY-MM-DD`. */
+  readonly day: string;
 }
 
 /** What a column of the file is taken for. `fundamental`: in wide form, see `fundamentalId`. */
@@ -53,11 +70,17 @@ export interface ImportColumn {
   readonly fundamentalId: string | null;
   /** Unit of its values, message `import.unit.<unit>`; null where the column holds no measure. */
   readonly unit: string | null;
-  readonly why: "unknown" | "blank" | "doubled" | "other-form" | "derived" | null;
+  readonly why: "unknown" | "blank" | "doubled" | "other-form" | "derived" | "chosen" | null;
   /** A field or fundamental id that the header nearly is. */
   readonly suggestion: string | null;
   /** First filled cell. */
   readonly sample: string;
+  /** What it may be taken for: the choice in force, as `columnChoice` writes it. */
+  readonly choice: string;
+  /** The unit that somebody chose for it; null: as the head or the fundamental has it. */
+  readonly unitChosen: FileUnit | null;
+  /** Units that its values may be in, the fundamental's own first; empty: no choice. */
+  readonly units: readonly FileUnit[];
 }
 
 /** Something that keeps a file, row or cell out. Message `import.issue.<code>`, with `row`, `column`, `value` among its arguments. */
@@ -143,15 +166,23 @@ export interface ImportSheetRow {
 
 export interface ImportPreview {
   readonly form: "long" | "wide" | null;
-  readonly encoding: "utf-8" | "utf-16le" | "utf-16be" | "windows-1252" | null;
+  /** What the file is. */
+  readonly source: "text" | "workbook" | "json" | null;
+  readonly encoding: string | null;
   readonly delimiter: "," | ";" | "\t" | "|" | null;
   readonly columns: readonly ImportColumn[];
+  /** The heads as the file has them. */
+  readonly heads: readonly string[];
+  /** The file that was read before with the same heads, when what was said of it was taken. */
+  readonly remembered: { readonly fileName: string; readonly day: string } | null;
   /** Rows under the header that hold anything. */
   readonly rowsTotal: number;
   /** Rows of which at least one reading will be saved. */
   readonly rowsReady: number;
   /** Rows of which nothing will be saved as things stand, ascending; each is named by an issue, question or note. */
   readonly restRows: readonly number[];
+  /** Those of them that an answer may still free. */
+  readonly waitingRows: readonly number[];
   /** Null: nothing to save. */
   readonly plan: ImportPlan | null;
   /** Consents to measure, confirmed on paper in the answers, of students whom the academy already has. */

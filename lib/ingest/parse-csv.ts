@@ -125,7 +125,8 @@ export function parseCsv(text: string): ParsedCsv {
         }
         row++;
         const swallows = broken || swallowsRows(cells, delimiter, header?.cells.length ?? 0);
-        if (swallows || records.length >= ROW_LIMIT) {
+        // A blank line behind the last row that is read is no row too many.
+        if (swallows || (records.length >= ROW_LIMIT && !isBlank(cells))) {
           const lineEnd = text.indexOf("\n", here);
           const next = lineEnd === -1 ? text.length : lineEnd;
           const code = !swallows

@@ -1,38 +1,23 @@
 import type { ImportPlan } from "@/lib/domain/session-entry";
 import { type BuiltSession, buildSessions } from "./build-sessions";
 import { buildSheet } from "./build-sheet";
-import { decodeText } from "./decode-text";
-import { ImportLog, option } from "./import-log";
-import type { ImportColumn, ImportInput, ImportPreview, ImportStudentSummary } from "./import-preview";
-import { COLUMN_LIMIT, type CsvFault, type CsvRecord, parseCsv, ROW_LIMIT } from "./parse-csv";
-import { type ReadColumn, type ReadColumns, readColumns } from "./read-columns";
+import { columnChoice } from "./column-choice";
+import { ImportLog } from "./import-log";
+import type { ImportInput, ImportPreview, ImportStudentSummary } from "./import-preview";
+import { COLUMN_LIMIT, type CsvFault, type CsvRecord, ROW_LIMIT } from "./parse-csv";
 import { readRows } from "./read-rows";
+import { readTable } from "./read-table";
+import { NO_PREVIEW } from "./refused-preview";
 import { groupBy, type ImportContext, isOpen, type RowDraft } from "./row-draft";
 import { settleCircumstances } from "./settle-circumstances";
 import { settleClubs } from "./settle-clubs";
+import { settleColumns, toImportColumn } from "./settle-columns";
 import { settleDays } from "./settle-days";
 import { settlePlausible } from "./settle-plausible";
 import { settleSigns } from "./settle-signs";
 import { type SettledStudents, settleStudents } from "./settle-students";
 import { settleNumbers, settleUnits } from "./settle-values";
-import { rowRanges, shownValue } from "./text-key";
-
-const EMPTY: ImportPreview = {
-  form: null,
-  encoding: null,
-  delimiter: null,
-  columns: [],
-  rowsTotal: 0,
-  rowsReady: 0,
-  restRows: [],
-  plan: null,
-  consents: [],
-  issues: [],
-  questions: [],
-  notes: [],
-  summaries: [],
-  sheet: [],
-};
+import { rowRanges } from "./text-key";
 
 /**
  * What a file of readings would bring in, and what it needs answered first. Writes nothing, throws at no file: every
@@ -40,21 +25,20 @@ const EMPTY: ImportPreview = {
  */
 export function parseImport(input: ImportInput): ImportPreview {
   const log = new ImportLog(input.answers);
-  const decoded = decodeText(input.bytes);
-  if (decoded.kind !== "ok") {
-    const [code, args] =
-      decoded.kind === "too-big"
-        ? ["too-big", { limit: decoded.limit, size: decoded.size }]
-        : decoded.kind === "foreign"
-          ? ["not-a-csv", { kind: decoded.what }]
-          : decoded.kind === "empty"
-            ? ["empty-file", {}]
-            : ["broken-encoding", { encoding: decoded.encoding.toUpperCase() }];
-    log.issue({ code, row: null, args });
-    return { ...EMPTY, issues: log.finish().issues };
-  }
-  const { header, records, faults, delimiter } = parseCsv(decoded.text);
-  const base = { ...EMPTY, encoding: decoded.encoding, delimiter };
+  const table = readTable(input, log);
+  if (!table) return { ...NO_PREVIEW, issues: log.finish().issues };
+  const { header, records, faults, delimiter, source, encoding } = table;
+  const heads = header?.cells ?? [];
+  const known = input.sourceOf?.(heads) ?? null;
+  if (known) log.recall(known.answers);
+  const base = {
+    ...NO_PREVIEW,
+    source,
+    encoding,
+    delimiter,
+    heads,
+    remembered: known && { fileName: known.fileName, day: known.day },
+  };
   for (const fault of faults) tellFault(fault, log);
   if (!header || header.cells.length > COLUMN_LIMIT) {
     if (header)
@@ -63,19 +47,20 @@ export function parseImport(input: ImportInput): ImportPreview {
         row: header.row,
         args: { columns: header.cells.length, limit: COLUMN_LIMIT },
       });
-    else if (faults.length === 0) log.issue({ code: "empty-file", row: null });
-    return { ...base, issues: log.finish().issues };
+    else if (faults.length === 0 && table.state === "ready") log.issue({ code: "empty-file", row: null });
+    const { issues, questions, notes } = log.finish();
+    return { ...base, issues, questions, notes };
   }
-  if (decoded.encoding === "windows-1252") log.note("read-as-windows-1252", header.row);
   const { form, columns } = settleColumns(header, records, input, log);
   const rowsTotal = records.length + faults.length;
   const shown = { ...base, form, columns: columns.map((column) => toImportColumn(column, records)), rowsTotal };
-  if (form === null || records.length === 0) {
+  if (form === null || records.length === 0 || table.state === "waiting") {
     if (form === null) log.issue({ code: "no-readings-column", row: null });
     if (records.length === 0 && faults.length === 0) log.issue({ code: "headers-only", row: null });
     const { issues, questions, notes } = log.finish();
     const restRows = [...records, ...faults].map(({ row }) => row).sort((a, b) => a - b);
-    return { ...shown, restRows, issues, questions, notes };
+    const waitingRows = table.state === "waiting" ? records.map(({ row }) => row) : [];
+    return { ...shown, restRows, waitingRows, issues, questions, notes };
   }
   const context: ImportContext = { input, form, columns, log };
   const drafts = readRows(header, records, context);
@@ -104,58 +89,6 @@ function tellFault({ code, row, line, text }: CsvFault, log: ImportLog): void {
   log.issue({ code, row, value: text, args: { line, limit: ROW_LIMIT } });
 }
 
-/** Reads the columns, and asks about headers that nearly say something; unanswered, such a column stays out. */
-function settleColumns(
-  header: CsvRecord,
-  records: readonly CsvRecord[],
-  input: ImportInput,
-  log: ImportLog,
-): ReadColumns {
-  const id = (at: number) => `column:${at + 1}`;
-  const taken = new Set(
-    header.cells.flatMap((_, at) => (input.answers.get(id(at))?.option === "read-as-column" ? [at] : [])),
-  );
-  const read = readColumns(header.cells, input.fundamentals, taken);
-  for (const column of read.columns) {
-    const { suggestion, at } = column;
-    if (!suggestion) continue;
-    const filled = records.flatMap(({ row, cells }) => ((cells[at] ?? "").trim() === "" ? [] : [row]));
-    const isField = typeof suggestion === "string";
-    const args = { value: column.header, ...(isField ? { field: suggestion } : { fundamental: suggestion.id }) };
-    log.ask(
-      {
-        id: id(at),
-        code: isField ? "column-field" : "column-fundamental",
-        args,
-        options: [
-          option("read-as-column", args, undefined, isField ? "read-as-field" : "read-as-fundamental"),
-          option("leave-out"),
-        ],
-        standing: "leave-out",
-        at,
-      },
-      filled,
-    );
-  }
-  return read;
-}
-
-function toImportColumn(column: ReadColumn, records: readonly CsvRecord[]): ImportColumn {
-  const filled = records.find(({ cells }) => (cells[column.at] ?? "").trim() !== "");
-  const { suggestion, fundamental } = column;
-  const own = column.field === "measure" ? (fundamental?.unit ?? null) : column.field === "stanceWidth" ? "cm" : null;
-  return {
-    header: column.header,
-    place: column.at + 1,
-    field: column.field === "measure" ? "fundamental" : column.field,
-    fundamentalId: fundamental?.id ?? null,
-    unit: own === null ? null : column.unit === null || column.unit === "percent" ? own : column.unit,
-    why: column.why,
-    suggestion: suggestion === null ? null : typeof suggestion === "string" ? suggestion : suggestion.id,
-    sample: shownValue(filled?.cells[column.at] ?? ""),
-  };
-}
-
 interface Settled {
   readonly shown: ImportPreview;
   readonly context: ImportContext;
@@ -176,6 +109,11 @@ function finish({ shown, context, records, faults, drafts, students, sessions }:
   }
   const restRows = [...records, ...faults].flatMap(({ row }) => (ready.has(row) ? [] : [row])).sort((a, b) => a - b);
   const { issues, issuePlaces, questions, questionPlaces, notes } = log.finish();
+  const rest = new Set(restRows);
+  const open = questions.filter((question) => question.answer === null && question.standing === null);
+  const waitingRows = [...new Set(open.flatMap(({ rows }) => rows.filter((row) => rest.has(row))))].sort(
+    (a, b) => a - b,
+  );
   const used = new Set(sessions.map(({ alias }) => alias));
   const told = (entries: readonly { code: string; column: string | null; args: object; rows: readonly number[] }[]) =>
     entries.map(({ code, column, args, rows }) => ({ code, column, args: { ...args, rows: rowRanges(rows) } }));
@@ -195,6 +133,11 @@ function finish({ shown, context, records, faults, drafts, students, sessions }:
                 ? []
                 : [{ id, option: answer ?? standing, fields: Object.fromEntries(answerFields) }],
             ),
+            columns: context.columns.map(({ header, field, fundamental, unit }) => ({
+              header,
+              as: columnChoice(field, fundamental),
+              unit,
+            })),
             changed: told(notes),
             left: told(issues),
           }),
@@ -203,6 +146,7 @@ function finish({ shown, context, records, faults, drafts, students, sessions }:
     ...shown,
     rowsReady: ready.size,
     restRows,
+    waitingRows,
     plan,
     consents: students.consents,
     issues,

@@ -84,7 +84,8 @@ export function parseValue(cell: string): ParsedValue {
     const plain = parseValue(text.normalize("NFKC"));
     return plain.kind === "number" ? issue("full-width", String(plain.value)) : issue("not-a-number");
   }
-  if (/^[+\-−]?(?:nan|inf|infinity|∞|#n\/a|#num!|#div\/0!)$/i.test(text)) return issue("not-finite");
+  if (/^[+\-−]?(?:nan|inf|infinity|∞|#n\/a|#(?:num|value|ref|null|spill|calc|name|div\/0)[!?])$/i.test(text))
+    return issue("not-finite");
   if (/^(?:±|\+\/-|\+-)/.test(text)) return issue("plus-minus");
   if (/^'[-+−\d.,]/.test(text)) {
     notes.push("apostrophe");

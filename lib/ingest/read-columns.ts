@@ -1,5 +1,6 @@
 import type { Fundamental } from "@/lib/domain/fundamental";
 import { closestWord } from "./closest-word";
+import type { ColumnChoice } from "./column-choice";
 import { type Field, fieldOf, fieldWords, fundamentalWords } from "./column-word";
 import { type FileUnit, parseUnit } from "./parse-unit";
 import { shownValue, wordKey } from "./text-key";
@@ -14,7 +15,10 @@ export interface ReadColumn {
   readonly fundamental: Fundamental | null;
   /** Unit named in the header; null: none. */
   readonly unit: FileUnit | null;
-  readonly why: "unknown" | "blank" | "doubled" | "other-form" | "derived" | null;
+  readonly why: "unknown" | "blank" | "doubled" | "other-form" | "derived" | "chosen" | null;
+  /** Whether somebody said what the column is, and in which unit. */
+  readonly said: "guessed" | "chosen";
+  readonly unitSaid: "guessed" | "chosen";
   readonly suggestion: Field | Fundamental | null;
 }
 
@@ -29,6 +33,14 @@ interface Meaning {
   readonly fundamental: Fundamental | null;
   readonly unit: FileUnit | null;
 }
+
+interface Meant {
+  readonly meaning: Meaning | null;
+  readonly suggestion: Field | Fundamental | null;
+}
+
+const unitOf = (header: string): FileUnit | null =>
+  headerReadings(header).find((reading) => reading.unit)?.unit ?? null;
 
 /** Ways to take a unit off a header: in brackets, or as its last words. */
 function headerReadings(header: string): readonly { readonly key: string; readonly unit: FileUnit | null }[] {
@@ -76,24 +88,39 @@ function suggestionFor(header: string, words: ReadonlyMap<string, Fundamental>):
  * sight; of two columns for one thing the first counts.
  *
  * @param taken columns (by 0-based place) of which somebody said that their suggestion is meant
+ * @param choices by 0-based place, what somebody said a column is: it holds before any guess
  */
 export function readColumns(
   headers: readonly string[],
   fundamentals: readonly Fundamental[],
   taken: ReadonlySet<number>,
+  choices: readonly ColumnChoice[] = [],
 ): ReadColumns {
   const words = fundamentalWords(fundamentals);
   const meant = headers.map((header, at) => {
+    const choice = choices[at];
+    const guessed = guessedMeaning(header, at);
+    const unit = choice?.unit ?? (guessed.meaning ? guessed.meaning.unit : unitOf(header));
+    const said = choice?.meaning;
+    if (said === "leave-out") return { meaning: null, suggestion: null };
+    if (said) return { meaning: { ...said, unit }, suggestion: null };
+    return { ...guessed, meaning: guessed.meaning && { ...guessed.meaning, unit } };
+  });
+  return sortOut(headers, meant, choices);
+
+  function guessedMeaning(header: string, at: number): Meant {
     const meaning = header.trim() === "" ? null : meaningOf(header, words);
     const suggestion = meaning || header.trim() === "" ? null : suggestionFor(header, words);
-    if (!meaning && suggestion && taken.has(at)) {
-      const unit = headerReadings(header).find((reading) => reading.unit)?.unit ?? null;
-      return typeof suggestion === "string"
-        ? { meaning: { field: suggestion, fundamental: null, unit }, suggestion }
-        : { meaning: { field: "measure" as const, fundamental: suggestion, unit }, suggestion };
-    }
-    return { meaning, suggestion };
-  });
+    if (meaning || !suggestion || !taken.has(at)) return { meaning, suggestion };
+    const unit = unitOf(header);
+    return typeof suggestion === "string"
+      ? { meaning: { field: suggestion, fundamental: null, unit }, suggestion }
+      : { meaning: { field: "measure", fundamental: suggestion, unit }, suggestion };
+  }
+}
+
+/** Lets each thing be in one column, those that somebody chose first, and leaves out what belongs to the other form. */
+function sortOut(headers: readonly string[], meant: readonly Meant[], choices: readonly ColumnChoice[]): ReadColumns {
   const has = (field: Meaning["field"]) => meant.some(({ meaning }) => meaning?.field === field);
   const isPlainMeasure = ({ meaning }: { meaning: Meaning | null }) =>
     meaning?.field === "measure" && meaning.fundamental?.derivedFrom === null;
@@ -101,9 +128,16 @@ export function readColumns(
   // What is worked out from two other fundamentals is never read from a file.
   const isDerived = (meaning: Meaning) => meaning.field === "measure" && meaning.fundamental?.derivedFrom != null;
   const foreign: readonly Meaning["field"][] = form === "long" ? ["measure"] : ["fundamental", "value", "unit"];
+  const nameOf = (meaning: Meaning): string => `${meaning.field} ${meaning.fundamental?.id ?? ""}`;
+  const isSaid = (at: number): boolean => choices[at]?.meaning !== undefined;
+  const chosen = new Set(meant.flatMap(({ meaning }, at) => (meaning && isSaid(at) ? [nameOf(meaning)] : [])));
   const seen = new Set<string>();
   const columns = meant.map(({ meaning, suggestion }, at): ReadColumn => {
     const header = shownValue(headers[at] ?? "");
+    const said = {
+      said: isSaid(at) ? ("chosen" as const) : ("guessed" as const),
+      unitSaid: choices[at]?.unit === undefined ? ("guessed" as const) : ("chosen" as const),
+    };
     const left = (why: ReadColumn["why"]): ReadColumn => ({
       header,
       at,
@@ -111,15 +145,17 @@ export function readColumns(
       fundamental: null,
       unit: null,
       why,
+      ...said,
       suggestion: meaning ? null : suggestion,
     });
+    if (!meaning && isSaid(at)) return left("chosen");
     if (!meaning) return left(header.trim() === "" ? "blank" : "unknown");
     if (form !== null && foreign.includes(meaning.field)) return left("other-form");
     if (isDerived(meaning)) return left("derived");
-    const name = `${meaning.field} ${meaning.fundamental?.id ?? ""}`;
-    if (seen.has(name)) return left("doubled");
+    const name = nameOf(meaning);
+    if (seen.has(name) || (chosen.has(name) && !isSaid(at))) return left("doubled");
     seen.add(name);
-    return { header, at, ...meaning, why: null, suggestion };
+    return { header, at, ...meaning, why: null, ...said, suggestion };
   });
   return { form, columns };
 }

@@ -3,7 +3,7 @@ import { closestWord } from "./closest-word";
 import { fundamentalWords } from "./column-word";
 import { option } from "./import-log";
 import type { CsvRecord } from "./parse-csv";
-import { parseUnit } from "./parse-unit";
+import { isConvertible, parseUnit } from "./parse-unit";
 import { type ParsedValue, parseValue } from "./parse-value";
 import type { ReadColumn } from "./read-columns";
 import { RowCells } from "./row-cells";
@@ -12,6 +12,11 @@ import { questionKey, shownValue, wordKey } from "./text-key";
 
 /** More misspelt names than this are refused, not asked about one by one. */
 const QUESTION_LIMIT = 50;
+
+/** Rows between two words on how far the reading is. */
+const PROGRESS_ROWS = 1000;
+/** Half a letter of UTF-16: no text holds it, and it could not be stored as it is. */
+const NO_TEXT = /\p{Surrogate}/u;
 
 /** The rows of a file with their plain cells read; days, students and clubs are still texts. */
 export function readRows(
@@ -26,7 +31,8 @@ export function readRows(
   const seen = new Map<string, number>();
   const hasSwing = columnOf(context, "swing") !== undefined;
   const drafts: RowDraft[] = [];
-  for (const { row, cells } of records) {
+  for (const [read, { row, cells }] of records.entries()) {
+    if (read % PROGRESS_ROWS === 0) context.input.onProgress?.(read, records.length);
     const text = cells.join("\u0000");
     if (text === headerText) {
       log.note("header-again", row);
@@ -49,14 +55,16 @@ export function readRows(
       });
       draft.state = "refused";
     } else if (cells.length < width) log.note("short-row", row);
-    if (cells.some((cell) => cell.includes("\u0000"))) {
-      log.issue({ code: "nul-sign", row, value: cells.find((cell) => cell.includes("\u0000")) });
+    const broken = cells.find((cell) => cell.includes("\u0000") || NO_TEXT.test(cell));
+    if (broken !== undefined) {
+      log.issue({ code: "nul-sign", row, value: broken });
       draft.state = "refused";
     }
     if (reader.isRefused(cells, "alias") || reader.isRefused(cells, "circumstance")) draft.state = "refused";
     if (hasSwing && draft.swing === null && reader.isFilled(cells, "swing")) draft.state = "refused";
     drafts.push(draft);
   }
+  context.input.onProgress?.(records.length, records.length);
   readReadings(drafts, context);
   return drafts;
 }
@@ -129,7 +137,12 @@ function readReadings(drafts: readonly RowDraft[], context: ImportContext): void
     const value = valueIn(typed);
     if (value.kind === "blank") return null;
     const unitInRow = unitText === "" ? null : parseUnit(unitText);
-    const unit = (value.kind === "number" || value.kind === "either" ? value.unit : null) ?? unitInRow ?? column.unit;
+    // A unit chosen for a column of several fundamentals holds for those that can be written in it.
+    const ofColumn =
+      column.field === "value" && column.unit !== null && !isConvertible(column.unit, fundamental.unit)
+        ? null
+        : column.unit;
+    const unit = (value.kind === "number" || value.kind === "either" ? value.unit : null) ?? unitInRow ?? ofColumn;
     return { row, fundamental, column, typed, parsed: value, unit, value: null, signRule: "neutral", state: "alive" };
   };
   if (context.form === "wide") {

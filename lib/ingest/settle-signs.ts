@@ -15,8 +15,8 @@ function isContrary({ fundamental, row, value }: ReadingDraft): "contrary" | "fi
 }
 
 /**
- * Brings every value into the neutral sign. A left-hander's file that doesn't say what plus means is asked about once;
- * the catalogue's rule stands meanwhile, unless most of the left-handers' values point the other way than their goals.
+ * Brings every value into the neutral sign. A source with left-handers that doesn't say what plus means is asked about
+ * once, and their mirrored values wait for the answer: a sign taken wrongly turns a finding round.
  */
 export function settleSigns(readings: readonly ReadingDraft[], context: ImportContext): void {
   const { log } = context;
@@ -45,7 +45,6 @@ export function settleSigns(readings: readonly ReadingDraft[], context: ImportCo
         code: suspected ? "left-sign-contrary" : "left-sign",
         args: { alias, contrary, of: contrary + fitting },
         options: suspected ? options.toReversed() : options,
-        standing: suspected ? null : "neutral",
         at: unsaid[0]?.column.at,
       },
       unsaid.map(({ row }) => row.row),

@@ -1,4 +1,5 @@
 import { option } from "./import-log";
+import type { MessageArgs } from "./import-preview";
 import { convertUnit, isConvertible, isOwnUnit, needsStanceWidth } from "./parse-unit";
 import type { ParsedValue } from "./parse-value";
 import { parseValue } from "./parse-value";
@@ -165,6 +166,11 @@ export function settleUnits(readings: readonly ReadingDraft[], context: ImportCo
     }
     const lacksWidth = needsStanceWidth(unit, fundamental.unit) && group.some(({ row }) => row.stanceWidthCm === null);
     const id = `unit:${fundamental.id}:${unit}`;
+    // Whoever chose the unit of the column has answered already; a stance width may still be missing.
+    if (!lacksWidth && group.every(({ column: { unitSaid }, unit }) => unitSaid === "chosen" && unit === column.unit)) {
+      convertAll(group, args, null, context);
+      continue;
+    }
     const answer = context.log.ask(
       {
         id,
@@ -193,18 +199,24 @@ export function settleUnits(readings: readonly ReadingDraft[], context: ImportCo
       holdBack(group, answer?.option === "leave-out" ? "left-out" : "waiting", context);
       continue;
     }
-    for (const reading of group) {
-      const stance = reading.row.stanceWidthCm ?? typedWidth;
-      const converted = convertUnit(reading.value ?? 0, unit, fundamental.unit, stance);
-      if (converted === null) continue;
-      reading.value = converted;
-      context.log.note(
-        "converted",
-        reading.row.row,
-        reading.column.header,
-        { ...args, value: reading.typed.trim(), taken: Number(converted.toPrecision(4)) },
-        unit,
-      );
-    }
+    convertAll(group, args, typedWidth, context);
+  }
+}
+
+/** Turns values into their fundamental's unit, each with a note. */
+function convertAll(
+  readings: readonly ReadingDraft[],
+  args: MessageArgs,
+  typedWidth: number | null,
+  context: ImportContext,
+): void {
+  for (const reading of readings) {
+    const { unit, fundamental, row, column } = reading;
+    if (unit === null) continue;
+    const converted = convertUnit(reading.value ?? 0, unit, fundamental.unit, row.stanceWidthCm ?? typedWidth);
+    if (converted === null) continue;
+    reading.value = converted;
+    const taken = Number(converted.toPrecision(4));
+    context.log.note("converted", row.row, column.header, { ...args, value: reading.typed.trim(), taken }, unit);
   }
 }

@@ -65,6 +65,50 @@ export interface ImportQuestionModel {
   }[];
 }
 
+/** A choice of what a column is, or of its unit. */
+export interface ImportChoice {
+  readonly name: string;
+  readonly label: string;
+  readonly value: string;
+  readonly groups: readonly {
+    readonly label: string;
+    readonly options: readonly { readonly value: string; readonly label: string }[];
+  }[];
+}
+
+/** What each column is taken for, to be changed. */
+export interface ImportMapping {
+  readonly margin: string;
+  readonly heading: string;
+  readonly explains: string;
+  readonly columns: readonly {
+    readonly place: number;
+    readonly heading: string;
+    readonly sample: string;
+    readonly meaning: ImportChoice;
+    readonly unit: ImportChoice | null;
+  }[];
+  readonly more: string;
+  readonly submit: string;
+}
+
+/** How far the reading of a file is. */
+export interface ImportProgress {
+  readonly margin: string;
+  readonly draftId: string;
+  readonly state: "running" | "stopped";
+  readonly text: string;
+  readonly read: number;
+  /** 0: not known yet. */
+  readonly of: number;
+  readonly again: Link;
+  /** Where the figures come from while the page is open. */
+  readonly from: string;
+  readonly stop: string;
+  readonly readAgain: string;
+  readonly drop: string;
+}
+
 /** The import page: upload, or the preview of an uploaded file. */
 export interface ImportPage {
   readonly title: string;
@@ -75,6 +119,8 @@ export interface ImportPage {
     readonly hint: string;
     readonly submit: string;
     readonly error: string;
+    /** A table that is pasted in place of a file. */
+    readonly paste: { readonly label: string; readonly hint: string; readonly submit: string };
     readonly samples: { readonly heading: string; readonly links: readonly Link[] };
     readonly format: { readonly heading: string; readonly lines: readonly string[] };
   } | null;
@@ -91,6 +137,14 @@ export interface ImportPage {
       }[];
       readonly gap: string;
     };
+    /** How a file with the same heads was read before; null: none was, or it was forgotten. */
+    readonly source: {
+      readonly margin: string;
+      readonly text: string;
+      readonly forget: string;
+      readonly fingerprint: string;
+    } | null;
+    readonly mapping: ImportMapping | null;
     readonly questions: {
       readonly margin: string;
       readonly explains: string;
@@ -115,12 +169,17 @@ export interface ImportPage {
       readonly margin: string;
       readonly heading: string;
       readonly lines: readonly string[];
+      /** How many rows are ready, wait or are left out. */
+      readonly fates: string;
       readonly submit: string | null;
       readonly drop: string;
       readonly rejected: Link | null;
+      readonly all: Link | null;
     };
     readonly draftId: string;
   } | null;
+  /** While the file is being read, or after that was stopped. */
+  readonly progress: ImportProgress | null;
   /** After confirming: what was written. */
   readonly done: {
     readonly heading: string;

@@ -170,12 +170,15 @@ test.describe
         .first()
         .fill("herself");
       await page.getByRole("button", { name: "Keep these answers" }).click();
+      // Asked once a source; the second time it is remembered.
+      await page.getByLabel(/^Away from the target/).check();
       await page.getByRole("button", { name: "Import 40 rows" }).click();
       await expect(page.getByRole("heading", { level: 1 })).toHaveText("120 readings are saved");
       await expectAccessible(page);
       await page.goto("/import");
       await page.locator("input[type=file]").setInputFiles(sample);
       await page.getByRole("button", { name: "Read the file" }).click();
+      await expect(page.getByText(/^Read as last time, on /)).toBeVisible();
       await page.getByRole("button", { name: "Import 40 rows" }).click();
       await expect(page.getByRole("heading", { level: 1 })).toHaveText(
         "This file was imported before; nothing changed",
@@ -184,7 +187,9 @@ test.describe
 
     test("a deliberately bad file names row, column, value and the mend; an upload of something else is refused", async ({
       page,
+      watch,
     }) => {
+      watch.provoked.push(/status of 422/);
       await page.goto("/import");
       await page
         .locator("input[type=file]")

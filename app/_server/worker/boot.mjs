@@ -1,7 +1,8 @@
-// Node can't read TypeScript by itself: the worker registers the loader, for both kinds of modules, and then becomes the judge.
+// Node can't read TypeScript by itself: the worker registers the loader, for both kinds of modules, and then becomes what it is for.
+import { workerData } from "node:worker_threads";
 import { register as registerRequire } from "tsx/cjs/api";
 import { register as registerImport } from "tsx/esm/api";
 
 registerRequire();
 registerImport();
-await import("./judge.ts");
+await (workerData === "files" ? import("./read-file.ts") : import("./judge.ts"));

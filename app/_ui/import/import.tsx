@@ -1,6 +1,8 @@
 import type { ImportPage } from "@/lib/report/form-model";
 import { PageHead, Part } from "../part/part";
 import styles from "./import.module.css";
+import { Mapping } from "./mapping";
+import { Progress } from "./progress";
 import { Questions } from "./questions";
 import { Sheet } from "./sheet";
 import { Upload } from "./upload";
@@ -38,12 +40,20 @@ function PreviewForm({
   return (
     <form action={action}>
       <input type="hidden" name="draftId" value={preview.draftId} />
+      {preview.source === null ? null : (
+        <Part margin={preview.source.margin}>
+          <p>{preview.source.text}</p>
+          <input type="hidden" name="source" value={preview.source.fingerprint} />
+        </Part>
+      )}
       <Sheet sheet={preview.columns} />
+      {preview.mapping === null ? null : <Mapping mapping={preview.mapping} forget={preview.source?.forget ?? null} />}
       {preview.questions === null ? null : <Questions questions={preview.questions} />}
       {preview.issues === null ? null : <Lines part={preview.issues} from={asked + 1} />}
       {preview.notes === null ? null : <Lines part={preview.notes} />}
       <Part margin={saved.margin}>
         <h2>{saved.heading}</h2>
+        <p>{saved.fates}</p>
         <ul>
           {saved.lines.map((line) => (
             <li key={line}>{line}</li>
@@ -56,6 +66,7 @@ function PreviewForm({
             </button>
           )}
           {saved.rejected === null ? null : <a href={saved.rejected.href}>{saved.rejected.label}</a>}
+          {saved.all === null ? null : <a href={saved.all.href}>{saved.all.label}</a>}
           <button type="submit" className="say" name="intent" value="drop">
             {saved.drop}
           </button>
@@ -78,6 +89,11 @@ export function Import({
       <PageHead title={model.title} lede={model.lede} />
       {model.upload === null ? null : <Upload upload={model.upload} />}
       {model.preview === null || !action ? null : <PreviewForm preview={model.preview} action={action} />}
+      {model.progress === null || !action ? null : (
+        <Part margin={model.progress.margin}>
+          <Progress progress={model.progress} action={action} />
+        </Part>
+      )}
       {model.done === null ? null : (
         <Part margin={model.done.heading}>
           {model.done.lines.map((line) => (

@@ -13,7 +13,7 @@ export function Upload({ upload }: { readonly upload: NonNullable<ImportPage["up
             id="import-file"
             type="file"
             name="file"
-            accept=".csv,.txt,.json,.zip,text/csv"
+            accept=".csv,.txt,.tsv,.json,.xlsx,.zip,text/csv"
             aria-describedby={upload.error === "" ? "import-hint" : "import-error import-hint"}
             aria-invalid={upload.error === "" ? undefined : true}
           />
@@ -25,6 +25,16 @@ export function Upload({ upload }: { readonly upload: NonNullable<ImportPage["up
           )}
           <button type="submit" className="do">
             {upload.submit}
+          </button>
+        </form>
+      </Part>
+      <Part margin={upload.paste.label}>
+        <form action={upload.action} method="post" encType="multipart/form-data" className={styles.upload}>
+          <label htmlFor="import-paste">{upload.paste.label}</label>
+          <textarea id="import-paste" name="paste" rows={6} required aria-describedby="import-paste-hint" />
+          <p id="import-paste-hint">{upload.paste.hint}</p>
+          <button type="submit" className="do">
+            {upload.paste.submit}
           </button>
         </form>
       </Part>

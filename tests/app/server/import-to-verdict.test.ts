@@ -57,7 +57,7 @@ describe("from a file to a verdict", () => {
   it("nothing is written by a preview; a file that needs an answer writes nothing without it", async () => {
     const before = await digestTables(viewer.db);
     const file = draft("season-long.csv", readFileSync(path.join(ROOT, "seed/samples/season-long.csv")));
-    expect(previewImport(viewer, file).plan).toBeNull();
+    expect((await previewImport(viewer, file)).plan).toBeNull();
     expect(await confirmImport(viewer, file)).toEqual({ kind: "nothing-ready" });
     expect(await digestTables(viewer.db)).toEqual(before);
   });
@@ -67,7 +67,10 @@ describe("from a file to a verdict", () => {
     const wide = readFileSync(path.join(ROOT, "seed/samples/season-wide.csv"));
     const first = await confirmImport(viewer, draft("season-long.csv", long, newStudent("nia", "right")));
     expect(first).toMatchObject({ kind: "imported", students: 1, sessions: 9, swings: 45, readings: 90, skipped: 0 });
-    const second = await confirmImport(viewer, draft("season-wide.csv", wide, newStudent("tove", "left")));
+    const second = await confirmImport(
+      viewer,
+      draft("season-wide.csv", wide, [...newStudent("tove", "left"), ["answer:left-sign", "neutral"]]),
+    );
     expect(second).toMatchObject({ kind: "imported", students: 1, sessions: 8, swings: 40, readings: 120 });
     const before = await digestTables(viewer.db);
     expect(await confirmImport(viewer, draft("again.csv", long))).toMatchObject({ kind: "already-imported" });

@@ -11,6 +11,7 @@ const PREVIEW: ImportPage = {
   title: "1 of 3 rows",
   lede: "Nothing is saved yet.",
   upload: null,
+  progress: null,
   done: null,
   preview: {
     draftId: "draft-1",
@@ -25,6 +26,28 @@ const PREVIEW: ImportPage = {
         { number: 9, cells: [{ text: "NaN", mark: 2 }] },
       ],
       gap: "⋮",
+    },
+    source: null,
+    mapping: {
+      margin: "Columns",
+      heading: "Change a column",
+      explains: "",
+      columns: [
+        {
+          place: 1,
+          heading: "Column 1",
+          sample: "",
+          meaning: {
+            name: "answer:map:1",
+            label: "is",
+            value: "fundamental:hinge",
+            groups: [{ label: "", options: [{ value: "fundamental:hinge", label: "Wrist hinge" }] }],
+          },
+          unit: null,
+        },
+      ],
+      more: "",
+      submit: "Read anew",
     },
     questions: {
       margin: "Questions",
@@ -53,6 +76,8 @@ const PREVIEW: ImportPage = {
     saved: {
       margin: "Saved",
       heading: "One row",
+      fates: "One row is ready.",
+      all: null,
       lines: ["Dot: one session"],
       submit: "Import 1 row",
       drop: "Drop the file",
@@ -68,7 +93,9 @@ describe("the preview of an import", () => {
     expect(countOf(markup, /<form/g)).toBe(1);
     expect(markup).toContain('<input type="hidden" name="draftId" value="draft-1"/>');
     const buttons = [...markup.matchAll(/<button (?=[^>]*name="intent")[^>]*value="(\w+)"/g)];
-    expect(buttons.map(([, value]) => value).sort()).toEqual(["answer", "drop", "import"]);
+    // Enter in a field presses the first one: it must be harmless.
+    expect(buttons[0]?.[1]).toBe("columns");
+    expect(buttons.map(([, value]) => value).sort()).toEqual(["answer", "columns", "drop", "import"]);
   });
 
   test("a question is a group of choices under its name, the standing answer chosen, a field beside its choice", () => {

@@ -119,7 +119,7 @@ describe("what a session holds", () => {
     const bytes = Uint8Array.from(Array.from(wide("Zoë,2026-03-08,7-iron,1,66,4"), (letter) => letter.charCodeAt(0)));
     const preview = readFile(bytes);
     expect(planLines(preview)[0]).toContain("Zoë 2026-03-08");
-    expect(codes(preview.notes)).toContain("read-as-windows-1252");
+    expect(codes(preview.notes)).toContain("read-as-encoding");
   });
 
   it("composed and decomposed letters are one student; the name is stored composed", () => {

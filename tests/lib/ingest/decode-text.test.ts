@@ -20,8 +20,10 @@ describe("the encodings of a file", () => {
     ["UTF-8 with a byte order mark", utf8(`\ufeff${TEXT}`), "utf-8"],
     ["UTF-16 little end first", utf16(TEXT, "little"), "utf-16le"],
     ["UTF-16 big end first", utf16(TEXT, "big"), "utf-16be"],
+    ["UTF-16 little end first without a mark", utf16(TEXT, "little").slice(2), "utf-16le"],
+    ["UTF-16 big end first without a mark", utf16(TEXT, "big").slice(2), "utf-16be"],
   ])("%s gives the exact names", (_, bytes, encoding) =>
-    expect(decodeText(bytes)).toEqual({ kind: "ok", text: TEXT, encoding }),
+    expect(decodeText(bytes)).toEqual({ kind: "ok", text: TEXT, encoding, choices: [] }),
   );
 
   it("Windows-1252 gives the exact names, its signs at 0x80 to 0x9f too", () =>
@@ -29,6 +31,7 @@ describe("the encodings of a file", () => {
       kind: "ok",
       text: "name\nZoë €“ž",
       encoding: "windows-1252",
+      choices: [],
     }));
 
   it("no replacement sign is ever made up", () => {
@@ -49,7 +52,7 @@ describe("what is no CSV is known by its content", () => {
   it.each([
     ["a packed file", [0x50, 0x4b, 3, 4, 20, 0], "zip"],
     ["a workbook", [0x50, 0x4b, 3, 4, ...utf8("....[Content_Types].xml")], "workbook"],
-    ["an old workbook", [0xd0, 0xcf, 0x11, 0xe0, 0xa1], "workbook"],
+    ["an old workbook", [0xd0, 0xcf, 0x11, 0xe0, 0xa1], "old-workbook"],
     ["a PDF", [...utf8("%PDF-1.7")], "pdf"],
     ["a picture", [0x89, 0x50, 0x4e, 0x47, 13, 10], "image"],
     ["another picture", [0xff, 0xd8, 0xff, 0xe0], "image"],

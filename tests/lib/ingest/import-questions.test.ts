@@ -75,7 +75,11 @@ describe("students", () => {
     const lacking = readFile(file, { "answer:student:ida": "new-left" });
     expect(question(lacking, "student:ida")).toMatchObject({ answer: "new-left", problem: "answer-incomplete" });
     expect(lacking.plan).toBeNull();
-    const whole = readFile(file, { "answer:student:ida": "new-left", "answer-givenBy:student:ida": "her mother" });
+    const whole = readFile(file, {
+      "answer:student:ida": "new-left",
+      "answer-givenBy:student:ida": "her mother",
+      "answer:left-sign": "neutral",
+    });
     expect(whole.plan?.newStudents).toEqual([
       { alias: "Ida", hand: "left", birthYear: null, consentGivenBy: "her mother" },
     ]);

@@ -1,7 +1,9 @@
 import { readFileSync } from "node:fs";
 import path from "node:path";
 import { describe, expect, it } from "vitest";
-import { codes, readFile, sayAll, silentRows } from "./import-setup";
+import { readWorkbook } from "@/lib/ingest/read-workbook";
+import { sampleJson, sampleWorkbook } from "../../seed/make-samples";
+import { codes, planLines, readFile, sayAll, silentRows } from "./import-setup";
 
 const sample = (name: string) => readFileSync(path.join(import.meta.dirname, "../../../seed/samples", name));
 const NIA = { "answer:student:nia": "new-right", "answer-givenBy:student:nia": "mother" };
@@ -19,9 +21,23 @@ describe("the sample files", () => {
       const ready = readFile(sample(name), {
         [`answer:student:${alias}`]: `new-${hand}`,
         [`answer-givenBy:student:${alias}`]: "mother",
+        "answer:left-sign": "neutral",
       });
       expect([ready.issues, ready.rowsReady, ready.restRows]).toEqual([[], ready.rowsTotal, []]);
     }
+  });
+
+  it("the workbook and the JSON are made from the long season, and give the same readings as it", async () => {
+    expect(Buffer.from(sampleWorkbook()).equals(sample("season.xlsx"))).toBe(true);
+    expect(sample("season.json").toString()).toBe(sampleJson());
+    const [plain, book, json] = [
+      readFile(sample("season-long.csv"), NIA),
+      readFile(sample("season.xlsx"), NIA, { workbook: await readWorkbook(sample("season.xlsx")) }),
+      readFile(sample("season.json"), NIA),
+    ];
+    expect(planLines(plain)).toHaveLength(90);
+    expect(planLines(book)).toEqual(planLines(plain));
+    expect(planLines(json)).toEqual(planLines(plain));
   });
 
   it("the deliberately bad one keeps more than twenty good rows and names every other row in words", () => {

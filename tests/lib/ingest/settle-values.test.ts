@@ -91,11 +91,17 @@ describe("values", () => {
 
 describe("left-handers' signs", () => {
   const neutral = column("setup-tilt", [6, 7, 5, 6, 7, 6], "Leo");
-  it("the catalogue's rule stands, noted, and is asked once", () => {
+  it("is asked once; the left-handers' mirrored values wait for the answer, which is noted", () => {
     const preview = readFile(neutral);
-    expect(question(preview, "left-sign")).toMatchObject({ standing: "neutral", rows: [2, 3, 4, 5, 6, 7] });
-    expect(preview.rowsReady).toBe(6);
-    expect(codes(preview.notes)).toContain("sign-taken-neutral");
+    expect(question(preview, "left-sign")).toMatchObject({ standing: null, rows: [2, 3, 4, 5, 6, 7] });
+    expect(preview.rowsReady).toBe(0);
+    expect(preview.waitingRows).toEqual([2, 3, 4, 5, 6, 7]);
+    const answered = readFile(neutral, { "answer:left-sign": "neutral" });
+    expect(answered.rowsReady).toBe(6);
+    expect(codes(answered.notes)).toContain("sign-taken-neutral");
+  });
+  it("nothing is asked where no left-hander's mirrored value is in the file", () => {
+    expect(question(readFile(column("setup-tilt", [6, 7], "Bea")), "left-sign")).toBeUndefined();
   });
   it("picture signs are turned on an answer, what was typed stays", () => {
     const reading = readFile(neutral, { "answer:left-sign": "picture" }).plan?.sessions[0]?.session.swings[0]

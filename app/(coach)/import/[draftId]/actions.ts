@@ -2,26 +2,46 @@
 
 import { notFound, redirect } from "next/navigation";
 import { requireViewer } from "../../../_server/gate";
-import { confirmImport, dropImport, findImportDraft, keepAnswers } from "../../../_server/import-desk";
+import { gatherAnswers, withoutSource } from "../../../_server/import-answers";
+import {
+  confirmImport,
+  dropFile,
+  dropImport,
+  findImportDraft,
+  findImportHead,
+  keepAnswers,
+} from "../../../_server/import-desk";
+import { forgetJob, stopImport } from "../../../_server/import-jobs";
 import { keepOutcome } from "../../../_server/import-outcome";
+import { forgetSource } from "../../../_server/import-source";
 
 /** Keeps the answers; with the button that imports, writes what is ready. */
 export async function answerImport(data: FormData): Promise<void> {
   const viewer = await requireViewer();
   const draftId = String(data.get("draftId") ?? "");
-  const draft = findImportDraft(viewer, draftId);
-  if (!draft) notFound();
-  const answers = new Map<string, string>();
-  for (const [name, value] of data)
-    if (name.startsWith("answer") && typeof value === "string") answers.set(name, value);
-  keepAnswers(viewer, draftId, draft, answers);
-  if (data.get("intent") === "drop") {
+  const intent = data.get("intent");
+  const head = findImportHead(viewer, draftId);
+  if (!head) notFound();
+  const page = `/import/${draftId}`;
+  if (intent === "drop") {
+    forgetJob(viewer, draftId);
     dropImport(viewer, draftId);
     redirect("/import");
   }
-  if (data.get("intent") !== "import") redirect(`/import/${draftId}`);
-  const outcome = await confirmImport(viewer, { ...draft, answers: [...answers] });
-  if (outcome.kind === "nothing-ready") redirect(`/import/${draftId}`);
+  if (intent === "stop") stopImport(viewer, draftId);
+  if (intent === "read") forgetJob(viewer, draftId);
+  if (intent === "stop" || intent === "read") redirect(page);
+  const { answers, columns } = gatherAnswers(head, data);
+  const kept = intent === "forget" ? withoutSource(answers) : answers;
+  if (intent === "forget") forgetSource(viewer, String(data.get("source") ?? ""));
+  keepAnswers(viewer, draftId, head, kept);
+  if (intent !== "import" || columns === "changed") redirect(page);
+  const draft = findImportDraft(viewer, draftId);
+  if (!draft) notFound();
+  const outcome = await confirmImport(viewer, draft);
+  if (outcome.kind === "nothing-ready") redirect(page);
   keepOutcome(viewer, draftId, outcome);
-  redirect(`/import/${draftId}/done`);
+  dropFile(viewer, draftId);
+  forgetJob(viewer, draftId);
+  redirect(`${page}/done`);
 }

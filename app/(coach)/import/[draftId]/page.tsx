@@ -20,7 +20,7 @@ export default async function PreviewRoute({ params }: Asked) {
         <ArchivePreview model={archive} action={answerImport} />
       </Frame>
     );
-  const model = loadPreviewPage(viewer, draftId);
+  const model = await loadPreviewPage(viewer, draftId);
   return (
     <Frame model={loadFrame(viewer)} current="import">
       <Import model={model} action={answerImport} />

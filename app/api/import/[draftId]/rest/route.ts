@@ -1,8 +1,8 @@
-import { downloadRest } from "../../../../_server/load-import";
+import { downloadRows } from "../../../../_server/load-import";
 
 export async function GET(
   _request: Request,
   { params }: { readonly params: Promise<{ readonly draftId: string }> },
 ): Promise<Response> {
-  return downloadRest((await params).draftId);
+  return downloadRows((await params).draftId, "rest");
 }

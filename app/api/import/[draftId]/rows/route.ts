@@ -1,0 +1,8 @@
+import { downloadRows } from "../../../../_server/load-import";
+
+export async function GET(
+  _request: Request,
+  { params }: { readonly params: Promise<{ readonly draftId: string }> },
+): Promise<Response> {
+  return downloadRows((await params).draftId, "rows");
+}
