@@ -77,7 +77,7 @@ function ownForm(data: FormData, studentId: string): FormData {
   for (const [name, value] of data) {
     const named = ownName(studentId, name);
     if (named !== null) own.append(named, value);
-    else if (!/^(?:s\.|r\.@)/.test(name)) own.append(name, value);
+    else if (!/^(?:ok\.)?(?:s\.|r\.@)/.test(name)) own.append(name, value);
   }
   return own;
 }
