@@ -137,6 +137,8 @@ function prefixed(words: Words, grid: GridModel, { id, alias }: NamedStudent, sw
     caption: whose(grid.caption),
     shown: swings,
     sheet: null,
+    // A box for all would speak for the other students, too.
+    allRight: null,
     rows: grid.rows.slice(0, swings).map((row) => ({
       ...row,
       cells: row.cells.map((cell) => ({ ...cell, name: groupName(id, cell.name), label: whose(cell.label) })),

@@ -91,7 +91,8 @@ export interface GridModel {
   readonly arrangement: Arrangement;
   /** Whether single letters are keys within a cell. */
   readonly letters: "on" | "off";
-  readonly allRight: "yes" | "no";
+  /** Whether all unusual values were said to be right at once; null: each is asked by itself. */
+  readonly allRight: "yes" | "no" | null;
   /** The same on paper; null: there is none. */
   readonly sheet: Link | null;
   readonly words: GridWords;

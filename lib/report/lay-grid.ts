@@ -21,7 +21,7 @@ export interface GridPlan {
   readonly cell: (swing: number, fundamental: Fundamental) => GridCell;
   readonly arrangement: Arrangement;
   readonly letters: "on" | "off";
-  readonly allRight: "yes" | "no";
+  readonly allRight: GridModel["allRight"];
   readonly sheet: GridModel["sheet"];
 }
 

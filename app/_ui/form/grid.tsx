@@ -8,7 +8,10 @@ export interface GridActions {
   readonly turn: (data: FormData) => Promise<void>;
 }
 
-/** The grid of readings; its drawings are made here, on the server. */
+/**
+ * The grid of readings; its drawings are made here, on the server. The line that says where one is shows them once more
+ * where the grid is the page's only one.
+ */
 export function Grid({ model, actions }: { readonly model: GridModel; readonly actions?: GridActions }) {
   const drawn = () =>
     Object.fromEntries(
@@ -29,7 +32,7 @@ export function Grid({ model, actions }: { readonly model: GridModel; readonly a
       <GridDesk
         model={{ ...model, columns: model.columns.map(({ drawing: _drawn, ...column }) => column) }}
         heads={drawn()}
-        aside={drawn()}
+        aside={actions ? drawn() : {}}
         keep={actions?.keep}
       />
     </>

@@ -26,9 +26,11 @@ function Bar({ model, aside, grid }: Pick<Props, "model" | "aside"> & { readonly
     <div className={styles.bar} ref={grid.bar}>
       {column && state.where ? (
         <>
-          <span className={styles.picture} aria-hidden="true">
-            {aside[column.fundamentalId]}
-          </span>
+          {aside[column.fundamentalId] ? (
+            <span className={styles.picture} aria-hidden="true">
+              {aside[column.fundamentalId]}
+            </span>
+          ) : null}
           <p className={styles.where}>
             <b>
               {fillWords(model.words.where, { name: column.label, swing: model.rows[state.where.swing]?.label ?? "" })}
@@ -121,7 +123,7 @@ export function GridDesk({ model, heads, aside, keep }: Props) {
         <p role="status" className={styles.message}>
           {state.message}
         </p>
-        {grid.askedCells > 1 ? (
+        {grid.askedCells > 1 && model.allRight !== null ? (
           <label className={styles.all}>
             <input type="checkbox" name="confirmUnusual" value="yes" defaultChecked={model.allRight === "yes"} />
             {words.allRight}

@@ -41,6 +41,12 @@ describe("a group session's form (real FormData)", () => {
     expect(eli?.solid).toBeNull();
   });
 
+  it("an unusual value passes for the student of whom it was said to be right, and for nobody else", () => {
+    const both = { "r.@eli.1.hinge": "170", "r.@nia.1.hinge": "170", "ok.r.@eli.1.hinge": "170" };
+    expect(problems(both)).toEqual(["r.@nia.1.hinge unusual"]);
+    expect(read({ ...both, "ok.r.@nia.1.hinge": "170" }).kind).toBe("ok");
+  });
+
   it("all films of a view share one placement: one of this group, or the one that is named", () => {
     const labels = (change: Readonly<Record<string, string>>) => {
       const outcome = read(change);
