@@ -1,0 +1,230 @@
+import { randomUUID } from "node:crypto";
+import path from "node:path";
+import { Worker } from "node:worker_threads";
+import { readAcademy } from "@/db/read/academies";
+import type { ImportBatch } from "@/db/read/import-batches";
+import { undoImport } from "@/db/write/undo-import";
+import { currentInstant } from "./clock";
+import type { Viewer } from "./gate";
+import { fileLength, findImportDraft } from "./import-desk";
+import { whileJudging } from "./judging";
+import { judgeAnew } from "./load-verdicts";
+import { type ImportSaid, type ImportTask, SHARED } from "./worker/import-task";
+import { closeGate } from "./write-gate";
+import { requireScopes, writeImport } from "./write-import";
+
+/**
+ * Files beyond this many characters of a kept draft, and batches beyond this many readings, are worked on by a thread of
+ * their own: about a thousand rows, which the server's thread writes in some 30 ms; starting a thread takes half a second.
+ */
+const SMALL = { characters: 90_000, readings: 1500 } as const;
+
+/** A form waits so long for its answer: a small file is written and judged well within it. */
+const SMALL_WAIT_MS = 20_000;
+const LARGE_WAIT_MS = 1500;
+
+/** Jobs whose end is remembered. */
+const REMEMBERED = 50;
+
+/** An import, or the undo of one, on its way. */
+export interface ImportJob {
+  /** The draft of an import; the batch of an undo. */
+  readonly id: string;
+  readonly kind: "import" | "undo";
+  readonly batchId: string;
+  readonly academyId: string;
+  /** By which thread it is written: the server's, or one of its own. */
+  readonly size: "small" | "large";
+  state: "waiting" | "reading" | "writing" | "judging" | "done" | "stopped" | "failed";
+  /** Of `ImportWritten` or `ImportUndo`; empty before. */
+  outcome: string;
+  failure: string;
+  readonly seen: Int32Array;
+  readonly finished: Promise<void>;
+}
+
+/** By which door a file came, and who sent it. */
+export interface From {
+  readonly door: ImportBatch["door"];
+  readonly who: string;
+}
+
+interface Jobs {
+  readonly all: Map<string, ImportJob>;
+  last: Promise<void>;
+}
+
+const KEY = Symbol.for("proofband.write-jobs");
+const shared = globalThis as { [KEY]?: Jobs };
+
+function jobs(): Jobs {
+  shared[KEY] ??= { all: new Map(), last: Promise.resolve() };
+  return shared[KEY];
+}
+
+/** The import of a draft, or the undo of a batch, that is on its way or has just ended; null: none. */
+export function findJob({ scope }: Viewer, id: string): ImportJob | null {
+  const job = jobs().all.get(id);
+  return job && job.academyId === scope.academyId ? job : null;
+}
+
+/** Stops an import before it is written whole; nothing of it stays. */
+export function stopJob(job: ImportJob): void {
+  Atomics.store(job.seen, SHARED.stop, 1);
+}
+
+/** How many readings of a job are settled, of how many. */
+export function progressOf(job: ImportJob): { readonly settled: number; readonly total: number } {
+  return { settled: Atomics.load(job.seen, SHARED.settled), total: Atomics.load(job.seen, SHARED.total) };
+}
+
+function startWorker(job: ImportJob, task: ImportTask): Promise<ImportSaid> {
+  const boot = path.join(/* turbopackIgnore: true */ process.cwd(), "app", "_server", "worker", "boot.mjs");
+  const worker = new Worker(boot, { execArgv: [], workerData: task });
+  job.state = "reading";
+  return new Promise((resolve) => {
+    let open = () => {};
+    let ended = false;
+    let said: ImportSaid = { kind: "failed", reason: "the writing thread ended" };
+    worker.on("message", async (message: ImportSaid) => {
+      if (message.kind !== "ready") {
+        said = message;
+        return;
+      }
+      open = await closeGate();
+      if (ended) open();
+      if (Atomics.load(job.seen, SHARED.stop) === 1) {
+        said = { kind: "stopped" };
+        void worker.terminate();
+      }
+      job.state = "writing";
+      worker.postMessage("go");
+    });
+    worker.on("error", (error) => {
+      said = { kind: "failed", reason: error.message };
+    });
+    // The gate opens only when the thread has closed its connection.
+    worker.on("exit", () => {
+      ended = true;
+      open();
+      resolve(said);
+    });
+  });
+}
+
+async function inWorker(viewer: Viewer, job: ImportJob, from: From): Promise<void> {
+  const { batchId, id: draftId, seen } = job;
+  const common = { choice: viewer.choice, batchId, shared: seen.buffer as SharedArrayBuffer };
+  const said = await startWorker(
+    job,
+    job.kind === "import" ? { kind: "import", ...from, draftId, ...common } : { kind: "undo", ...common },
+  );
+  if (said.kind === "written") job.outcome = said.outcome;
+  else if (said.kind === "stopped") job.state = "stopped";
+  else if (said.kind === "failed") throw new Error(said.reason);
+}
+
+async function here(viewer: Viewer, job: ImportJob, from: From): Promise<void> {
+  job.state = "writing";
+  if (job.kind === "undo") {
+    const undoing = { now: currentInstant(), who: viewer.name, scopeOf: requireScopes(viewer) };
+    job.outcome = undoImport(viewer.db, viewer.scope, job.batchId, undoing).kind;
+    return;
+  }
+  const draft = findImportDraft(viewer, job.id);
+  if (!draft) job.outcome = "not-there";
+  else
+    job.outcome = (
+      await writeImport(viewer, draft, {
+        ...from,
+        batchId: job.batchId,
+        draftId: job.id,
+        async onReady(readings) {
+          Atomics.store(job.seen, SHARED.total, readings);
+        },
+      })
+    ).kind;
+}
+
+/** An archive may have brought the academy's season along. */
+function asItIs(viewer: Viewer): Viewer {
+  return { ...viewer, academy: readAcademy(viewer.db, viewer.scope) };
+}
+
+// Asked through a function, since the state changes behind the compiler's back.
+function isStopped(job: ImportJob): boolean {
+  return job.state === "stopped";
+}
+
+async function run(viewer: Viewer, job: ImportJob, from: From): Promise<void> {
+  const { size } = job;
+  try {
+    if (Atomics.load(job.seen, SHARED.stop) === 1) {
+      job.state = "stopped";
+      return;
+    }
+    await (size === "small" ? here : inWorker)(viewer, job, from);
+    if (isStopped(job)) return;
+    if (job.outcome === "imported" || job.outcome === "undone") {
+      if (size === "large") job.state = "judging";
+      if (size === "large") await whileJudging(job.academyId, () => judgeAnew(asItIs(viewer)));
+      else await judgeAnew(asItIs(viewer));
+    }
+    job.state = "done";
+  } catch (error) {
+    job.state = "failed";
+    job.failure = error instanceof Error ? error.message : String(error);
+    process.stderr.write(`import ${job.batchId}: ${job.failure}\n`);
+  }
+}
+
+function enqueue(viewer: Viewer, job: Pick<ImportJob, "id" | "kind" | "batchId" | "size">, from: From): ImportJob {
+  const { all, last } = jobs();
+  const running = all.get(job.id);
+  if (running && !["done", "stopped", "failed"].includes(running.state)) return running;
+  const seen = new Int32Array(new SharedArrayBuffer(4 * SHARED.places));
+  const { academyId } = viewer.scope;
+  let begin = () => {};
+  const begun = new Promise<void>((resolve) => {
+    begin = resolve;
+  });
+  const made: ImportJob = {
+    ...job,
+    academyId,
+    state: "waiting",
+    outcome: "",
+    failure: "",
+    seen,
+    finished: begun.then(() => run(viewer, made, from)),
+  };
+  all.delete(job.id);
+  all.set(job.id, made);
+  for (const id of [...all.keys()].slice(0, -REMEMBERED)) all.delete(id);
+  jobs().last = last.then(() => {
+    begin();
+    return made.finished;
+  });
+  return made;
+}
+
+/** Starts to write the file of a draft, after those that were started before; a draft that is on its way is not started twice. */
+export function startImport(viewer: Viewer, draftId: string, from: From): ImportJob {
+  const size = fileLength(viewer, draftId) > SMALL.characters ? "large" : "small";
+  return enqueue(viewer, { id: draftId, kind: "import", batchId: randomUUID(), size }, from);
+}
+
+/** Starts to take an import back. */
+export function startUndo(viewer: Viewer, batchId: string, readings: number): ImportJob {
+  const size = readings > SMALL.readings ? "large" : "small";
+  return enqueue(viewer, { id: batchId, kind: "undo", batchId, size }, { door: "page", who: viewer.name });
+}
+
+/** Waits for the end of a small job; of a large one only a moment, since its page tells how far it is. */
+export async function awaitJob(job: ImportJob): Promise<void> {
+  let timer: NodeJS.Timeout | undefined;
+  const late = new Promise<void>((resolve) => {
+    timer = setTimeout(resolve, job.size === "large" ? LARGE_WAIT_MS : SMALL_WAIT_MS);
+  });
+  await Promise.race([job.finished, late]);
+  clearTimeout(timer);
+}
