@@ -40,6 +40,9 @@ export interface ImportJob {
   outcome: string;
   failure: string;
   readonly seen: Int32Array;
+  /** Resolves when it is written, or won't be. */
+  readonly written: Promise<void>;
+  /** Resolves when it is judged too. */
   readonly finished: Promise<void>;
 }
 
@@ -66,6 +69,12 @@ function jobs(): Jobs {
 export function findJob({ scope }: Viewer, id: string): ImportJob | null {
   const job = jobs().all.get(id);
   return job && job.academyId === scope.academyId ? job : null;
+}
+
+/** The import that is to become a batch; null: none that is remembered. */
+export function findJobOf({ scope }: Viewer, batchId: string): ImportJob | null {
+  const found = [...jobs().all.values()].find((job) => job.batchId === batchId && job.kind === "import");
+  return found?.academyId === scope.academyId ? found : null;
 }
 
 /** Stops an import before it is written whole; nothing of it stays. */
@@ -151,31 +160,37 @@ function asItIs(viewer: Viewer): Viewer {
   return { ...viewer, academy: readAcademy(viewer.db, viewer.scope) };
 }
 
-// Asked through a function, since the state changes behind the compiler's back.
-function isStopped(job: ImportJob): boolean {
-  return job.state === "stopped";
+function complain(job: ImportJob, error: unknown): void {
+  job.failure = error instanceof Error ? error.message : String(error);
+  process.stderr.write(`${job.kind} ${job.batchId}: ${job.failure}\n`);
 }
 
-async function run(viewer: Viewer, job: ImportJob, from: From): Promise<void> {
-  const { size } = job;
+async function write(viewer: Viewer, job: ImportJob, from: From): Promise<void> {
+  if (Atomics.load(job.seen, SHARED.stop) === 1) {
+    job.state = "stopped";
+    return;
+  }
   try {
-    if (Atomics.load(job.seen, SHARED.stop) === 1) {
-      job.state = "stopped";
-      return;
-    }
-    await (size === "small" ? here : inWorker)(viewer, job, from);
-    if (isStopped(job)) return;
-    if (job.outcome === "imported" || job.outcome === "undone") {
-      if (size === "large") job.state = "judging";
-      if (size === "large") await whileJudging(job.academyId, () => judgeAnew(asItIs(viewer)));
-      else await judgeAnew(asItIs(viewer));
-    }
-    job.state = "done";
+    await (job.size === "small" ? here : inWorker)(viewer, job, from);
   } catch (error) {
     job.state = "failed";
-    job.failure = error instanceof Error ? error.message : String(error);
-    process.stderr.write(`import ${job.batchId}: ${job.failure}\n`);
+    complain(job, error);
   }
+}
+
+/** Judges what was written. What fails here is saved all the same: the next page judges it. */
+async function judge(viewer: Viewer, job: ImportJob): Promise<void> {
+  if (["stopped", "failed"].includes(job.state)) return;
+  try {
+    if (job.outcome === "imported" || job.outcome === "undone") {
+      if (job.size === "large") job.state = "judging";
+      if (job.size === "large") await whileJudging(job.academyId, () => judgeAnew(asItIs(viewer)));
+      else await judgeAnew(asItIs(viewer));
+    }
+  } catch (error) {
+    complain(job, error);
+  }
+  job.state = "done";
 }
 
 function enqueue(viewer: Viewer, job: Pick<ImportJob, "id" | "kind" | "batchId" | "size">, from: From): ImportJob {
@@ -188,21 +203,15 @@ function enqueue(viewer: Viewer, job: Pick<ImportJob, "id" | "kind" | "batchId" 
   const begun = new Promise<void>((resolve) => {
     begin = resolve;
   });
-  const made: ImportJob = {
-    ...job,
-    academyId,
-    state: "waiting",
-    outcome: "",
-    failure: "",
-    seen,
-    finished: begun.then(() => run(viewer, made, from)),
-  };
+  const written: Promise<void> = begun.then(() => write(viewer, made, from));
+  const finished: Promise<void> = written.then(() => judge(viewer, made));
+  const made: ImportJob = { ...job, academyId, state: "waiting", outcome: "", failure: "", seen, written, finished };
   all.delete(job.id);
   all.set(job.id, made);
   for (const id of [...all.keys()].slice(0, -REMEMBERED)) all.delete(id);
   jobs().last = last.then(() => {
     begin();
-    return made.finished;
+    return made.written;
   });
   return made;
 }
@@ -219,12 +228,21 @@ export function startUndo(viewer: Viewer, batchId: string, readings: number): Im
   return enqueue(viewer, { id: batchId, kind: "undo", batchId, size }, { door: "page", who: viewer.name });
 }
 
-/** Waits for the end of a small job; of a large one only a moment, since its page tells how far it is. */
-export async function awaitJob(job: ImportJob): Promise<void> {
+async function atMost(work: Promise<void>, milliseconds: number): Promise<void> {
   let timer: NodeJS.Timeout | undefined;
   const late = new Promise<void>((resolve) => {
-    timer = setTimeout(resolve, job.size === "large" ? LARGE_WAIT_MS : SMALL_WAIT_MS);
+    timer = setTimeout(resolve, milliseconds);
   });
-  await Promise.race([job.finished, late]);
+  await Promise.race([work, late]);
   clearTimeout(timer);
+}
+
+/** Waits for the end of a small job; of a large one only a moment, since its page tells how far it is. */
+export function awaitJob(job: ImportJob): Promise<void> {
+  return atMost(job.finished, job.size === "large" ? LARGE_WAIT_MS : SMALL_WAIT_MS);
+}
+
+/** Waits until a job is written, or won't be, but no longer than that. */
+export function awaitWritten(job: ImportJob, milliseconds: number): Promise<void> {
+  return atMost(job.written, milliseconds);
 }
