@@ -98,6 +98,8 @@ function startWorker(job: ImportJob, task: ImportTask): Promise<ImportSaid> {
     worker.on("message", async (message: ImportSaid) => {
       if (message.kind !== "ready") {
         said = message;
+        // Its connection is closed; a reader of files that it has started would keep it.
+        void worker.terminate();
         return;
       }
       open = await closeGate();

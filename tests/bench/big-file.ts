@@ -3,30 +3,49 @@ import type { Viewer } from "@/app/_server/gate";
 import { insertStudent } from "@/db/write/students";
 import { randomFrom } from "@/seed/random";
 
-const READ = ["top-tilt", "impact-tilt", "foot-line", "setup-tilt", "posture-bend", "hinge"] as const;
-const LEVELS = [12, 15, 1, 6, 37, 88] as const;
-const SESSIONS = 25;
-const SWINGS = 5;
+/** What a season of each student holds. */
+export interface BigShape {
+  readonly sessions: number;
+  readonly swings: number;
+  /** Ids, each with the level of its values. */
+  readonly read: readonly (readonly [string, number])[];
+}
 
-/** A season of a student holds so many readings. */
-const SEASON = SESSIONS * SWINGS * READ.length;
+/** As a coach films: 25 sessions of 5 swings and 6 fundamentals. */
+export const USUAL: BigShape = {
+  sessions: 25,
+  swings: 5,
+  read: [
+    ["top-tilt", 12],
+    ["impact-tilt", 15],
+    ["foot-line", 1],
+    ["setup-tilt", 6],
+    ["posture-bend", 37],
+    ["hinge", 88],
+  ],
+};
 
-/** A file in long form with so many readings: 25 sessions of 5 swings and 6 fundamentals a student. */
+/** Many readings and few tracks: little to judge. */
+export const CROWDED: BigShape = { sessions: 10, swings: 100, read: [["hinge", 88]] };
+
+/** A file in long form with so many readings, and the names in it. */
 export function bigFile(
   readings: number,
   seed: number,
+  { sessions, swings, read }: BigShape = USUAL,
 ): { readonly bytes: Uint8Array; readonly rows: number; readonly aliases: readonly string[] } {
   const random = randomFrom(seed, 0);
-  const aliases = Array.from({ length: Math.ceil(readings / SEASON) }, (_, place) => `Bench ${1000 + place}`);
+  const students = Math.ceil(readings / (sessions * swings * read.length));
+  const aliases = Array.from({ length: students }, (_, place) => `Bench ${1000 + place}`);
   const lines = ["student,date,club,club group,reader,swing,fundamental,value,unit"];
   for (const alias of aliases)
-    for (let session = 0; session < SESSIONS; session++) {
+    for (let session = 0; session < sessions; session++) {
       const day = new Date(Date.UTC(2026, 0, 2 + session * 7)).toISOString().slice(0, 10);
-      for (let swing = 1; swing <= SWINGS; swing++)
-        READ.forEach((id, place) => {
-          const value = ((LEVELS[place] ?? 0) + 6 * (random.uniform() - 0.5)).toFixed(1);
+      for (let swing = 1; swing <= swings; swing++)
+        for (const [id, level] of read) {
+          const value = (level + 6 * (random.uniform() - 0.5)).toFixed(1);
           lines.push(`${alias},${day},7-iron,iron,Bench,${swing},${id},${value},deg`);
-        });
+        }
     }
   const kept = lines.slice(0, readings + 1);
   return { bytes: new TextEncoder().encode(`${kept.join("\n")}\n`), rows: readings, aliases };

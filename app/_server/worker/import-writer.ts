@@ -68,5 +68,4 @@ work(workerData as ImportTask)
   .then((said) => {
     closeDatabases();
     say(said);
-    parentPort?.close();
   });
