@@ -50,9 +50,9 @@ export function sayDoor({ words }: Viewer, batch: ImportBatch): string {
   return words.say("past.by-door", { door: batch.door, who });
 }
 
-/** Drops the files of imports that are older than they are kept for. */
-export function dropOldFiles({ db, scope }: Viewer): void {
-  deleteKeptFiles(db, scope, new Date(readClock().getTime() - FILE_DAYS * DAY_MS).toISOString());
+/** Drops the files of imports that are older than they are kept for; asked when the server starts and with each import. */
+export function dropOldFiles({ db, scope }: Pick<Viewer, "db" | "scope">): number {
+  return deleteKeptFiles(db, scope, new Date(readClock().getTime() - FILE_DAYS * DAY_MS).toISOString());
 }
 
 function sayState(viewer: Viewer, batch: ImportBatch): string {

@@ -9,6 +9,7 @@ import type { Viewer } from "./gate";
 import { fileLength, findImportDraft } from "./import-desk";
 import { whileJudging } from "./judging";
 import { judgeAnew } from "./load-verdicts";
+import { dropOldFiles } from "./past-imports";
 import { type ImportSaid, type ImportTask, SHARED } from "./worker/import-task";
 import { closeGate } from "./write-gate";
 import { requireScopes, writeImport } from "./write-import";
@@ -220,6 +221,7 @@ function enqueue(viewer: Viewer, job: Pick<ImportJob, "id" | "kind" | "batchId" 
 
 /** Starts to write the file of a draft, after those that were started before; a draft that is on its way is not started twice. */
 export function startImport(viewer: Viewer, draftId: string, from: From): ImportJob {
+  dropOldFiles(viewer);
   const size = fileLength(viewer, draftId) > SMALL.characters ? "large" : "small";
   return enqueue(viewer, { id: draftId, kind: "import", batchId: randomUUID(), size }, from);
 }

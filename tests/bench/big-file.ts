@@ -26,7 +26,7 @@ export const USUAL: BigShape = {
 };
 
 /** Many readings and few tracks: little to judge. */
-export const CROWDED: BigShape = { sessions: 10, swings: 100, read: [["hinge", 88]] };
+export const CROWDED: BigShape = { sessions: 5, swings: 400, read: [["hinge", 88]] };
 
 /** A file in long form with so many readings, and the names in it. */
 export function bigFile(
