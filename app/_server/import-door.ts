@@ -2,6 +2,7 @@ import { createHash } from "node:crypto";
 import { type ImportBatch, readImportBatch, readImportBatchById } from "@/db/read/import-batches";
 import type { ImportInsert } from "@/db/write/imports";
 import type { ImportPreview } from "@/lib/ingest/import-preview";
+import { uploadKind } from "@/lib/ingest/upload-kind";
 import { wordsFor } from "@/lib/words/catalogue";
 import { type KeyHolder, noteKeyUsed } from "./access-keys";
 import { archiveIn } from "./archive-desk";
@@ -98,7 +99,9 @@ async function receive(request: Request, { viewer, who }: KeyHolder): Promise<Re
   if (body.kind === "too-big") return refuseAtDoor(words, "too-big", { limit: UPLOAD_LIMIT_MB });
   if (body.kind === "broken") return refuseAtDoor(words, "half");
   const { bytes } = body;
-  if (bytes.byteLength === 0) return refuseAtDoor(words, "empty");
+  const kind = uploadKind(bytes);
+  if (kind === "empty") return refuseAtDoor(words, "empty");
+  if (kind !== "table") return refuseAtDoor(words, "not-a-table");
   const hash = createHash("sha256").update(bytes).digest("hex");
   const before = readImportBatch(viewer.db, viewer.scope, hash);
   if (before) return tellOutcome({ kind: "already-imported", batch: before });

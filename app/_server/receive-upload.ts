@@ -17,12 +17,12 @@ export async function receiveUpload(request: Request): Promise<Response> {
   const body = await readLimited(request, LIMIT + FORM_BYTES);
   if (body.kind === "too-big")
     return refusalResponse(words, 413, words.say("import-page.too-big", { limit: UPLOAD_LIMIT_MB }));
-  const bytes = body.kind === "ok" ? body.bytes : new Uint8Array();
+  if (body.kind === "broken") return refusalResponse(words, 422, words.say("import-page.half"));
   let file: FormDataEntryValue | null = null;
   let pasted: FormDataEntryValue | null = null;
   try {
     const type = request.headers.get("content-type") ?? "";
-    const form = await new Response(new Uint8Array(bytes), { headers: { "content-type": type } }).formData();
+    const form = await new Response(new Uint8Array(body.bytes), { headers: { "content-type": type } }).formData();
     [file, pasted] = [form.get("file"), form.get("paste")];
   } catch {
     return refusalResponse(words, 422, words.say("import-page.half"));
