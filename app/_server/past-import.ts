@@ -139,6 +139,7 @@ function undoModel(viewer: Viewer, batch: ImportBatch, newStudents: number, prob
     heading: words.say("undo.heading"),
     paragraphs: [
       words.say("undo.text", { students: newStudents }),
+      ...(batch.door === "archive" ? [words.say("undo.archive")] : []),
       words.say(`undo.${kept}`, { days: FILE_DAYS, file: batch.fileName }),
     ],
     built: [],
