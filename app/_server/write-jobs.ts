@@ -1,6 +1,4 @@
 import { randomUUID } from "node:crypto";
-import path from "node:path";
-import { Worker } from "node:worker_threads";
 import { readAcademy } from "@/db/read/academies";
 import type { ImportBatch } from "@/db/read/import-batches";
 import { undoImport } from "@/db/write/undo-import";
@@ -10,8 +8,8 @@ import { fileLength, findImportDraft } from "./import-desk";
 import { whileJudging } from "./judging";
 import { judgeAnew } from "./load-verdicts";
 import { dropOldFiles } from "./past-imports";
-import { type ImportSaid, type ImportTask, SHARED } from "./worker/import-task";
-import { closeGate } from "./write-gate";
+import { startWriter } from "./start-writer";
+import { type ImportTask, SHARED } from "./worker/import-task";
 import { requireScopes, writeImport } from "./write-import";
 
 /**
@@ -88,49 +86,18 @@ export function progressOf(job: ImportJob): { readonly settled: number; readonly
   return { settled: Atomics.load(job.seen, SHARED.settled), total: Atomics.load(job.seen, SHARED.total) };
 }
 
-function startWorker(job: ImportJob, task: ImportTask): Promise<ImportSaid> {
-  const boot = path.join(/* turbopackIgnore: true */ process.cwd(), "app", "_server", "worker", "boot.mjs");
-  const worker = new Worker(boot, { execArgv: [], workerData: task });
-  job.state = "reading";
-  return new Promise((resolve) => {
-    let open = () => {};
-    let ended = false;
-    let said: ImportSaid = { kind: "failed", reason: "the writing thread ended" };
-    worker.on("message", async (message: ImportSaid) => {
-      if (message.kind !== "ready") {
-        said = message;
-        // Its connection is closed; a reader of files that it has started would keep it.
-        void worker.terminate();
-        return;
-      }
-      open = await closeGate();
-      if (ended) open();
-      if (Atomics.load(job.seen, SHARED.stop) === 1) {
-        said = { kind: "stopped" };
-        void worker.terminate();
-      }
-      job.state = "writing";
-      worker.postMessage("go");
-    });
-    worker.on("error", (error) => {
-      said = { kind: "failed", reason: error.message };
-    });
-    // The gate opens only when the thread has closed its connection.
-    worker.on("exit", () => {
-      ended = true;
-      open();
-      resolve(said);
-    });
-  });
-}
-
 async function inWorker(viewer: Viewer, job: ImportJob, from: From): Promise<void> {
   const { batchId, id: draftId, seen } = job;
   const common = { choice: viewer.choice, batchId, shared: seen.buffer as SharedArrayBuffer };
-  const said = await startWorker(
-    job,
-    job.kind === "import" ? { kind: "import", ...from, draftId, ...common } : { kind: "undo", ...common },
-  );
+  job.state = "reading";
+  const task: ImportTask =
+    job.kind === "import" ? { kind: "import", ...from, draftId, ...common } : { kind: "undo", ...common };
+  const said = await startWriter(task, {
+    isStopped: () => (Atomics.load(seen, SHARED.stop) === 1 ? "stopped" : "going"),
+    writes() {
+      job.state = "writing";
+    },
+  });
   if (said.kind === "written") job.outcome = said.outcome;
   else if (said.kind === "stopped") job.state = "stopped";
   else if (said.kind === "failed") throw new Error(said.reason);
