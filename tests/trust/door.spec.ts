@@ -31,6 +31,14 @@ test("a key is made on a page, shown once, and revoked there; behind it a file i
   expect(JSON.parse(read.body)).toMatchObject({ state: "preview", saved: false, rows: { all: 1, ready: 0 } });
   expect((await sendRaw("GET", `${address}/imported-for-the-tests`, bearer)).status).toBe(200);
 
+  // More than the framework passes on by itself.
+  const row = `Nobody,2026-01-05,7-iron,1,hinge,88,${"n".repeat(190)}\n`;
+  const large = `student,date,club,swing,fundamental,value,note\n${row.repeat(60_000)}`;
+  const whole = await sendRaw("POST", `${address}?file=large.csv`, bearer, large);
+  expect([whole.status, JSON.parse(whole.body).rows?.all]).toEqual([200, 60_000]);
+  const over = await sendRaw("POST", `${address}?file=over.csv`, bearer, "x".repeat(33 * 1024 * 1024));
+  expect([over.status, JSON.parse(over.body).problem]).toEqual([413, "The file is over 32 MB."]);
+
   await page.getByRole("button", { name: "Revoke “The bay’s phone”" }).click();
   await expect(page.getByRole("cell", { name: /^revoked/ })).toBeVisible();
   const after = await sendRaw("POST", address, bearer, file);
