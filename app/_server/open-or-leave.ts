@@ -1,18 +1,11 @@
 import { wordsFor } from "@/lib/words/catalogue";
-import { ACADEMY_CHOICES, dataFolder, openForServing } from "./database";
-import { admitOwner } from "./gate";
-import { dropOldFiles } from "./past-imports";
+import { dataFolder, openForServing } from "./database";
 
 async function reasonNotToServe(): Promise<string | null> {
   const words = wordsFor("en");
   const folder = dataFolder();
   try {
     const holder = await openForServing(Number(process.env.PORT || 3000));
-    if (holder === null)
-      for (const choice of ACADEMY_CHOICES) {
-        const viewer = await admitOwner({ choice, locale: null });
-        if (viewer?.choice === choice) dropOldFiles(viewer);
-      }
     return holder && words.say("prepare.held", { folder, pid: String(holder.pid), port: String(holder.port) });
   } catch (error) {
     const reason = error instanceof Error ? error.message : String(error);
