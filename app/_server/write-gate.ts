@@ -27,7 +27,8 @@ export const WRITE_GRACE_MS = 300;
 
 /** Closes the gate and lets those who have passed it finish; returns what opens it again. */
 export async function closeGate(): Promise<() => void> {
-  await whenWritable();
+  // Looked at and closed without a pause between, so that two never close it at once.
+  while (gate().closed !== null) await gate().closed;
   let open = () => {};
   gate().closed = new Promise((resolve) => {
     open = () => {
