@@ -5,7 +5,7 @@ import { undoImport } from "@/db/write/undo-import";
 import { currentInstant } from "./clock";
 import type { Viewer } from "./gate";
 import { fileLength, findImportDraft } from "./import-desk";
-import { whileJudging } from "./judging";
+import { beginJudging } from "./judging";
 import { judgeAnew } from "./load-verdicts";
 import { dropOldFiles } from "./past-imports";
 import { startWriter } from "./start-writer";
@@ -39,6 +39,8 @@ export interface ImportJob {
   outcome: string;
   failure: string;
   readonly seen: Int32Array;
+  /** Lets pages wait for what is judged again; while a large job is written and judged they don't. */
+  over: () => void;
   /** Resolves when it is written, or won't be. */
   readonly written: Promise<void>;
   /** Resolves when it is judged too. */
@@ -96,6 +98,8 @@ async function inWorker(viewer: Viewer, job: ImportJob, from: From): Promise<voi
     isStopped: () => (Atomics.load(seen, SHARED.stop) === 1 ? "stopped" : "going"),
     writes() {
       job.state = "writing";
+      // From now on: a page that came between the writing and the judging would wait for all of it.
+      job.over = beginJudging(job.academyId);
     },
   });
   if (said.kind === "written") job.outcome = said.outcome;
@@ -150,17 +154,16 @@ async function write(viewer: Viewer, job: ImportJob, from: From): Promise<void> 
 
 /** Judges what was written. What fails here is saved all the same: the next page judges it. */
 async function judge(viewer: Viewer, job: ImportJob): Promise<void> {
-  if (["stopped", "failed"].includes(job.state)) return;
+  const wrote = job.outcome === "imported" || job.outcome === "undone";
   try {
-    if (job.outcome === "imported" || job.outcome === "undone") {
-      if (job.size === "large") job.state = "judging";
-      if (job.size === "large") await whileJudging(job.academyId, () => judgeAnew(asItIs(viewer)));
-      else await judgeAnew(asItIs(viewer));
-    }
+    if (wrote && job.size === "large") job.state = "judging";
+    if (wrote) await judgeAnew(asItIs(viewer));
   } catch (error) {
     complain(job, error);
+  } finally {
+    job.over();
   }
-  job.state = "done";
+  if (!["stopped", "failed"].includes(job.state)) job.state = "done";
 }
 
 function enqueue(viewer: Viewer, job: Pick<ImportJob, "id" | "kind" | "batchId" | "size">, from: From): ImportJob {
@@ -175,7 +178,17 @@ function enqueue(viewer: Viewer, job: Pick<ImportJob, "id" | "kind" | "batchId" 
   });
   const written: Promise<void> = begun.then(() => write(viewer, made, from));
   const finished: Promise<void> = written.then(() => judge(viewer, made));
-  const made: ImportJob = { ...job, academyId, state: "waiting", outcome: "", failure: "", seen, written, finished };
+  const made: ImportJob = {
+    ...job,
+    academyId,
+    state: "waiting",
+    outcome: "",
+    failure: "",
+    seen,
+    over: () => {},
+    written,
+    finished,
+  };
   all.delete(job.id);
   all.set(job.id, made);
   for (const id of [...all.keys()].slice(0, -REMEMBERED)) all.delete(id);
