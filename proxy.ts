@@ -1,5 +1,5 @@
 import { type NextRequest, NextResponse } from "next/server";
-import { checkOrigin, configuredOrigins, METHODS } from "@/app/_server/origin";
+import { checkDoor, checkOrigin, configuredOrigins, DOOR, METHODS } from "@/app/_server/origin";
 import { namesNothing } from "@/app/_server/presence";
 import { refusalPage } from "@/app/_server/refusal-page";
 import { BARE_POLICY, contentPolicy, STANDING_HEADERS } from "@/app/_server/security-headers";
@@ -62,7 +62,10 @@ export async function proxy(request: NextRequest): Promise<NextResponse> {
     fetchSite: sent.get("sec-fetch-site"),
     action: sent.get("next-action"),
   };
-  const check = checkOrigin(facts, origins);
+  const port = process.env.PORT || "3000";
+  const check = request.nextUrl.pathname.startsWith(DOOR)
+    ? checkDoor(facts, sent.get("x-forwarded-for"), port)
+    : checkOrigin(facts, origins);
   if (check.kind !== "ours") return refuse(request, check.kind, origins[0] ?? "");
   const policy = contentPolicy(newNonce(), MODE);
   const headers = withoutForwarding(sent, check.origin);

@@ -3,10 +3,11 @@ import path from "node:path";
 import { buildArchivePage } from "@/app/_server/archive-page";
 import { ACADEMY_CHOICES, type AcademyChoice, closeDatabases } from "@/app/_server/database";
 import { admitOwner, type Viewer } from "@/app/_server/gate";
-import { confirmImport, type ImportDraft, previewImport } from "@/app/_server/import-desk";
+import { type ImportDraft, previewImport } from "@/app/_server/import-desk";
 import { sayOutcome } from "@/app/_server/import-outcome";
 import { buildPreviewPage } from "@/app/_server/import-page";
 import { loadAcademyRules } from "@/app/_server/student-record";
+import { confirmImport } from "@/app/_server/write-import";
 import type { ArchiveImportPage } from "@/lib/report/archive-import-model";
 import type { ImportPage } from "@/lib/report/form-model";
 import { wordsFor } from "@/lib/words/catalogue";
@@ -134,7 +135,7 @@ async function main(argv: readonly string[]): Promise<number> {
     console.log(`\n${words.say(preview.plan ? "import-command.not-yet" : "import-command.nothing-ready")}`);
     return preview.plan ? 0 : 1;
   }
-  const outcome = await confirmImport(viewer, draft);
+  const outcome = await confirmImport(viewer, draft, "command");
   if (outcome.kind === "nothing-ready") {
     console.error(`\n${words.say("import-command.nothing-ready")}`);
     return 1;

@@ -11,6 +11,7 @@ import {
 } from "@/app/_server/database";
 import { admitOwner } from "@/app/_server/gate";
 import { loadRules } from "@/app/_server/load-verdicts";
+import { dropOldFiles } from "@/app/_server/past-imports";
 import { takeLock } from "@/app/_server/server-lock";
 import { wordsFor } from "@/lib/words/catalogue";
 
@@ -38,11 +39,13 @@ function fillDemo(): boolean {
   return true;
 }
 
-/** Judges what is on file and not yet judged, so that the first page is there at once. */
+/** Judges what is on file and not yet judged, so that the first page is there at once; lets go of files kept long enough. */
 async function judge(): Promise<void> {
   for (const choice of ACADEMY_CHOICES) {
     const viewer = await admitOwner({ choice, locale: null });
-    if (viewer?.choice === choice) await loadRules(viewer);
+    if (viewer?.choice !== choice) continue;
+    dropOldFiles(viewer);
+    await loadRules(viewer);
   }
   closeDatabases();
 }

@@ -26,6 +26,11 @@ export function dayIn(zone: string, instant: Date): CalendarDay {
   return day;
 }
 
+/** The time of day of an instant where the zone is: “17:20”. */
+export function timeIn(zone: string, instant: Date): string {
+  return new Intl.DateTimeFormat("en-GB", { timeZone: zone, hour: "2-digit", minute: "2-digit" }).format(instant);
+}
+
 /** An academy's today: the demo's stands still. */
 export function todayOf(academy: { readonly fixedToday: string | null; readonly zone: string }): CalendarDay {
   return academy.fixedToday ?? dayIn(academy.zone, readClock());

@@ -1,3 +1,4 @@
+import { headers } from "next/headers";
 import { notFound, redirect } from "next/navigation";
 import { cache } from "react";
 import type { Database } from "@/db/client";
@@ -10,6 +11,7 @@ import { todayOf } from "./clock";
 import type { AcademyChoice } from "./database";
 import { checkReached } from "./reached";
 import { findWishedAcademy, readWish, type ViewerWish } from "./viewer";
+import { whenWritable } from "./write-gate";
 
 /** Who is asking, and what may be shown. There is one owner, on this machine. */
 export interface Viewer {
@@ -58,6 +60,8 @@ export function admitToStudent(viewer: Viewer, studentId: string): StudentScope 
 export const requireViewer = cache(async (): Promise<Viewer> => {
   const reached = await checkReached();
   if (reached.kind !== "ours") notFound();
+  // Only what brings a body would change something: pages go on while an import is written.
+  if ((await headers()).get("content-type") !== null) await whenWritable();
   const viewer = await admitOwner(await readWish());
   if (!viewer) throw new Error("there is no academy in the data folder; npm start makes the demo");
   return viewer;

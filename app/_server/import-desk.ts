@@ -1,20 +1,15 @@
 import { createHash, randomUUID } from "node:crypto";
 import { inTransaction } from "@/db/client";
-import { readAcademy } from "@/db/read/academies";
-import { readDraft } from "@/db/read/drafts";
+import { readDraft, readDraftLength } from "@/db/read/drafts";
 import { readAcademyConsents, readStudentNames } from "@/db/read/students";
 import { deleteDraft, insertDraft } from "@/db/write/drafts";
-import { type ImportInsert, insertImport } from "@/db/write/imports";
-import { insertConsent } from "@/db/write/students";
 import { consentInForce } from "@/lib/domain/student";
 import type { ImportPreview } from "@/lib/ingest/import-preview";
 import { refusedPreview } from "@/lib/ingest/refused-preview";
-import { archiveIn, confirmArchive } from "./archive-desk";
 import { currentInstant } from "./clock";
-import { admitToStudent, type Viewer } from "./gate";
-import { rememberSource, sourcesOf } from "./import-source";
+import type { Viewer } from "./gate";
+import { sourcesOf } from "./import-source";
 import { startFile } from "./import-worker";
-import { loadRules } from "./load-verdicts";
 import { loadAcademyRules } from "./student-record";
 import type { FileResult, FileTask, ImportDraft } from "./worker/file-tasks";
 
@@ -36,8 +31,7 @@ function keep(viewer: Viewer, id: string, kind: string, body: string): void {
 }
 
 /** Keeps an uploaded file as a draft; nothing of it is in the readings yet. */
-export function keepUpload(viewer: Viewer, fileName: string, bytes: Uint8Array): string {
-  const id = randomUUID();
+export function keepUpload(viewer: Viewer, fileName: string, bytes: Uint8Array, id: string = randomUUID()): string {
   const head: ImportHead = { fileName, answers: [] };
   const { buffer, byteOffset, byteLength } = bytes;
   inTransaction(viewer.db, () => {
@@ -61,6 +55,11 @@ export function findImportDraft(viewer: Viewer, draftId: string): ImportDraft | 
   return file === undefined ? null : { fileName: head.fileName, answers: head.answers, file };
 }
 
+/** How long the file of an upload is, in characters as kept. */
+export function fileLength(viewer: Viewer, draftId: string): number {
+  return readDraftLength(viewer.db, viewer.scope, fileId(draftId));
+}
+
 /** Keeps the answers given so far beside the file. */
 export function keepAnswers(
   viewer: Viewer,
@@ -68,7 +67,8 @@ export function keepAnswers(
   head: ImportHead,
   answers: ReadonlyMap<string, string>,
 ): void {
-  keep(viewer, draftId, KIND, JSON.stringify({ ...head, answers: [...answers] }));
+  const { fileName } = head;
+  keep(viewer, draftId, KIND, JSON.stringify({ fileName, answers: [...answers] }));
 }
 
 /** Lets go of a file that isn't needed any more; what stands in the place of its draft stays. */
@@ -127,40 +127,4 @@ export async function previewImport(viewer: Viewer, draft: ImportDraft): Promise
   if (result.kind === "plan") return result.preview;
   if (result.kind === "heavy") return refusedPreview("heavy");
   throw new Error(`a file came back as ${result.kind}`);
-}
-
-/** Writes what the preview shows, all of it or nothing, and judges anew. */
-export async function confirmImport(
-  viewer: Viewer,
-  draft: ImportDraft,
-): Promise<ImportInsert | { readonly kind: "nothing-ready" }> {
-  const archived = archiveIn(draft);
-  if (archived.kind === "archive") {
-    const outcome = confirmArchive(viewer, draft, archived.archive);
-    // An empty academy takes the archive's season over, so it is asked for anew before anything is judged.
-    if (outcome.kind === "imported") await loadRules({ ...viewer, academy: readAcademy(viewer.db, viewer.scope) });
-    return outcome;
-  }
-  if (archived.kind !== "no-archive") return { kind: "nothing-ready" };
-  const preview = await previewImport(viewer, draft);
-  if (!preview.plan) return { kind: "nothing-ready" };
-  const now = currentInstant();
-  const scopeOf = (studentId: string) => {
-    const scope = admitToStudent(viewer, studentId);
-    if (!scope) throw new Error("a student of another academy");
-    return scope;
-  };
-  const { plan, consents } = preview;
-  const written = inTransaction(viewer.db, () => {
-    for (const { studentId, givenBy } of consents) {
-      const consent = { kind: "measure", givenBy, from: viewer.today, until: null, withdrawnOn: null } as const;
-      insertConsent(viewer.db, scopeOf(studentId), consent, { newId: randomUUID, now });
-    }
-    return insertImport(viewer.db, viewer.scope, plan, { newId: randomUUID, now, scopeOf });
-  });
-  if (written.kind === "imported") {
-    rememberSource(viewer, draft.fileName, preview);
-    await loadRules(viewer);
-  }
-  return written;
 }

@@ -1,6 +1,6 @@
 import { readDraft } from "@/db/read/drafts";
 import { insertDraft } from "@/db/write/drafts";
-import type { ImportInsert } from "@/db/write/imports";
+import type { ImportConflict, ImportInsert } from "@/db/write/imports";
 import type { ImportPage } from "@/lib/report/form-model";
 import type { Words } from "@/lib/words/catalogue";
 import { currentInstant } from "./clock";
@@ -22,6 +22,25 @@ export function keepOutcome(viewer: Viewer, draftId: string, outcome: ImportInse
 export function findOutcome(viewer: Viewer, draftId: string): ImportInsert | null {
   const row = readDraft(viewer.db, viewer.scope, draftId);
   return row && row.kind === KIND ? (JSON.parse(row.body) as ImportInsert) : null;
+}
+
+const CONFLICTS = "import-conflicts";
+
+function conflictsId(batchId: string): string {
+  return `conflicts:${batchId}`;
+}
+
+/** Keeps the readings that were on file with another value, for the import's own page. */
+export function keepConflicts(viewer: Viewer, batchId: string, conflicts: readonly ImportConflict[]): void {
+  if (conflicts.length === 0) return;
+  const kept = { id: conflictsId(batchId), kind: CONFLICTS, body: JSON.stringify(conflicts) };
+  insertDraft(viewer.db, viewer.scope, { ...kept, updatedAt: currentInstant() });
+}
+
+/** What was on file with another value when the import came. */
+export function findConflicts(viewer: Viewer, batchId: string): readonly ImportConflict[] {
+  const row = readDraft(viewer.db, viewer.scope, conflictsId(batchId));
+  return row && row.kind === CONFLICTS ? (JSON.parse(row.body) as ImportConflict[]) : [];
 }
 
 /** Sentences on what an import wrote. */
@@ -61,6 +80,9 @@ export function buildOutcomePage(words: Words, outcome: ImportInsert): ImportPag
       lines,
       links: [
         { href: "/students", label: words.say("import-done.roster") },
+        ...(outcome.kind === "imported"
+          ? [{ href: `/import/past/${outcome.batchId}`, label: words.say("past.this-one") }]
+          : []),
         { href: "/import", label: words.say("import-done.more") },
       ],
     },

@@ -29,7 +29,7 @@ export function buildUploadPage(words: Words, error: string): ImportPage {
       },
       format: {
         heading: words.say("import-page.format"),
-        lines: ["long", "wide", "workbook", "json", "columns", "signs", "camera"].map((line) =>
+        lines: ["long", "wide", "workbook", "json", "columns", "signs", "camera", "door"].map((line) =>
           words.say(`import-page.format.${line}`),
         ),
       },

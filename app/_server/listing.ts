@@ -8,6 +8,7 @@ import type { TrackVerdict } from "@/lib/domain/track-verdict";
 import type { TrackSummary } from "@/lib/report/track-summary";
 import { POLICY } from "@/lib/verdict/policy";
 import { type ListedLook, rosterList } from "@/lib/verdict/roster-list";
+import { isJudging } from "./judging";
 
 /** What the roster's list reads of one analysis. */
 export type ListingInput = TrackSummary & { readonly listedLooks: readonly ListedLook[] };
@@ -52,9 +53,13 @@ export function refreshRosterList(db: Database, scope: AcademyScope): Listing {
   return listing;
 }
 
-/** The kept list, or a new one when the analyses have moved on. */
+/**
+ * The kept list, or a new one when the analyses have moved on. While a large import is judged they move on with every
+ * track: the kept one holds until all are judged, and what isn't on it yet isn't called proved yet.
+ */
 export function loadListing(db: Database, scope: AcademyScope): Listing {
   const kept = readRosterList(db, scope, LATEST, POLICY.version);
+  if (isJudging(scope.academyId)) return kept ? (JSON.parse(kept.body) as Listing) : {};
   return kept && kept.inputDigest === digestOf(readCurrentKeys(db, scope, POLICY.version))
     ? (JSON.parse(kept.body) as Listing)
     : refreshRosterList(db, scope);

@@ -2,6 +2,7 @@ import { buildFrame } from "@/lib/report/build-frame";
 import type { FrameModel } from "@/lib/report/page-model";
 import { demoTries } from "./demo-tries";
 import type { Viewer } from "./gate";
+import { isJudging } from "./judging";
 
 /** What stands around every page of this viewer. */
 export function loadFrame(viewer: Viewer): FrameModel {
@@ -10,6 +11,7 @@ export function loadFrame(viewer: Viewer): FrameModel {
     viewer: viewer.name,
     today: viewer.today,
     kind: viewer.academy.kind,
+    ...(isJudging(viewer.scope.academyId) ? { notice: viewer.words.say("running.judging-notice") } : {}),
     tries: viewer.academy.kind === "demo" ? demoTries() : null,
   });
 }

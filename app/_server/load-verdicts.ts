@@ -6,6 +6,7 @@ import type { TrackVerdict } from "@/lib/domain/track-verdict";
 import { POLICY } from "@/lib/verdict/policy";
 import { type StudentRecord, type TrackHistory, trackHistories } from "@/lib/verdict/track-history";
 import { admitToStudent, type StudentViewer, type Viewer } from "./gate";
+import { isJudging } from "./judging";
 import { loadListing, withListing } from "./listing";
 import { type AnalysisBody, refreshAnalyses } from "./refresh-analyses";
 import { type AcademyRules, loadAcademyRules, loadStudentRecord } from "./student-record";
@@ -24,8 +25,8 @@ export interface StudentVerdicts {
   }[];
 }
 
-/** The viewer's academy brought up to date: what a page shows was judged on what is on file. */
-export async function loadRules(viewer: Viewer): Promise<AcademyRules> {
+/** Judges whatever changed in the viewer's academy since it was last judged. */
+export async function judgeAnew(viewer: Viewer): Promise<AcademyRules> {
   const rules = loadAcademyRules(viewer.db, viewer.scope, viewer.academy);
   await refreshAnalyses(viewer.db, viewer.scope, rules, (studentId) => {
     const scope = admitToStudent(viewer, studentId);
@@ -33,6 +34,16 @@ export async function loadRules(viewer: Viewer): Promise<AcademyRules> {
     return scope;
   });
   return rules;
+}
+
+/**
+ * The viewer's academy brought up to date: what a page shows was judged on what is on file. While a large import is being
+ * judged pages don't wait for it: the frame says so, and they show what is judged so far.
+ */
+export function loadRules(viewer: Viewer): Promise<AcademyRules> {
+  if (isJudging(viewer.scope.academyId))
+    return Promise.resolve(loadAcademyRules(viewer.db, viewer.scope, viewer.academy));
+  return judgeAnew(viewer);
 }
 
 /** Every track of one student with its verdict and what the roster's list says of it. */

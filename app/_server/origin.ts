@@ -48,3 +48,30 @@ export function checkOrigin(request: RequestFacts, origins: readonly string[]): 
   }
   return origins.includes(request.origin) ? { kind: "ours", origin: request.origin } : { kind: "foreign" };
 }
+
+/** Where other programs send files. */
+export const DOOR = "/api/door/";
+
+const LOOPBACK = new Set(["127.0.0.1", "::1", "::ffff:127.0.0.1"]);
+
+/** Whether a host is this machine's own name for this server. */
+export function isLocalHost(host: string | null, port: string): boolean {
+  return ownOrigins(port, undefined).some((origin) => new URL(origin).host === host?.toLowerCase());
+}
+
+/**
+ * Whether a request to the door comes from a program on this machine: to its own name, past no other server, and from no
+ * page of a browser, which always says where a POST comes from. The key is asked for behind it. Until there are people to
+ * log in, nobody from elsewhere is answered there, whatever public address is stated.
+ *
+ * @param forwardedFor addresses that the request came past, as the server itself or one before it wrote them down
+ */
+export function checkDoor(request: RequestFacts, forwardedFor: string | null, port: string): OriginCheck {
+  const local = ownOrigins(port, undefined);
+  const past = (forwardedFor ?? "").split(",").map((address) => address.trim());
+  if (!past.every((address) => address === "" || LOOPBACK.has(address))) return { kind: "foreign" };
+  const fromProgram = request.origin === null && request.fetchSite === null && request.action === null;
+  if (!fromProgram || request.method !== "POST") return checkOrigin(request, local);
+  const reached = local.find((origin) => new URL(origin).host === request.host?.toLowerCase());
+  return reached === undefined ? { kind: "foreign" } : { kind: "ours", origin: reached };
+}

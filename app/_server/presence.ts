@@ -2,6 +2,7 @@ import { readDraft } from "@/db/read/drafts";
 import { readAssignmentLog } from "@/db/read/drills";
 import { readEventLog } from "@/db/read/events";
 import { readSaidGroup } from "@/db/read/history";
+import { readImportBatchById } from "@/db/read/import-batches";
 import { readReadBacks } from "@/db/read/read-backs";
 import { readMergedInto } from "@/db/read/students";
 import { readTrackKeys } from "@/db/read/tracks";
@@ -11,8 +12,9 @@ import { admitOwner, admitToStudent, type Viewer } from "./gate";
 import type { ViewerWish } from "./viewer";
 
 const STUDENT = /^(?:\/api)?\/students\/([^/]+)(?:\/([^/]+))?(?:\/([^/]+))?/;
-// What an import did is kept after its upload is gone, so its page is not asked about.
-const DRAFT = /^(?:\/api)?\/import\/([^/]+)(?!.*\/done$)/;
+// What an import did is kept after its upload is gone, and how far one is isn't kept at all: neither is asked about.
+const DRAFT = /^(?:\/api)?\/import\/(?!past(?:\/|$))([^/]+)(?!.*\/(?:done|state)$)/;
+const BATCH = /^\/import\/past\/([^/]+)/;
 // Places that stand where the name of a student, of a session, or of a fundamental, may stand.
 const BESIDE_STUDENTS = new Set(["new"]);
 const BESIDE_RECORDS = new Set(["new", "sheet"]);
@@ -55,6 +57,8 @@ function isThere(viewer: Viewer, pathname: string): boolean {
   const [, studentId, fundamentalId, recordId] = STUDENT.exec(pathname) ?? [];
   if (studentId !== undefined && !BESIDE_STUDENTS.has(studentId))
     return hasTrack(viewer, studentId, fundamentalId, recordId);
+  const batchId = BATCH.exec(pathname)?.[1];
+  if (batchId !== undefined) return readImportBatchById(viewer.db, viewer.scope, batchId) !== undefined;
   const draftId = DRAFT.exec(pathname)?.[1];
   return draftId === undefined || readDraft(viewer.db, viewer.scope, draftId) !== undefined;
 }

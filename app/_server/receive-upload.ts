@@ -2,40 +2,27 @@ import { type UploadKind, uploadKind } from "@/lib/ingest/upload-kind";
 import type { Words } from "@/lib/words/catalogue";
 import { requireViewer } from "./gate";
 import { keepUpload, UPLOAD_LIMIT_MB } from "./import-desk";
+import { readLimited } from "./read-limited";
 import { refusalResponse } from "./refusal-page";
 
 const LIMIT = UPLOAD_LIMIT_MB * 1024 * 1024;
 
-/** The body up to the limit; null when there is more, which isn't read. */
-async function readLimited(request: Request): Promise<Uint8Array | null> {
-  const reader = request.body?.getReader();
-  if (!reader) return new Uint8Array();
-  const parts: Uint8Array[] = [];
-  let size = 0;
-  for (let next = await reader.read(); !next.done; next = await reader.read()) {
-    size += next.value.byteLength;
-    // A form wraps the file in a few hundred bytes of its own.
-    if (size > LIMIT + 4096) {
-      await reader.cancel();
-      return null;
-    }
-    parts.push(next.value);
-  }
-  return Buffer.concat(parts);
-}
+/** A form wraps the file in a few hundred bytes of its own. */
+const FORM_BYTES = 4096;
 
 /** Takes an uploaded file in as a draft and leads to its preview. */
 export async function receiveUpload(request: Request): Promise<Response> {
   const viewer = await requireViewer();
   const { words } = viewer;
-  const stated = Number(request.headers.get("content-length") ?? "0");
-  const body = stated > LIMIT + 4096 ? null : await readLimited(request);
-  if (body === null) return refusalResponse(words, 413, words.say("import-page.too-big", { limit: UPLOAD_LIMIT_MB }));
+  const body = await readLimited(request, LIMIT + FORM_BYTES);
+  if (body.kind === "too-big")
+    return refusalResponse(words, 413, words.say("import-page.too-big", { limit: UPLOAD_LIMIT_MB }));
+  if (body.kind === "broken") return refusalResponse(words, 422, words.say("import-page.half"));
   let file: FormDataEntryValue | null = null;
   let pasted: FormDataEntryValue | null = null;
   try {
     const type = request.headers.get("content-type") ?? "";
-    const form = await new Response(new Uint8Array(body), { headers: { "content-type": type } }).formData();
+    const form = await new Response(new Uint8Array(body.bytes), { headers: { "content-type": type } }).formData();
     [file, pasted] = [form.get("file"), form.get("paste")];
   } catch {
     return refusalResponse(words, 422, words.say("import-page.half"));

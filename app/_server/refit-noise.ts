@@ -4,13 +4,16 @@ import { readTrackKeys, type TrackKey } from "@/db/read/tracks";
 import { insertLookNoise } from "@/db/write/looks";
 import { insertNoiseModel } from "@/db/write/noise-models";
 import type { Fundamental } from "@/lib/domain/fundamental";
+import type { JudgedTrack } from "@/lib/domain/judged-track";
 import type { AcademyScope, StudentScope } from "@/lib/domain/scope";
 import type { NoiseModel } from "@/lib/stats/noise-model";
 import { startNoiseModel } from "@/lib/stats/start-noise-model";
 import { poolName, type TrackHistory, trackHistories } from "@/lib/verdict/track-history";
 import { workOn } from "./analysis-worker";
+import { breathe } from "./breathe";
 import { currentInstant } from "./clock";
 import { type AcademyRules, loadStudentRecord } from "./student-record";
+import { whenWritable } from "./write-gate";
 
 /** A pool teaches noise from so many tracks of so many sessions on, and is learned anew when its sessions have grown by so much. */
 export const REFIT = { tracks: 10, sessions: 5, growth: 1.1 } as const;
@@ -55,11 +58,13 @@ export async function refitNoise(
   scopeOf: (studentId: string) => StudentScope,
 ): Promise<void> {
   const records = new Map<string, readonly TrackHistory[]>();
-  const historiesOf = (studentId: string): readonly TrackHistory[] => {
-    const known =
-      records.get(studentId) ?? trackHistories(loadStudentRecord(db, scopeOf(studentId), rules), rules.today);
-    records.set(studentId, known);
-    return known;
+  const historiesOf = async (studentId: string): Promise<readonly TrackHistory[]> => {
+    const known = records.get(studentId);
+    if (known) return known;
+    await breathe();
+    const read = trackHistories(loadStudentRecord(db, scopeOf(studentId), rules), rules.today);
+    records.set(studentId, read);
+    return read;
   };
   for (const { pool, teaching, sessions } of poolCounts(readTrackKeys(db, scope), rules.fundamentals)) {
     const newest = readNoiseModels(db, scope, pool).at(-1);
@@ -73,13 +78,13 @@ export async function refitNoise(
         body: JSON.stringify(startNoiseModel("start")),
       });
     if (teaching.length < REFIT.tracks || sessions < (newest?.poolSessions ?? 0) * REFIT.growth) continue;
-    const tracks = teaching.flatMap((key) =>
-      historiesOf(key.studentId)
-        .filter((history) => history.judged.pool === pool)
-        .map((history) => history.judged),
-    );
+    const tracks: JudgedTrack[] = [];
+    for (const key of teaching)
+      for (const history of await historiesOf(key.studentId))
+        if (history.judged.pool === pool) tracks.push(history.judged);
     const learned = await workOn({ kind: "learn", tracks, name: pool });
     if (learned.kind !== "learn" || learned.model.kind !== "learned") continue;
+    await whenWritable();
     const days = tracks.flatMap((track) => track.sessions.map((session) => session.date)).sort();
     insertNoiseModel(db, scope, { ...stamp, learnedUpTo: days.at(-1) ?? "", body: JSON.stringify(learned.model) });
   }

@@ -1,4 +1,5 @@
-import type { Database } from "@/db/client";
+import { type Database, inTransaction } from "@/db/client";
+import type { KeptAnalysis } from "@/db/read/analyses";
 import { readStaleStudents } from "@/db/read/current-analyses";
 import { readNoiseModels } from "@/db/read/noise-models";
 import { readStudent } from "@/db/read/students";
@@ -8,10 +9,12 @@ import { buildTrackSummary } from "@/lib/report/track-summary";
 import { POLICY } from "@/lib/verdict/policy";
 import { type TrackHistory, trackHistories } from "@/lib/verdict/track-history";
 import { workOn } from "./analysis-worker";
+import { breathe } from "./breathe";
 import { type ListingInput, refreshRosterList } from "./listing";
 import { assignLooks, enginesModels, refitNoise } from "./refit-noise";
 import { type AcademyRules, loadStudentRecord } from "./student-record";
 import type { Judged } from "./worker/tasks";
+import { whenWritable } from "./write-gate";
 
 /** What a kept analysis holds: the judged track and its verdict; the roster's list is another thing and kept apart. */
 export type AnalysisBody = Judged;
@@ -34,14 +37,17 @@ async function refreshStudent(
   student: StudentScope,
   rules: AcademyRules,
 ): Promise<void> {
+  await whenWritable();
   assignLooks(db, scope, student, rules);
+  await breathe();
   const record = loadStudentRecord(db, student, rules);
   const { revision } = readStudent(db, student);
+  const made: KeptAnalysis[] = [];
   for (const history of trackHistories(record, rules.today)) {
     if (history.judged.sessions.length === 0) continue;
     const judged = await judgeHistory(db, scope, history);
     const summary: ListingInput = { ...buildTrackSummary(history, judged.verdict), listedLooks: judged.listedLooks };
-    insertAnalysis(db, student, {
+    made.push({
       fundamentalId: history.fundamental.id,
       clubGroup: history.clubGroup,
       asOf: history.judged.sessions.at(-1)?.date ?? "",
@@ -52,6 +58,12 @@ async function refreshStudent(
       body: JSON.stringify(judged satisfies AnalysisBody),
     });
   }
+  await breathe();
+  await whenWritable();
+  // One wait for the disk a student; what was changed meanwhile makes these stale, not wrong.
+  inTransaction(db, () => {
+    for (const analysis of made) insertAnalysis(db, student, analysis);
+  });
 }
 
 async function refresh(
@@ -62,8 +74,11 @@ async function refresh(
 ): Promise<void> {
   const stale = readStaleStudents(db, scope, POLICY.version);
   if (stale.length === 0) return;
+  await whenWritable();
   await refitNoise(db, scope, rules, scopeOf);
   for (const studentId of stale) await refreshStudent(db, scope, scopeOf(studentId), rules);
+  await breathe();
+  await whenWritable();
   deleteStaleAnalyses(db, scope, POLICY.version);
   refreshRosterList(db, scope);
 }

@@ -31,45 +31,55 @@ export interface BuiltOnImport {
   readonly day: string | null;
 }
 
-/** The import's rows by their table's name, and everybody of whose record some are. */
-export const IMPORT_ROWS = `
+/** Everybody of whose record some is the import's; asked once, since no index leads from a batch to its readings. */
+export function readTouchedStudents(
+  db: Database,
+  batch: string,
+): { readonly id: string /** 1: the import added the student. */; readonly isNew: 0 | 1 }[] {
+  return db.sqlite
+    .prepare<[{ batch: string }], { id: string; isNew: 0 | 1 }>(
+      `WITH touched_session (id) AS (
+         SELECT session_id FROM swing WHERE batch_id = :batch UNION SELECT session_id FROM capture WHERE batch_id = :batch
+         UNION SELECT session_id FROM stated_capture_sd WHERE batch_id = :batch),
+       touched (id) AS (
+         SELECT id FROM student WHERE batch_id = :batch
+         UNION SELECT student_id FROM session WHERE batch_id = :batch OR id IN touched_session
+         UNION SELECT student_id FROM reading WHERE batch_id = :batch
+         UNION SELECT student_id FROM consent WHERE batch_id = :batch
+         UNION SELECT student_id FROM event WHERE batch_id = :batch
+         UNION SELECT student_id FROM practice WHERE batch_id = :batch
+         UNION SELECT student_id FROM drill_assignment WHERE batch_id = :batch)
+       SELECT student.id, coalesce(student.batch_id = :batch, 0) AS isNew FROM student
+       WHERE id IN touched ORDER BY id`,
+    )
+    .all({ batch });
+}
+
+const ROWS = `
   new_student AS (SELECT id FROM student WHERE batch_id = :batch),
   own_session AS (SELECT id, student_id FROM session WHERE batch_id = :batch),
-  touched_session AS (
-    SELECT id, student_id FROM own_session
-    UNION SELECT session.id, session.student_id FROM swing JOIN session ON session.id = swing.session_id WHERE swing.batch_id = :batch
-    UNION SELECT session_id, student_id FROM reading WHERE batch_id = :batch
-    UNION SELECT session.id, session.student_id FROM capture JOIN session ON session.id = capture.session_id WHERE capture.batch_id = :batch
-    UNION SELECT session.id, session.student_id FROM stated_capture_sd JOIN session ON session.id = stated_capture_sd.session_id
-      WHERE stated_capture_sd.batch_id = :batch),
-  touched AS (
-    SELECT id FROM new_student UNION SELECT student_id FROM touched_session
-    UNION SELECT student_id FROM consent WHERE batch_id = :batch
-    UNION SELECT student_id FROM event WHERE batch_id = :batch
-    UNION SELECT student_id FROM practice WHERE batch_id = :batch
-    UNION SELECT student_id FROM drill_assignment WHERE batch_id = :batch)`;
+  touched AS (SELECT value AS id FROM json_each(:touched))`;
 
-// An archive brings heights, corrections and what was read again along; they bear no batch. What is older than the import
-// came with it; heights have no hour, so there they can't be told from later ones.
+// What bears no batch is told by its hour: an archive brings corrections and decisions of earlier days along. Heights bear
+// neither, so with an archive they can't be told from later ones.
 const CHECKS: Readonly<Record<BuiltOnImport["kind"], string>> = {
   correction: `SELECT reading.student_id, reading.session_id FROM correction JOIN reading ON reading.id = correction.reading_id
-    WHERE reading.batch_id = :batch AND (:door <> 'archive' OR corrected_at > :at)`,
-  reread: `SELECT student_id, session_id FROM reread_item item
-    WHERE (:door <> 'archive' OR EXISTS (SELECT 1 FROM reread_draw WHERE id = item.draw_id AND drawn_at > :at))
-      AND (EXISTS (SELECT 1 FROM swing WHERE swing.id = item.swing_id AND swing.batch_id = :batch)
+    WHERE reading.batch_id = :batch AND corrected_at > :at`,
+  reread: `SELECT student_id, session_id FROM reread_item item JOIN reread_draw ON reread_draw.id = item.draw_id
+    WHERE drawn_at > :at AND (EXISTS (SELECT 1 FROM swing WHERE swing.id = item.swing_id AND swing.batch_id = :batch)
       OR EXISTS (SELECT 1 FROM reading WHERE reading.swing_id = item.swing_id
         AND reading.fundamental_id = item.fundamental_id AND reading.batch_id = :batch)
       OR EXISTS (SELECT 1 FROM capture WHERE capture.session_id = item.session_id
         AND capture.film_reference = item.film_reference AND capture.batch_id = :batch))
     UNION ALL SELECT again.student_id, again.session_id FROM reading again JOIN reading first
       ON first.swing_id = again.swing_id AND first.fundamental_id = again.fundamental_id
-    WHERE again.reread > 0 AND first.batch_id = :batch AND again.batch_id IS NOT :batch
+    WHERE again.student_id IN touched AND again.reread > 0 AND first.batch_id = :batch AND again.batch_id IS NOT :batch
       AND NOT EXISTS (SELECT 1 FROM reread_item WHERE reading_id = again.id)`,
   "read-back": `SELECT session.student_id, session.id FROM read_back_item item
+    JOIN read_back ON read_back.id = item.read_back_id
     JOIN swing ON swing.id = item.swing_id JOIN session ON session.id = swing.session_id
-    WHERE (:door <> 'archive' OR EXISTS (SELECT 1 FROM read_back WHERE id = item.read_back_id AND drawn_at > :at))
-      AND (swing.batch_id = :batch OR EXISTS (SELECT 1 FROM capture WHERE capture.session_id = session.id
-        AND capture.film_reference = item.film_reference AND capture.batch_id = :batch))`,
+    WHERE drawn_at > :at AND (swing.batch_id = :batch OR EXISTS (SELECT 1 FROM capture WHERE capture.session_id = session.id
+      AND capture.film_reference = item.film_reference AND capture.batch_id = :batch))`,
   reading: `SELECT session.student_id, session.id FROM session JOIN swing ON swing.session_id = session.id
       JOIN reading ON reading.swing_id = swing.id
     WHERE (session.batch_id = :batch OR swing.batch_id = :batch) AND reading.batch_id IS NOT :batch AND reading.reread = 0
@@ -83,8 +93,8 @@ const CHECKS: Readonly<Record<BuiltOnImport["kind"], string>> = {
     AND (student_id IN new_student OR (created_at > :at
       AND student_id IN (SELECT student_id FROM consent WHERE batch_id = :batch)))`,
   change: `SELECT student_id, session_id FROM record_change
-    WHERE session_id IN (SELECT id FROM own_session)
-      OR (changed_at > :at AND (student_id IN touched OR other_student_id IN touched))`,
+    WHERE changed_at > :at AND (session_id IN (SELECT id FROM own_session)
+      OR student_id IN touched OR other_student_id IN touched)`,
   asking: "SELECT student_id, NULL FROM asking WHERE recorded_at > :at AND student_id IN touched",
   drill: `SELECT student_id, NULL FROM drill_assignment WHERE batch_id IS NOT :batch
     AND (student_id IN new_student OR (recorded_at > :at AND student_id IN touched))`,
@@ -111,11 +121,12 @@ export function readBuiltOnImport(
   scope: AcademyScope,
   batch: Pick<typeof importBatch.$inferSelect, "id" | "createdAt" | "door">,
 ): BuiltOnImport[] {
-  const given = { batch: batch.id, at: batch.createdAt, door: batch.door, academy: scope.academyId };
+  const touched = JSON.stringify(readTouchedStudents(db, batch.id).map(({ id }) => id));
+  const given = { batch: batch.id, at: batch.createdAt, door: batch.door, academy: scope.academyId, touched };
   return BUILT_KINDS.flatMap((kind) =>
     db.sqlite
       .prepare<[typeof given], BuiltOnImport>(
-        `WITH ${IMPORT_ROWS}, built (student_id, session_id) AS (${CHECKS[kind]})
+        `WITH ${ROWS}, built (student_id, session_id) AS (${CHECKS[kind]})
          SELECT '${kind}' AS kind, count(*) AS count, student.id AS studentId, student.alias, session.id AS sessionId,
            session.day
          FROM built JOIN student ON student.id = built.student_id LEFT JOIN session ON session.id = built.session_id

@@ -1,4 +1,4 @@
-import { and, desc, eq, like } from "drizzle-orm";
+import { and, desc, eq, like, sql } from "drizzle-orm";
 import type { AcademyScope } from "@/lib/domain/scope";
 import type { Database } from "../client";
 import { draft } from "../schema-entry";
@@ -38,4 +38,14 @@ export function readDraftsOf(db: Database, scope: AcademyScope, begin: string): 
     .where(and(eq(draft.academyId, scope.academyId), like(draft.kind, `${begin}%`)))
     .orderBy(desc(draft.updatedAt), desc(draft.id))
     .all();
+}
+
+/** Characters of a draft's body, without reading it; 0: there is none. */
+export function readDraftLength(db: Database, scope: AcademyScope, id: string): number {
+  const found = db.orm
+    .select({ length: sql<number>`length(${draft.body})` })
+    .from(draft)
+    .where(and(eq(draft.id, id), eq(draft.academyId, scope.academyId)))
+    .get();
+  return found?.length ?? 0;
 }

@@ -2,13 +2,10 @@ import { and, eq } from "drizzle-orm";
 import { BUILT_IN } from "@/lib/domain/catalogue";
 import type { AcademyScope, StudentScope } from "@/lib/domain/scope";
 import { type Database, inTransaction } from "../client";
-import { type BuiltOnImport, IMPORT_ROWS, readBuiltOnImport } from "../read/built-on-import";
+import { type BuiltOnImport, readBuiltOnImport, readTouchedStudents } from "../read/built-on-import";
 import { importBatch } from "../schema";
-import { draft } from "../schema-entry";
+import { updateKeptToDraft } from "./kept-files";
 import { updateRevision } from "./students";
-
-/** Kind of a draft that keeps the file of a confirmed import, under the batch's id; as it was kept before the confirming. */
-export const KEPT_FILE = "import-file";
 
 /** What an undone import took along. `file`: whether its file lies ready to be imported again, under the batch's id. */
 export type ImportUndo =
@@ -17,7 +14,7 @@ export type ImportUndo =
       readonly students: number;
       readonly sessions: number;
       readonly readings: number;
-      readonly file: "kept" | "gone";
+      readonly file: "given" | "gone";
     }
   | { readonly kind: "built-on"; readonly built: readonly BuiltOnImport[] }
   | { readonly kind: "undone-before" }
@@ -44,14 +41,6 @@ const TABLES = [
   "student",
 ] as const;
 
-function touchedStudents(db: Database, batch: string): { readonly id: string; readonly isNew: 0 | 1 }[] {
-  return db.sqlite
-    .prepare<[{ batch: string }], { id: string; isNew: 0 | 1 }>(
-      `WITH ${IMPORT_ROWS} SELECT id, id IN new_student AS isNew FROM touched ORDER BY id`,
-    )
-    .all({ batch });
-}
-
 function partsOf(db: Database, scope: AcademyScope): string {
   const own = db.sqlite
     .prepare<[string], { id: string; definition: string }>(
@@ -67,7 +56,7 @@ function partsOf(db: Database, scope: AcademyScope): string {
 function deleteLooks(db: Database, scope: AcademyScope, batch: string): readonly string[] {
   return db.sqlite
     .prepare<[{ batch: string; parts: string }], string>(
-      `WITH ${IMPORT_ROWS},
+      `WITH own_session AS (SELECT id FROM session WHERE batch_id = :batch),
          part AS (SELECT value ->> 0 AS whole, value ->> 1 AS part FROM json_each(:parts)),
          lost AS (SELECT DISTINCT session_id, fundamental_id FROM reading own WHERE batch_id = :batch
            AND NOT EXISTS (SELECT 1 FROM swing JOIN reading other ON other.swing_id = swing.id
@@ -107,15 +96,6 @@ function deleteRows(db: Database, batch: string): Record<(typeof TABLES)[number]
   return Object.fromEntries(counts);
 }
 
-function giveFileBack(db: Database, scope: AcademyScope, id: string, updatedAt: string): "kept" | "gone" {
-  const { changes } = db.orm
-    .update(draft)
-    .set({ kind: "import", updatedAt })
-    .where(and(eq(draft.id, id), eq(draft.academyId, scope.academyId), eq(draft.kind, KEPT_FILE)))
-    .run();
-  return changes === 1 ? "kept" : "gone";
-}
-
 /**
  * Takes an import back, whole or not at all: exactly the rows that it wrote go, with the looks at them; the batch stays
  * as its history, and the same file can be imported anew. `built-on`: something was built on it, and nothing changed.
@@ -128,7 +108,7 @@ export function undoImport(db: Database, scope: AcademyScope, batchId: string, d
     if (batch.undoneAt !== null) return { kind: "undone-before" };
     const built = readBuiltOnImport(db, scope, batch);
     if (built.length > 0) return { kind: "built-on", built };
-    const touched = touchedStudents(db, batchId);
+    const touched = readTouchedStudents(db, batchId);
     for (const { id, isNew } of touched) {
       const student = door.scopeOf(id);
       if (isNew === 0) updateRevision(db, student);
@@ -137,6 +117,6 @@ export function undoImport(db: Database, scope: AcademyScope, batchId: string, d
     deleteModels(db, scope, names, batch.createdAt);
     const { student: students, session: sessions, reading: readings } = deleteRows(db, batchId);
     db.orm.update(importBatch).set({ undoneAt: door.now, undoneBy: door.who }).where(here).run();
-    return { kind: "undone", students, sessions, readings, file: giveFileBack(db, scope, batchId, door.now) };
+    return { kind: "undone", students, sessions, readings, file: updateKeptToDraft(db, scope, batchId, door.now) };
   });
 }

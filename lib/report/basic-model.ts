@@ -42,6 +42,8 @@ export interface FrameModel {
     readonly about: string;
     readonly start: Link;
   } | null;
+  /** Something that holds of every page just now; empty: nothing. */
+  readonly notice: string;
   readonly navigation: readonly (Link & { readonly id: string })[];
   readonly skip: string;
   /** What every page leads to at its foot. */

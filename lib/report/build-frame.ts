@@ -11,6 +11,8 @@ export function buildFrame(
     readonly today: string;
     readonly kind: "demo" | "own";
     readonly tries: number | null;
+    /** Absent: nothing to say. */
+    readonly notice?: string;
   },
 ): FrameModel {
   return {
@@ -26,6 +28,7 @@ export function buildFrame(
             about: source.tries === null ? "" : words.say("frame.demo-about", { tries: source.tries }),
             start: { href: "/start", label: words.say("frame.start-own") },
           },
+    notice: source.notice ?? "",
     navigation: ["students", "record", "import", "settings"].map((id) => ({
       id,
       href: `/${id}`,

@@ -1,17 +1,23 @@
 import os from "node:os";
 import { parseArgs } from "node:util";
+import { bigImportFigures } from "./big-import-bench";
 import { engineFigures } from "./engine-bench";
 import { importFigures } from "./import-bench";
 import { type Measured, saidFigures, yardstick } from "./measured";
 import { pageFigures } from "./pages-bench";
 
 const { values } = parseArgs({
-  options: { readings: { type: "string", default: "500000" }, only: { type: "string" } },
+  options: {
+    readings: { type: "string", default: "500000" },
+    imported: { type: "string", default: "100000" },
+    only: { type: "string" },
+  },
 });
 
 const PARTS: Readonly<Record<string, () => readonly Measured[] | Promise<readonly Measured[]>>> = {
   engine: engineFigures,
   import: importFigures,
+  "big-import": () => bigImportFigures(Number(values.imported)),
   pages: () => pageFigures(Number(values.readings)),
 };
 

@@ -54,7 +54,13 @@ test("what isn't there says so, with scripts and without, and looks the same for
   const context = await browser.newContext({ javaScriptEnabled: false, baseURL: served.address });
   const plain = await context.newPage();
   const student = builtPages().find((path) => /^\/students\/(?!new$)[^/]+$/.test(path));
-  const absent = ["/students/nobody", `${student}/nothing`, "/import/nothing", "/students/%E0%A4%A/x"];
+  const absent = [
+    "/students/nobody",
+    `${student}/nothing`,
+    "/import/nothing",
+    "/import/past/nothing",
+    "/students/%E0%A4%A/x",
+  ];
   for (const path of ["/no/such/page", ...absent]) {
     for (const each of [page, plain]) {
       const answer = await each.goto(path);

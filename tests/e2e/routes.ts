@@ -40,6 +40,24 @@ function uploadedDraft(): string {
 
 const OF_FIRST_STUDENT = "student_id = (SELECT id FROM student LIMIT 1)";
 
+/** An import as it lies in the demo, which has none of its own. */
+function importedBatch(): string {
+  const id = "imported-for-the-tests";
+  const db = openDatabase(path.join(served.data, "demo", "proofband.db"));
+  try {
+    const academyId = db.sqlite.prepare<[], string>("SELECT id FROM academy").pluck().get() ?? "";
+    db.sqlite
+      .prepare(
+        `INSERT OR IGNORE INTO import_batch (id, academy_id, file_name, content_hash, form, rows, readings, answers, created_at)
+         VALUES (?, ?, 'nothing-new.csv', ?, 'long', 3, 0, '{}', '2026-11-01T08:00:00.000Z')`,
+      )
+      .run(id, academyId, id);
+    return id;
+  } finally {
+    db.close();
+  }
+}
+
 /** How each variable part is filled. A part without an entry fails, so that no new route goes unseen. */
 const PARTS: Readonly<Record<string, () => string>> = {
   studentId: () => firstOf("id", "student"),
@@ -49,6 +67,7 @@ const PARTS: Readonly<Record<string, () => string>> = {
   readBackId: () => firstOf("id", `read_back WHERE ${OF_FIRST_STUDENT}`),
   fundamental: () => BUILT_IN[0]?.id ?? "",
   draftId: uploadedDraft,
+  batchId: importedBatch,
   drawId: () => firstOf("id", "reread_draw WHERE finished_on IS NULL"),
   name: () => "season-long.csv",
 };

@@ -1,3 +1,4 @@
+import { DOOR } from "@/app/_server/origin";
 import { builtActions, builtRoutes } from "../e2e/routes";
 import { served } from "../e2e/served";
 import { expect, test } from "../e2e/watched";
@@ -46,6 +47,8 @@ test("S1: forged origins and hosts get 403 in words, and no row is written", asy
   for (const [name, headers] of FORGED) {
     for (const { path, action } of all) {
       const answer = await sendRaw("POST", path, { ...headers, ...action, "Content-Type": "text/plain" }, "[]");
+      // A program sends no origin: at its door it is asked for a key, in tests/trust/door.spec.ts.
+      if (name === "no origin" && path.startsWith(DOOR) && [401, 405].includes(answer.status)) continue;
       if (answer.status !== 403 || !answer.body.includes(REFUSED))
         failures.push(`${name}: POST ${path} ${answer.status}`);
     }

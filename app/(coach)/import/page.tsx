@@ -1,8 +1,10 @@
 import { requireViewer } from "../../_server/gate";
 import { loadFrame } from "../../_server/load-frame";
 import { loadUploadPage } from "../../_server/load-import";
+import { loadPastDoor } from "../../_server/past-imports";
 import { Frame } from "../../_ui/frame/frame";
 import { Import } from "../../_ui/import/import";
+import { TextPart } from "../../_ui/text-page/text-page";
 
 interface Asked {
   readonly searchParams: Promise<{ readonly problem?: string }>;
@@ -13,6 +15,7 @@ export default async function ImportRoute({ searchParams }: Asked) {
   return (
     <Frame model={loadFrame(viewer)} current="import">
       <Import model={loadUploadPage(viewer, (await searchParams).problem)} />
+      <TextPart part={loadPastDoor(viewer)} />
     </Frame>
   );
 }

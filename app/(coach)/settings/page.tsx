@@ -1,6 +1,7 @@
 import { loadClubsDoor } from "../../_server/club-desk";
 import { requireViewer } from "../../_server/gate";
 import { loadFrame } from "../../_server/load-frame";
+import { loadKeysDoor } from "../../_server/load-keys";
 import { loadRereadsDoor } from "../../_server/load-rereads";
 import { loadSwitch } from "../../_server/load-switch";
 import { loadAcademyTakeOut } from "../../_server/load-take-out";
@@ -23,6 +24,7 @@ export default async function SettingsRoute({ searchParams }: Asked) {
       <Form model={loadSettingsForm(viewer, (await searchParams).draft)} action={submitSettings} />
       <TextPart part={loadClubsDoor(viewer)} />
       <TextPart part={loadRereadsDoor(viewer)} />
+      <TextPart part={loadKeysDoor(viewer)} />
       <TextPart part={loadNotesDoor(viewer)} />
       <TextPart part={loadAcademyTakeOut(viewer)} />
       {change ? <Form model={change} action={switchAcademy} /> : null}

@@ -5,4 +5,6 @@ import { register as registerImport } from "tsx/esm/api";
 
 registerRequire();
 registerImport();
-await (workerData === "files" ? import("./read-file.ts") : import("./judge.ts"));
+if (workerData === "files") await import("./read-file.ts");
+else if (workerData?.kind === "import" || workerData?.kind === "undo") await import("./import-writer.ts");
+else await import("./judge.ts");

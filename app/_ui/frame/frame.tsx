@@ -59,6 +59,11 @@ export function Frame({
           </Link>
         </aside>
       )}
+      {model.notice === "" ? null : (
+        <p className={styles.notice} role="status">
+          {model.notice}
+        </p>
+      )}
       <main id="page" tabIndex={-1}>
         {children}
       </main>

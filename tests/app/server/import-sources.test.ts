@@ -1,8 +1,9 @@
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import type { Viewer } from "@/app/_server/gate";
 import { gatherAnswers, withoutSource } from "@/app/_server/import-answers";
-import { confirmImport, type ImportDraft, previewImport } from "@/app/_server/import-desk";
+import { type ImportDraft, previewImport } from "@/app/_server/import-desk";
 import { forgetSource, sourceFingerprint, sourcesOf } from "@/app/_server/import-source";
+import { confirmImport } from "@/app/_server/write-import";
 import { startAcademy } from "./own-academy-data";
 
 let viewer: Viewer;

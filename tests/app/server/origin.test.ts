@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { checkOrigin, ownOrigins, type RequestFacts } from "@/app/_server/origin";
+import { checkDoor, checkOrigin, isLocalHost, ownOrigins, type RequestFacts } from "@/app/_server/origin";
 
 const origins = ownOrigins("3000", "https://school.example/ignored");
 const read: RequestFacts = { method: "GET", host: "127.0.0.1:3000", origin: null, fetchSite: null, action: null };
@@ -46,5 +46,27 @@ describe("the origin of a request", () => {
     for (const method of ["GET", "HEAD"]) {
       expect(checkOrigin({ ...read, method, action: "abc" }, origins)).toEqual({ kind: "method" });
     }
+  });
+});
+
+describe("the door of other programs", () => {
+  const send: RequestFacts = { ...read, method: "POST" };
+
+  it("takes a program's POST to this machine's own name, whatever public address is stated", () => {
+    for (const host of ["127.0.0.1:3000", "LOCALHOST:3000"])
+      expect(checkDoor({ ...send, host }, null, "3000").kind).toBe("ours");
+    for (const host of [null, "school.example", "127.0.0.1", "127.0.0.1:3001"])
+      expect(checkDoor({ ...send, host }, null, "3000")).toEqual({ kind: "foreign" });
+    expect([isLocalHost("localhost:3000", "3000"), isLocalHost("school.example", "3000")]).toEqual([true, false]);
+  });
+
+  it("refuses what came past another server, and what a browser's page sends from elsewhere", () => {
+    for (const past of ["127.0.0.1", "::1", "::ffff:127.0.0.1", ""])
+      expect(checkDoor(send, past, "3000").kind).toBe("ours");
+    for (const past of ["203.0.113.9", "127.0.0.1, 203.0.113.9", "10.0.0.2, 127.0.0.1"])
+      expect(checkDoor(send, past, "3000")).toEqual({ kind: "foreign" });
+    for (const change of [{ origin: "http://evil.example" }, { origin: "null" }, { fetchSite: "cross-site" }])
+      expect(checkDoor({ ...send, ...change }, null, "3000")).toEqual({ kind: "foreign" });
+    expect(checkDoor({ ...send, method: "DELETE" }, null, "3000")).toEqual({ kind: "method" });
   });
 });

@@ -3,17 +3,10 @@
 import { notFound, redirect } from "next/navigation";
 import { requireViewer } from "../../../_server/gate";
 import { gatherAnswers, withoutSource } from "../../../_server/import-answers";
-import {
-  confirmImport,
-  dropFile,
-  dropImport,
-  findImportDraft,
-  findImportHead,
-  keepAnswers,
-} from "../../../_server/import-desk";
+import { dropImport, findImportHead, keepAnswers } from "../../../_server/import-desk";
 import { forgetJob, stopImport } from "../../../_server/import-jobs";
-import { keepOutcome } from "../../../_server/import-outcome";
 import { forgetSource } from "../../../_server/import-source";
+import { awaitJob, startImport } from "../../../_server/write-jobs";
 
 /** Keeps the answers; with the button that imports, writes what is ready. */
 export async function answerImport(data: FormData): Promise<void> {
@@ -36,12 +29,9 @@ export async function answerImport(data: FormData): Promise<void> {
   if (intent === "forget") forgetSource(viewer, String(data.get("source") ?? ""));
   keepAnswers(viewer, draftId, head, kept);
   if (intent !== "import" || columns === "changed") redirect(page);
-  const draft = findImportDraft(viewer, draftId);
-  if (!draft) notFound();
-  const outcome = await confirmImport(viewer, draft);
-  if (outcome.kind === "nothing-ready") redirect(page);
-  keepOutcome(viewer, draftId, outcome);
-  dropFile(viewer, draftId);
-  forgetJob(viewer, draftId);
+  const job = startImport(viewer, draftId, { door: "page", who: viewer.name });
+  await awaitJob(job);
+  if (job.outcome === "nothing-ready") redirect(page);
+  if (job.state === "done") forgetJob(viewer, draftId);
   redirect(`${page}/done`);
 }

@@ -1,0 +1,14 @@
+"use server";
+
+import { notFound, redirect } from "next/navigation";
+import { requireViewer } from "../../../../_server/gate";
+import { undoBatch } from "../../../../_server/undo-desk";
+
+/** Takes an import back, once its box is ticked. */
+export async function undoImport(data: FormData): Promise<void> {
+  const viewer = await requireViewer();
+  const batchId = String(data.get("batchId") ?? "");
+  const outcome = await undoBatch(viewer, batchId, data.get("sure") === "yes" ? "sure" : "unsure");
+  if (outcome === "not-there") notFound();
+  redirect(`/import/past/${batchId}${outcome === "not-sure" ? "?problem=not-sure" : ""}`);
+}

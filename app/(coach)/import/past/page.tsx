@@ -1,0 +1,14 @@
+import { requireViewer } from "../../../_server/gate";
+import { loadFrame } from "../../../_server/load-frame";
+import { loadPastImports } from "../../../_server/past-imports";
+import { Frame } from "../../../_ui/frame/frame";
+import { PastImports } from "../../../_ui/import/past-imports";
+
+export default async function PastImportsRoute() {
+  const viewer = await requireViewer();
+  return (
+    <Frame model={loadFrame(viewer)} current="import">
+      <PastImports model={loadPastImports(viewer)} />
+    </Frame>
+  );
+}

@@ -1,0 +1,71 @@
+import { once } from "node:events";
+import { parentPort, workerData } from "node:worker_threads";
+import { undoImport } from "@/db/write/undo-import";
+import { currentInstant } from "../clock";
+import { closeDatabases } from "../database";
+import { admitOwner, type Viewer } from "../gate";
+import { findImportDraft } from "../import-desk";
+import { requireScopes, writeImport } from "../write-import";
+import { type ImportSaid, type ImportTask, SHARED } from "./import-task";
+
+class Stopped extends Error {}
+
+function say(said: ImportSaid): void {
+  parentPort?.postMessage(said);
+}
+
+async function turn(): Promise<void> {
+  if (!parentPort) throw new Error("the writing thread was started by nobody");
+  const go = once(parentPort, "message");
+  say({ kind: "ready" });
+  await go;
+}
+
+async function importFile(viewer: Viewer, task: ImportTask & { readonly kind: "import" }): Promise<string> {
+  const draft = findImportDraft(viewer, task.draftId);
+  if (!draft) return "not-there";
+  const seen = new Int32Array(task.shared);
+  const { draftId, batchId, door, who } = task;
+  const written = await writeImport(viewer, draft, {
+    door,
+    who,
+    batchId,
+    draftId,
+    async onReady(readings) {
+      Atomics.store(seen, SHARED.total, readings);
+      await turn();
+    },
+    onSettled(readings) {
+      if (Atomics.load(seen, SHARED.stop) === 1) throw new Stopped();
+      Atomics.store(seen, SHARED.settled, readings);
+    },
+  });
+  return written.kind;
+}
+
+async function undoBatch(viewer: Viewer, batchId: string): Promise<string> {
+  await turn();
+  const who = { now: currentInstant(), who: viewer.name, scopeOf: requireScopes(viewer) };
+  return undoImport(viewer.db, viewer.scope, batchId, who).kind;
+}
+
+async function work(task: ImportTask): Promise<ImportSaid> {
+  const viewer = await admitOwner({ choice: task.choice, locale: null });
+  if (!viewer || viewer.choice !== task.choice) throw new Error(`no such academy: ${task.choice}`);
+  const outcome = task.kind === "import" ? await importFile(viewer, task) : await undoBatch(viewer, task.batchId);
+  // Without waiting for anybody; what is left for the closing is little.
+  viewer.db.sqlite.pragma("wal_checkpoint(PASSIVE)");
+  return { kind: "written", outcome };
+}
+
+work(workerData as ImportTask)
+  .catch(
+    (error: unknown): ImportSaid =>
+      error instanceof Stopped
+        ? { kind: "stopped" }
+        : { kind: "failed", reason: error instanceof Error ? error.message : String(error) },
+  )
+  .then((said) => {
+    closeDatabases();
+    say(said);
+  });

@@ -1,0 +1,9 @@
+import { receiveAtDoor, refuseMethod } from "@/app/_server/import-door";
+
+export function GET(): Response {
+  return refuseMethod();
+}
+
+export function POST(request: Request): Promise<Response> {
+  return receiveAtDoor(request);
+}

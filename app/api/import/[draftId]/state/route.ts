@@ -1,0 +1,8 @@
+import { tellRunning } from "../../../../_server/import-running";
+
+export async function GET(
+  _request: Request,
+  { params }: { readonly params: Promise<{ readonly draftId: string }> },
+): Promise<Response> {
+  return tellRunning((await params).draftId);
+}
