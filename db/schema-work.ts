@@ -60,6 +60,8 @@ export const drillAssignment = sqliteTable("drill_assignment", {
   recordedAt: text("recorded_at"),
   /** Why it was stopped; null: it runs, or nobody said. */
   endWhy: text("end_why"),
+  /** Null: it stands. Taken back, it was given to nobody, and no chart knows of it. */
+  voidedAt: text("voided_at"),
   batchId: text("batch_id").references(() => importBatch.id),
 });
 

@@ -25,7 +25,7 @@ export function stopDraft(assignmentId: string): string {
 }
 
 /** A drill given to the student, taken back or not; null: there is none of that name. */
-export function findAssignment({ db, student }: StudentViewer, assignmentId: string): AssignmentRecord | null {
+export function findAssignment({ db, student, academy }: StudentViewer, assignmentId: string): AssignmentRecord | null {
   return readAssignmentLog(db, student).find((each) => each.id === assignmentId) ?? null;
 }
 
@@ -72,7 +72,7 @@ function enterDrill(viewer: StudentViewer, data: FormData): Given | Refused {
   const assignmentId = randomUUID();
   const by = { who: viewer.name, now: instantOf(viewer.academy) };
   inTransaction(db, () => {
-    if (wrong !== null) updateAssignmentTakenBack(db, student, { assignmentId: wrong.id, wish: "take" });
+    if (wrong !== null) updateAssignmentTakenBack(db, student, { assignmentId: wrong.id, wish: "take", now: by.now });
     const { id: drillId, fundamentalId } = drillOf(viewer, parsed.value);
     const { start, dose } = parsed.value;
     const given = { id: assignmentId, drillId, fundamentalId, start, end: null, dose: sayDose(words, dose) };
@@ -103,9 +103,9 @@ export function stopDrill(
 
 /** Takes a given drill back, or puts it back. */
 export function moveDrillBack(
-  { db, student }: StudentViewer,
+  { db, student, academy }: StudentViewer,
   assignmentId: string,
   wish: "take" | "put",
 ): "updated" | "unchanged" {
-  return updateAssignmentTakenBack(db, student, { assignmentId, wish }).kind;
+  return updateAssignmentTakenBack(db, student, { assignmentId, wish, now: instantOf(academy) }).kind;
 }

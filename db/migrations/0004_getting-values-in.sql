@@ -148,6 +148,7 @@ ALTER TABLE `draft` ADD `version` integer DEFAULT 1 NOT NULL;--> statement-break
 ALTER TABLE `drill_assignment` ADD `who` text DEFAULT '' NOT NULL;--> statement-breakpoint
 ALTER TABLE `drill_assignment` ADD `recorded_at` text;--> statement-breakpoint
 ALTER TABLE `drill_assignment` ADD `end_why` text;--> statement-breakpoint
+ALTER TABLE `drill_assignment` ADD `voided_at` text;--> statement-breakpoint
 ALTER TABLE `drill_assignment` ADD `batch_id` text REFERENCES import_batch(id);--> statement-breakpoint
 ALTER TABLE `event` ADD `end_day` text;--> statement-breakpoint
 ALTER TABLE `event` ADD `place` text;--> statement-breakpoint

@@ -83,7 +83,7 @@ export function readArchivedStudent(db: Database, scope: StudentScope): Omit<Arc
     assignments: sqlite
       .prepare<[string], ArchivedStudent["assignments"][number]>(
         `SELECT id, drill_id AS drillId, fundamental_id AS fundamentalId, start_day AS startDay, end_day AS endDay, dose,
-           who, recorded_at AS recordedAt, end_why AS endWhy
+           who, recorded_at AS recordedAt, end_why AS endWhy, voided_at AS voidedAt
          FROM drill_assignment WHERE student_id = ? ORDER BY start_day, id`,
       )
       .all(studentId),

@@ -4,7 +4,6 @@ import type { AcademyScope, StudentScope } from "@/lib/domain/scope";
 import type { DrillAssignment } from "@/lib/domain/student";
 import type { Database } from "../client";
 import { drill, drillAssignment } from "../schema-work";
-import { openTakenBack } from "../taken-back";
 
 /** A drill of the academy's library. */
 export type Drill = Omit<typeof drill.$inferSelect, "academyId">;
@@ -42,17 +41,14 @@ export function readAssignmentLog(db: Database, scope: StudentScope): Assignment
       who: drillAssignment.who,
       recordedAt: drillAssignment.recordedAt,
       endWhy: drillAssignment.endWhy,
+      voidedAt: drillAssignment.voidedAt,
     })
     .from(drillAssignment)
     .innerJoin(drill, eq(drill.id, drillAssignment.drillId))
     .where(eq(drillAssignment.studentId, scope.studentId))
     .orderBy(asc(drillAssignment.startDay), asc(drillAssignment.id))
     .all();
-  return rows.map((row) =>
-    row.end !== null && row.end < row.start
-      ? { ...row, ...openTakenBack(row.endWhy), state: "taken-back" }
-      : { ...row, state: "stands" },
-  );
+  return rows.map(({ voidedAt, ...row }) => ({ ...row, state: voidedAt === null ? "stands" : "taken-back" }));
 }
 
 /** By first day; what was taken back was given to nobody. */

@@ -1,9 +1,8 @@
-import { and, eq } from "drizzle-orm";
+import { and, eq, isNotNull, isNull } from "drizzle-orm";
 import type { AcademyScope, StudentScope } from "@/lib/domain/scope";
 import { type Database, inTransaction } from "../client";
 import type { Drill, FiledAssignment } from "../read/drills";
 import { drill, drillAssignment } from "../schema-work";
-import { closeTakenBack, openTakenBack } from "../taken-back";
 import type { RecordedBy } from "./events";
 import { updateRevision } from "./students";
 
@@ -68,7 +67,7 @@ export function updateAssignmentEnd(
     const { changes } = db.sqlite
       .prepare<[string, string, string, string, string]>(
         `UPDATE drill_assignment SET end_day = ?, end_why = ?
-         WHERE id = ? AND student_id = ? AND end_day IS NULL AND start_day <= ?`,
+         WHERE id = ? AND student_id = ? AND end_day IS NULL AND voided_at IS NULL AND start_day <= ?`,
       )
       .run(end, why, assignmentId, scope.studentId, end);
     if (changes === 0) return { kind: "unchanged" };
@@ -78,23 +77,27 @@ export function updateAssignmentEnd(
 }
 
 /**
- * Takes a given drill back, or puts it back with the end that it had. The row stays; taken back it ran on no day, and no
- * chart knows of it.
+ * Takes a given drill back, or puts it back with the end that it had. The row stays; taken back, no chart
+ * knows of it.
  */
 export function updateAssignmentTakenBack(
   db: Database,
   scope: StudentScope,
-  { assignmentId, wish }: { readonly assignmentId: string; readonly wish: "take" | "put" },
+  { assignmentId, wish, now }: { readonly assignmentId: string; readonly wish: "take" | "put"; readonly now: string },
 ): { readonly kind: "updated" | "unchanged" } {
   return inTransaction(db, () => {
-    const row = db.orm
-      .select({ start: drillAssignment.startDay, end: drillAssignment.endDay, endWhy: drillAssignment.endWhy })
-      .from(drillAssignment)
-      .where(and(eq(drillAssignment.id, assignmentId), eq(drillAssignment.studentId, scope.studentId)))
-      .get();
-    if (!row || (row.end !== null && row.end < row.start ? "take" : "put") === wish) return { kind: "unchanged" };
-    const { end, endWhy } = wish === "take" ? closeTakenBack(row) : openTakenBack(row.endWhy);
-    db.orm.update(drillAssignment).set({ endDay: end, endWhy }).where(eq(drillAssignment.id, assignmentId)).run();
+    const { changes } = db.orm
+      .update(drillAssignment)
+      .set({ voidedAt: wish === "take" ? now : null })
+      .where(
+        and(
+          eq(drillAssignment.id, assignmentId),
+          eq(drillAssignment.studentId, scope.studentId),
+          wish === "take" ? isNull(drillAssignment.voidedAt) : isNotNull(drillAssignment.voidedAt),
+        ),
+      )
+      .run();
+    if (changes === 0) return { kind: "unchanged" };
     updateRevision(db, scope);
     return { kind: "updated" };
   });

@@ -46,6 +46,7 @@ const assignment = z.strictObject({
   who: text,
   recordedAt: instant.nullable(),
   endWhy: text.nullable(),
+  voidedAt: instant.nullable(),
 });
 
 const practice = z.strictObject({

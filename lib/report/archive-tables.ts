@@ -90,6 +90,7 @@ function workTables(archive: Archive): ArchiveTable[] {
         "end date": ({ row }) => row.endDay,
         dose: ({ row }) => row.dose,
         "why ended": ({ row }) => row.endWhy,
+        "taken back": ({ row }) => row.voidedAt,
         how: ({ row }) => drills.get(row.drillId)?.how ?? null,
         cautions: ({ row }) => drills.get(row.drillId)?.cautions ?? null,
         who: ({ row }) => row.who,

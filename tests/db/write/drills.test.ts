@@ -90,11 +90,13 @@ test("taken back a drill is in the list alone; put back in any order, the table 
   const before = [await digestTables(db, ["drill_assignment"]), readAssignmentLog(db, studentScope())];
   await fc.assert(
     fc.asyncProperty(fc.array(fc.constantFrom("g1", "g2", "g3"), { maxLength: 9 }), async (taken) => {
-      for (const assignmentId of taken) updateAssignmentTakenBack(db, studentScope(), { assignmentId, wish: "take" });
+      for (const assignmentId of taken)
+        updateAssignmentTakenBack(db, studentScope(), { assignmentId, wish: "take", now: NOW });
       const standing = ["g1", "g2"].filter((id) => !taken.some((each) => each === id));
       expect(readAssignments(db, studentScope()).map(({ id }) => id)).toEqual(standing);
       expect(readAssignmentLog(db, studentScope()).map(({ end }) => end)).toEqual([null, "2031-03-01"]);
-      for (const assignmentId of taken) updateAssignmentTakenBack(db, studentScope(), { assignmentId, wish: "put" });
+      for (const assignmentId of taken)
+        updateAssignmentTakenBack(db, studentScope(), { assignmentId, wish: "put", now: NOW });
       expect([await digestTables(db, ["drill_assignment"]), readAssignmentLog(db, studentScope())]).toEqual(before);
     }),
     { numRuns: 60, seed: 15 },

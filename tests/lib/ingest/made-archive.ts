@@ -123,6 +123,7 @@ const student = fc
       dose: hostileText,
       who: hostileText,
       endWhy: orNull(hostileText),
+      voidedAt: orNull(instant),
     }),
     practised: fc.record({ id: fc.uuid(), day, who: hostileText, recordedAt: instant, voidedAt: orNull(instant) }),
     givenBy: hostileText,
