@@ -50,7 +50,7 @@ async function isFocusFree(page: Page): Promise<boolean> {
 }
 
 test("five swings of six fundamentals go in by the keyboard alone, are saved, and found again", async ({ page }) => {
-  await openForm(page, "Gil");
+  await openForm(page, "Quillon");
   await cell(page, FIRST[0] as string, 1).focus();
   for (const value of READ.flat()) {
     await page.keyboard.type(value);
@@ -62,7 +62,7 @@ test("five swings of six fundamentals go in by the keyboard alone, are saved, an
   await expectAccessible(page);
   // By keyboard to the button, and pressed.
   await page.getByRole("button", { name: "Save the session" }).press("Enter");
-  await expect(page.getByRole("heading", { level: 1 })).toContainText("Saved: Gil");
+  await expect(page.getByRole("heading", { level: 1 })).toContainText("Saved: Quillon");
   const student = page.url().replace(/\/sessions\/.*/, "");
   const session = page.url().replace(/\/saved.*/, "");
   await page.goto(student);
@@ -84,7 +84,7 @@ test("five swings of six fundamentals go in by the keyboard alone, are saved, an
 test("arrows, letters with their switch, a block from a spreadsheet, its undoing, an unusual value", async ({
   page,
 }) => {
-  await openForm(page, "Ida");
+  await openForm(page, "Tarn");
   await cell(page, "Trail-hand V", 2).focus();
   await paste(page, "50\t−2,5\t\r\n\t61\tn/m\r\n");
   await expect(page.getByRole("status").filter({ hasText: "Pasted." })).toContainText("Cells filled: 4");
