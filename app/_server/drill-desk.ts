@@ -25,7 +25,7 @@ export function stopDraft(assignmentId: string): string {
 }
 
 /** A drill given to the student, taken back or not; null: there is none of that name. */
-export function findAssignment({ db, student, academy }: StudentViewer, assignmentId: string): AssignmentRecord | null {
+export function findAssignment({ db, student }: StudentViewer, assignmentId: string): AssignmentRecord | null {
   return readAssignmentLog(db, student).find((each) => each.id === assignmentId) ?? null;
 }
 

@@ -14,6 +14,11 @@ const BEYOND = 6;
 /** The plus's baseline lies this far below its middle. */
 const BASELINE = 5;
 
+/** A tenth of a pixel is finer than anybody sees. */
+function tenths({ x, y }: DrawnPoint): DrawnPoint {
+  return { x: Math.round(10 * x) / 10 || 0, y: Math.round(10 * y) / 10 || 0 };
+}
+
 /** The arrow's head, and the spot beyond it. */
 function arrowEnd([from, to]: readonly [DrawnPoint, DrawnPoint]): {
   readonly head: DrawnLine;
@@ -47,12 +52,15 @@ export function buildSignDrawing(words: Words, fundamental: Fundamental, hand: H
     description: sayDefinition(words, fundamental),
     frame: { left: -40, right: 40, top: -1, bottom: 59 },
     scale: 1,
-    lines: [...shape.lines, { role: "plus", points: shape.plus }, head],
-    rounds: shape.rounds,
+    lines: [...shape.lines, { role: "plus" as const, points: shape.plus }, head].map((line) => ({
+      ...line,
+      points: line.points.map(tenths),
+    })),
+    rounds: shape.rounds.map((round) => ({ ...round, at: tenths(round.at) })),
     labels: [
       {
         role: "strong",
-        at: { x: beyond.x, y: beyond.y + BASELINE },
+        at: tenths({ x: beyond.x, y: beyond.y + BASELINE }),
         anchor: "middle",
         lines: [words.say("grid.plus-mark")],
       },
