@@ -1,3 +1,4 @@
+import { randomUUID } from "node:crypto";
 import type { Page } from "playwright/test";
 import { served } from "./served";
 import { expect, expectAccessible, test } from "./watched";
@@ -82,7 +83,8 @@ test("five swings of six fundamentals go in by the keyboard alone, are saved, an
   for (const value of ["41.7", "61.7", "−1.7", "59.7"]) await expect(page.getByText(value).first()).toBeAttached();
   // The next form is blind: neither page nor payload holds what was just read.
   for (const headers of [{ Accept: "text/html" }, { RSC: "1" }] as Record<string, string>[]) {
-    for (const address of [`${student}/sessions/new`, `${student}/sessions/sheet`]) {
+    // With a draft of its own, so that the answer is the form and not the way to it.
+    for (const address of [`${student}/sessions/new?draft=${randomUUID()}`, `${student}/sessions/sheet`]) {
       const text = await (await page.request.get(address, { headers })).text();
       expect(text).toContain("Foot line");
       for (const value of READ.flat().filter((each) => /^[3-6]\d[.,]73$/.test(each)))
