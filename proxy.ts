@@ -3,6 +3,7 @@ import { checkDoor, checkOrigin, configuredOrigins, DOOR, METHODS } from "@/app/
 import { namesNothing } from "@/app/_server/presence";
 import { refusalPage } from "@/app/_server/refusal-page";
 import { BARE_POLICY, contentPolicy, STANDING_HEADERS } from "@/app/_server/security-headers";
+import { refuseTooBig, statesTooMuch } from "@/app/_server/upload-limit";
 import { wishIn } from "@/app/_server/viewer";
 import { wordsFor } from "@/lib/words/catalogue";
 
@@ -30,6 +31,14 @@ function refuse(request: NextRequest, kind: "foreign" | "method", address: strin
     headers: { "Content-Type": "text/html; charset=utf-8", ...(kind === "method" && { Allow: METHODS.join(", ") }) },
   });
   return seal(response, BARE_POLICY);
+}
+
+function tooBig(request: NextRequest): NextResponse {
+  const { body, status, headers } = refuseTooBig(
+    wordsFor(wishIn(request.cookies).locale ?? "en"),
+    request.nextUrl.pathname,
+  );
+  return new NextResponse(body, { status, headers });
 }
 
 // Anyone can write them, and what stands behind would believe them.
@@ -67,6 +76,8 @@ export async function proxy(request: NextRequest): Promise<NextResponse> {
     ? checkDoor(facts, sent.get("x-forwarded-for"), port)
     : checkOrigin(facts, origins);
   if (check.kind !== "ours") return refuse(request, check.kind, origins[0] ?? "");
+  // Whoever stands behind is asked only once a body has arrived whole.
+  if (statesTooMuch(sent)) return seal(tooBig(request), BARE_POLICY);
   const policy = contentPolicy(newNonce(), MODE);
   const headers = withoutForwarding(sent, check.origin);
   // The renderer takes the nonce of its own scripts from here.

@@ -15,9 +15,6 @@ import type { FileResult, FileTask, ImportDraft } from "./worker/file-tasks";
 
 export type { ImportDraft } from "./worker/file-tasks";
 
-/** Files beyond this are refused with its name. */
-export const UPLOAD_LIMIT_MB = 32;
-
 const KIND = "import";
 /** The file lies in a draft of its own: what asks how far the reading is needn't read it. */
 const FILE_KIND = "import-file";

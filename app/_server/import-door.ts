@@ -10,7 +10,7 @@ import { refuseAtDoor } from "./door-answer";
 import { admitAtDoor } from "./door-gate";
 import { tellPreview } from "./door-preview";
 import type { Viewer } from "./gate";
-import { dropImport, type ImportDraft, keepAnswers, keepUpload, previewImport, UPLOAD_LIMIT_MB } from "./import-desk";
+import { dropImport, type ImportDraft, keepAnswers, keepUpload, previewImport } from "./import-desk";
 import { findOutcome } from "./import-outcome";
 import type { Speaker } from "./import-page";
 import { readLimited } from "./read-limited";
@@ -95,7 +95,7 @@ async function write(viewer: Viewer, who: string, draft: ImportDraft, bytes: Uin
 }
 
 async function receive(request: Request, { viewer, who }: KeyHolder): Promise<Response> {
-  const body = await readLimited(request, UPLOAD_LIMIT_MB * 1024 * 1024);
+  const body = await readLimited(request, UPLOAD_LIMIT);
   if (body.kind === "too-big") return refuseAtDoor(words, "too-big", { limit: UPLOAD_LIMIT_MB });
   if (body.kind === "broken") return refuseAtDoor(words, "half");
   const { bytes } = body;
@@ -134,6 +134,7 @@ export async function receiveAtDoor(request: Request): Promise<Response> {
 }
 
 /** How an import is: on its way, on file, or taken back. */
+import { UPLOAD_LIMIT, UPLOAD_LIMIT_MB } from "./upload-limit";
 export async function tellAtDoor(request: Request, batchId: string): Promise<Response> {
   const holder = await admitAtDoor(words, request);
   if (holder instanceof Response) return holder;

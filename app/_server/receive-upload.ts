@@ -1,22 +1,17 @@
 import { type UploadKind, uploadKind } from "@/lib/ingest/upload-kind";
 import type { Words } from "@/lib/words/catalogue";
 import { requireViewer } from "./gate";
-import { keepUpload, UPLOAD_LIMIT_MB } from "./import-desk";
+import { keepUpload } from "./import-desk";
 import { readLimited } from "./read-limited";
 import { refusalResponse } from "./refusal-page";
-
-const LIMIT = UPLOAD_LIMIT_MB * 1024 * 1024;
-
-/** A form wraps the file in a few hundred bytes of its own. */
-const FORM_BYTES = 4096;
+import { FORM_BYTES, refuseTooBig, UPLOAD_LIMIT } from "./upload-limit";
 
 /** Takes an uploaded file in as a draft and leads to its preview. */
 export async function receiveUpload(request: Request): Promise<Response> {
   const viewer = await requireViewer();
   const { words } = viewer;
-  const body = await readLimited(request, LIMIT + FORM_BYTES);
-  if (body.kind === "too-big")
-    return refusalResponse(words, 413, words.say("import-page.too-big", { limit: UPLOAD_LIMIT_MB }));
+  const body = await readLimited(request, UPLOAD_LIMIT + FORM_BYTES);
+  if (body.kind === "too-big") return refuseTooBig(words, new URL(request.url).pathname);
   if (body.kind === "broken") return refusalResponse(words, 422, words.say("import-page.half"));
   let file: FormDataEntryValue | null = null;
   let pasted: FormDataEntryValue | null = null;

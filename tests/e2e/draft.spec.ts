@@ -67,12 +67,12 @@ test.describe
   .serial("a form that is typed into", () => {
     test("is one of a student who is added", async ({ page }) => {
       await page.goto("/students/new");
-      await page.getByLabel("Alias or first name").fill("Kit");
+      await page.getByLabel("Alias or first name").fill("Quin");
       await page.getByLabel("right-handed").check();
       await page.getByLabel("Given by").fill("mother");
       await page.getByLabel("I hold this consent on paper.").check();
       await page.getByRole("button", { name: "Add the student" }).click();
-      await expect(page.getByRole("heading", { level: 1 })).toHaveText("Kit: no film yet");
+      await expect(page.getByRole("heading", { level: 1 })).toHaveText("Quin: no film yet");
       FORM = `${new URL(page.url()).pathname}/sessions/new`;
     });
 

@@ -4,7 +4,7 @@ import { alert, expect, expectAccessible, test } from "./watched";
 
 test("a sample is imported, stands in the list with what was answered, and is taken back whole", async ({ page }) => {
   await page.goto("/import");
-  await page.getByLabel("File", { exact: true }).setInputFiles(path.join(served.root, "seed/samples/season-long.csv"));
+  await page.locator("#import-file").setInputFiles(path.join(served.root, "seed/samples/season-long.csv"));
   await page.getByRole("button", { name: "Read the file" }).click();
   await page.getByRole("radio", { name: "A new student, right-handed" }).first().check();
   const givenBy = page.locator('input[name^="answer-givenBy:"]').first();

@@ -21,6 +21,16 @@ function firstOf(column: string, table: string): string {
   }
 }
 
+/** What students are called; nobody translates it. */
+export function studentNames(): ReadonlySet<string> {
+  const db = openDatabase(path.join(served.data, "demo", "proofband.db"), "read");
+  try {
+    return new Set(db.sqlite.prepare<[], string>("SELECT alias FROM student").pluck().all());
+  } finally {
+    db.close();
+  }
+}
+
 /** A sample file as it lies in the demo after an upload that nobody has confirmed. */
 function uploadedDraft(): string {
   const id = "uploaded-for-the-tests";
@@ -38,7 +48,9 @@ function uploadedDraft(): string {
   }
 }
 
-const OF_FIRST_STUDENT = "student_id = (SELECT id FROM student LIMIT 1)";
+/** Of whom the demo has something of each kind. */
+const RICH = "s01";
+const OF_STUDENT = `student_id = '${RICH}'`;
 
 /** An import as it lies in the demo, which has none of its own. */
 function importedBatch(): string {
@@ -60,11 +72,11 @@ function importedBatch(): string {
 
 /** How each variable part is filled. A part without an entry fails, so that no new route goes unseen. */
 const PARTS: Readonly<Record<string, () => string>> = {
-  studentId: () => firstOf("id", "student"),
-  sessionId: () => firstOf("id", `session WHERE ${OF_FIRST_STUDENT}`),
-  assignmentId: () => firstOf("id", `drill_assignment WHERE ${OF_FIRST_STUDENT}`),
-  eventId: () => firstOf("id", `event WHERE ${OF_FIRST_STUDENT}`),
-  readBackId: () => firstOf("id", `read_back WHERE ${OF_FIRST_STUDENT}`),
+  studentId: () => RICH,
+  sessionId: () => firstOf("id", `session WHERE ${OF_STUDENT}`),
+  assignmentId: () => firstOf("id", `drill_assignment WHERE ${OF_STUDENT}`),
+  eventId: () => firstOf("id", `event WHERE ${OF_STUDENT}`),
+  readBackId: () => firstOf("id", `read_back WHERE ${OF_STUDENT}`),
   fundamental: () => BUILT_IN[0]?.id ?? "",
   draftId: uploadedDraft,
   batchId: importedBatch,

@@ -45,6 +45,8 @@ export function alert(page: Page) {
 
 /** Fails on anything that the accessibility rules find on the page as it stands. */
 export async function expectAccessible(page: Page): Promise<void> {
+  // The title may come after the page's head, in a stream.
+  await expect(page).toHaveTitle(/\S/);
   await page.evaluate(axeSource);
   const violations = await page.evaluate(async (tags) => {
     const axe = (window as unknown as { axe: { run: (root: Document, options: object) => Promise<AxeResult> } }).axe;

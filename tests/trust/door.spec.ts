@@ -80,8 +80,8 @@ test("J7: a body over the limit is refused by its length, and one that breaks of
     request.on("error", reject);
     request.write("student,date\n");
   });
-  // Nobody's file is measured before its key is looked at.
-  expect(stated).toBe(401);
+  // The outermost door refuses it by what it says of itself: nobody waits for 40 MB to learn that his key is wrong.
+  expect(stated).toBe(413);
   await new Promise<void>((resolve) => {
     const headers = { Host: host, Authorization: "Bearer pbk_x", "Content-Length": "1000" };
     const request = http.request({ host: "127.0.0.1", port: served.port, method: "POST", path: address, headers });
