@@ -1,5 +1,5 @@
 import { wordsFor } from "@/lib/words/catalogue";
-import { builtPages, studentNames } from "./routes";
+import { academyNames, builtPages } from "./routes";
 import { served } from "./served";
 import { expect, expectAccessible, test } from "./watched";
 
@@ -33,7 +33,7 @@ test("every heading, button, label and way on is a message of the catalogue", as
   test.setTimeout(20_000 + builtPages().length * 10_000);
   await context.addCookies([{ name: "proofband-locale", value: "en-XA", url: served.address }]);
   const unspoken: string[] = [];
-  const names = studentNames();
+  const names = academyNames();
   for (const path of builtPages()) {
     await page.goto(path);
     await expect(page.locator("html")).toHaveAttribute("lang", "en-XA");

@@ -21,11 +21,19 @@ function firstOf(column: string, table: string): string {
   }
 }
 
-/** What students are called; nobody translates it. */
-export function studentNames(): ReadonlySet<string> {
+/** What the academy itself named: students, drills, fundamentals of its own; nobody translates it. */
+export function academyNames(): ReadonlySet<string> {
   const db = openDatabase(path.join(served.data, "demo", "proofband.db"), "read");
   try {
-    return new Set(db.sqlite.prepare<[], string>("SELECT alias FROM student").pluck().all());
+    return new Set(
+      db.sqlite
+        .prepare<[], string>(
+          `SELECT alias FROM student UNION SELECT name FROM drill
+           UNION SELECT json_extract(definition, '$.ownName') FROM own_fundamental`,
+        )
+        .pluck()
+        .all(),
+    );
   } finally {
     db.close();
   }
