@@ -33,9 +33,11 @@ function Filled({ part, action }: { readonly part: RecordPart; readonly action: 
         <p key={text}>{text}</p>
       ))}
       {part.facts.length === 0 ? null : <Facts facts={part.facts} />}
-      {part.tables.map((table) => (
-        <Table key={table.caption} model={table} />
-      ))}
+      <div className={styles.tables}>
+        {part.tables.map((table) => (
+          <Table key={table.caption} model={table} />
+        ))}
+      </div>
       {part.links.length === 0 ? null : (
         <p className={styles.links}>
           {part.links.map((link) =>
