@@ -22,6 +22,9 @@ export interface Keeping {
 const REST = 600;
 const LONGEST = 1400;
 
+/** A form that was sent is not sent again by a second press; after so long, in milliseconds, its sender may have lost the line. */
+const SECOND_PRESS = 5000;
+
 /** Waits between tries while the server can't be reached, in seconds; the last one is repeated. */
 const WAITS = [2, 4, 8, 15, 30, 60];
 
@@ -54,6 +57,8 @@ export function startKeeping(form: HTMLFormElement, keep: KeepModel, tell: (stan
   let turn = 0;
   let tries = 0;
   let passing = false;
+  /** Until then a press is a second one of the same. */
+  let sentUntil = 0;
   let stopped = false;
   let waiting: ReturnType<typeof setTimeout> | undefined;
   /** When the first key that isn't kept was pressed; null: all is kept. */
@@ -144,6 +149,8 @@ export function startKeeping(form: HTMLFormElement, keep: KeepModel, tell: (stan
     if (passing) return;
     event.preventDefault();
     event.stopImmediatePropagation();
+    if (Date.now() < sentUntil) return;
+    sentUntil = Date.now() + SECOND_PRESS;
     const { submitter } = event;
     void keepNow().then((answer) => {
       // What the server won't keep at all it refuses, when it is sent, in words of its own.
@@ -151,7 +158,10 @@ export function startKeeping(form: HTMLFormElement, keep: KeepModel, tell: (stan
         passing = true;
         form.requestSubmit(submitter);
         passing = false;
-      } else if (answer.kind === "unreachable") tell({ state: "unsent", said: keep.words.notSaved, both: null });
+        return;
+      }
+      sentUntil = 0;
+      if (answer.kind === "unreachable") tell({ state: "unsent", said: keep.words.notSaved, both: null });
     });
   };
 
