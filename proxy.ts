@@ -76,7 +76,7 @@ export async function proxy(request: NextRequest): Promise<NextResponse> {
     ? checkDoor(facts, sent.get("x-forwarded-for"), port)
     : checkOrigin(facts, origins);
   if (check.kind !== "ours") return refuse(request, check.kind, origins[0] ?? "");
-  // Whoever stands behind is asked only once a body has arrived whole.
+  // What stands behind is handed a body cut off at the framework's limit, and would call it half a file.
   if (statesTooMuch(sent)) return seal(tooBig(request), BARE_POLICY);
   const policy = contentPolicy(newNonce(), MODE);
   const headers = withoutForwarding(sent, check.origin);

@@ -19,7 +19,7 @@ export function refuseTooBig(words: Words, pathname: string): Response {
     : refusalResponse(words, 413, words.say("import-page.too-big", { limit: UPLOAD_LIMIT_MB }));
 }
 
-/** Whether a body says of itself that it is over the limit: it is refused before any of it is awaited. */
+/** Whether a body says of itself that it is over the limit: it is refused without being looked at. */
 export function statesTooMuch(sent: Headers): boolean {
   return Number(sent.get("content-length") ?? "0") > UPLOAD_LIMIT + FORM_BYTES;
 }
