@@ -42,16 +42,17 @@ export function previewArchive(viewer: Viewer, upload: Upload, archive: Archive)
   );
 }
 
-/** Writes what the preview of an archive shows, all of it or nothing. */
+/** Writes what the preview of an archive shows, all of it or nothing; the batch bears the given id and name. */
 export function confirmArchive(
   viewer: Viewer,
   upload: Upload,
   archive: Archive,
+  { batchId, who }: { readonly batchId: string; readonly who: string },
 ): ImportInsert | { readonly kind: "nothing-ready" } {
   const { db, scope } = viewer;
   const batch = readImportBatch(db, scope, hashOf(archive));
   if (batch) return { kind: "already-imported", batch };
   const { plan } = previewArchive(viewer, upload, archive);
   if (!plan) return { kind: "nothing-ready" };
-  return insertArchive(db, scope, plan, { now: currentInstant(), newId: randomUUID, door: "archive" });
+  return insertArchive(db, scope, plan, { now: currentInstant(), newId: randomUUID, door: "archive", batchId, who });
 }

@@ -1,3 +1,4 @@
+import { readMergedInto } from "@/db/read/students";
 import { parseKeepRequest } from "@/lib/ingest/parse-keep-request";
 import { diskFailureOf } from "./disk-failure";
 import { DRAFT_FORMS, isDraftId } from "./draft-forms";
@@ -5,6 +6,7 @@ import { typedEntries } from "./form-draft";
 import { admitToStudent, requireViewer, type Viewer } from "./gate";
 import { type KeepOutcome, keepDraft, lookAtDraft } from "./keep-draft";
 import { moveDraft } from "./unfinished";
+import { whenWritable } from "./write-gate";
 
 /** A form with notes as long as they may be has a tenth of this. */
 const LIMIT_KB = 256;
@@ -45,9 +47,12 @@ export async function receiveDraft(request: Request): Promise<Response> {
   if (asked === null || !isDraftId(asked.draft)) return refuse(viewer, 422, "unreadable");
   const isKnown = Object.hasOwn(DRAFT_FORMS, asked.form);
   const about = isKnown ? DRAFT_FORMS[asked.form]?.about : null;
-  if (!isKnown || (about === "student" && !admitToStudent(viewer, asked.studentId)))
-    return refuse(viewer, 404, "absent");
+  const student = about === "student" ? admitToStudent(viewer, asked.studentId) : null;
+  if (!isKnown || (about === "student" && student === null)) return refuse(viewer, 404, "absent");
+  // The form's page leads to the other student's: what is kept here nobody would find again.
+  if (student !== null && readMergedInto(viewer.db, student) !== null) return refuse(viewer, 409, "merged");
   if (asked.act === "look") return answer(200, lookAtDraft(viewer, asked.draft, asked.version));
+  await whenWritable();
   try {
     const studentId = about === "student" ? asked.studentId : "";
     const outcome = keepDraft(viewer, { ...asked, studentId, entries: typedEntries(asked.entries) });
@@ -70,6 +75,7 @@ export async function moveDraftFrom(request: Request, to: "dropped" | "unfinishe
   const text = (await readText(request)) ?? "";
   const fields = new URLSearchParams(text);
   const id = fields.get("draft") ?? "";
+  await whenWritable();
   const page = isDraftId(id) ? moveDraft(viewer, id, to) : null;
   const back = ownPath(fields.get("back") ?? "");
   if (page === null) return seeOther(back);

@@ -1,6 +1,7 @@
 import { randomUUID } from "node:crypto";
 import { inTransaction } from "@/db/client";
 import { readAssignmentLog, readDrills } from "@/db/read/drills";
+import { deleteDraft } from "@/db/write/drafts";
 import { insertAssignment, insertDrill, updateAssignmentEnd, updateAssignmentTakenBack } from "@/db/write/drills";
 import type { AssignmentRecord } from "@/lib/domain/drill-record";
 import { type EnteredDrill, parseDrillForm, parseDrillStop } from "@/lib/ingest/parse-drill-form";
@@ -97,6 +98,8 @@ export function stopDrill(
     const draftId = keepFormDraft(viewer, stopDraft(assignmentId), data, errors, refusal, student.studentId);
     return { kind: "refused", draftId };
   }
+  const keptId = String(data.get("draft") ?? "");
+  if (keptId !== "") deleteDraft(db, viewer.scope, keptId);
   const made = updateAssignmentEnd(db, student, { assignmentId, ...parsed.value });
   return { kind: made.kind === "updated" ? "stopped" : "not-running" };
 }

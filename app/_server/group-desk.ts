@@ -91,6 +91,7 @@ function enterGroup(viewer: Viewer, data: FormData): AddedGroup | Refused {
   const context = { today: viewer.today, fundamentals, grouping, reader: viewer.name, students, groupId };
   const parsed = parseGroupForm(data, context);
   const issues = parsed.kind === "issues" ? [...parsed.issues] : [];
+  if (chosen.length < new Set(idsOf(data)).size) issues.unshift({ field: "students", code: "gone", args: {} });
   if (students.length < chosen.length && fieldText(data, "leaveOut") !== "yes")
     issues.unshift({ field: "leaveOut", code: "leave-out", args: {} });
   if (issues.length > 0 || parsed.kind === "issues") {

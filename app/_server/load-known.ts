@@ -1,4 +1,5 @@
 import { readGoalBands } from "@/db/read/goal-bands";
+import { readImportBatches } from "@/db/read/import-batches";
 import { readKnownThen } from "@/db/read/known";
 import { readNoiseModels } from "@/db/read/noise-models";
 import { readStudent } from "@/db/read/students";
@@ -10,7 +11,7 @@ import { knownDifferences } from "@/lib/verdict/known-differences";
 import { type StudentRecord, type TrackHistory, trackHistories } from "@/lib/verdict/track-history";
 import { sayClubGroup } from "@/lib/words/say-club";
 import { workOn } from "./analysis-worker";
-import { endOfDay } from "./clock";
+import { dayIn, endOfDay } from "./clock";
 import { chooseClubGroup } from "./club-links";
 import type { StudentViewer } from "./gate";
 import { loadEntries } from "./load-history";
@@ -93,6 +94,11 @@ export async function loadKnown(viewer: StudentViewer, wish: KnownWish): Promise
       (entry) => entry.at > knownAt || (entry.kind === "record" && (entry.change.undoneAt ?? "") > knownAt),
     ),
     filmedSince: record.sessions.filter((session) => session.day > on && session.clubGroup === clubGroup).length,
+    gone: readImportBatches(viewer.db, viewer.scope).flatMap(({ fileName, createdAt, undoneAt }) =>
+      createdAt <= knownAt && undoneAt !== null && undoneAt > knownAt
+        ? [{ fileName, day: dayIn(academy.zone, new Date(undoneAt)) }]
+        : [],
+    ),
     only,
   });
 }

@@ -1,6 +1,7 @@
 import { randomUUID } from "node:crypto";
 import { readReadBackCandidates, readReadBackItems, readReadBacks } from "@/db/read/read-backs";
 import { readConsents } from "@/db/read/students";
+import { deleteDraft } from "@/db/write/drafts";
 import {
   insertReadBack,
   type ReadBackEnd,
@@ -12,7 +13,8 @@ import {
 import type { Fundamental } from "@/lib/domain/fundamental";
 import type { ReadBack, ReadBackCandidate } from "@/lib/domain/read-back";
 import { consentInForce } from "@/lib/domain/student";
-import { emptiedPlaces, parseReadBackForm } from "@/lib/ingest/parse-read-back-form";
+import { fieldText } from "@/lib/ingest/field-issue";
+import { changedFields, emptiedPlaces, parseReadBackForm } from "@/lib/ingest/parse-read-back-form";
 import { parseRereadForm } from "@/lib/ingest/parse-reread-form";
 import { drawReadBack, isReadable } from "@/lib/verdict/draw-read-back";
 import { chance } from "./chance";
@@ -116,11 +118,12 @@ export function keepReadBack(viewer: StudentViewer, readBackId: string, data: Fo
   const open = findOpen(viewer, readBackId);
   if (open === null) return "not-kept";
   const { places, fundamental } = open;
+  const typed = changedFields(data, places);
   const { values } = parseRereadForm(
-    data,
+    typed,
     places.map((place) => ({ place, fundamental })),
   );
-  const emptied = emptiedPlaces(data, places).map((place) => ({ place, typed: null }));
+  const emptied = emptiedPlaces(typed, places).map((place) => ({ place, typed: null }));
   updateReadBackTyped(viewer.db, viewer.student, readBackId, [...values, ...emptied]);
   return "kept";
 }
@@ -147,11 +150,12 @@ export async function saveReadBack(
   const open = findOpen(viewer, readBackId);
   if (open === null) return { kind: "not-open" };
   const { places, fundamental } = open;
+  const typed = changedFields(data, places);
   const { values, issues, finish } = parseRereadForm(
-    data,
+    typed,
     places.map((place) => ({ place, fundamental })),
   );
-  const emptied = emptiedPlaces(data, places).map((place) => ({ place, typed: null }));
+  const emptied = emptiedPlaces(typed, places).map((place) => ({ place, typed: null }));
   updateReadBackTyped(db, student, readBackId, [...values, ...emptied]);
   const refuse = (errors: Readonly<Record<string, string>>, refusal: string): Refused => ({
     kind: "refused",
@@ -161,6 +165,8 @@ export async function saveReadBack(
     const errors = sayFieldIssues(words, issues);
     return refuse(errors, words.say("reread-draw.refusal", { saved: values.length, problems: issues.length }));
   }
+  const keptId = fieldText(data, "draft");
+  if (keptId !== "") deleteDraft(db, viewer.scope, keptId);
   if (finish === "no") return { kind: "saved" };
   const now = instantOf(viewer.academy);
   const end = updateReadBackFinished(db, student, readBackId, {

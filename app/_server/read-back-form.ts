@@ -120,6 +120,7 @@ export function buildReadBackForm(
     hidden: [
       { name: "studentId", value: kept.studentId },
       { name: "readBackId", value: readBack.id },
+      ...items.map(({ place, typed }) => ({ name: `was.${place}`, value: typed ?? "" })),
       ...draftOf(kept),
     ],
   };

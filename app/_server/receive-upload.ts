@@ -5,6 +5,7 @@ import { keepUpload } from "./import-desk";
 import { readLimited } from "./read-limited";
 import { refusalResponse } from "./refusal-page";
 import { FORM_BYTES, refuseTooBig, UPLOAD_LIMIT } from "./upload-limit";
+import { whenWritable } from "./write-gate";
 
 /** Takes an uploaded file in as a draft and leads to its preview. */
 export async function receiveUpload(request: Request): Promise<Response> {
@@ -22,6 +23,8 @@ export async function receiveUpload(request: Request): Promise<Response> {
   } catch {
     return refusalResponse(words, 422, words.say("import-page.half"));
   }
+  // While the body came, an import may have begun to write.
+  await whenWritable();
   if (typeof pasted === "string" && pasted.trim() !== "") {
     const name = words.say("import-page.paste.name");
     return seeOther(`/import/${keepUpload(viewer, name, new TextEncoder().encode(pasted))}`);

@@ -26,7 +26,10 @@ export function startWriter(task: ImportTask, starter: Starter): Promise<ImportS
         return;
       }
       open = await closeGate();
-      if (ended) open();
+      if (ended) {
+        open();
+        return;
+      }
       if (starter.isStopped() === "stopped") {
         said = { kind: "stopped" };
         void worker.terminate();

@@ -39,7 +39,7 @@ export async function writeImport(viewer: Viewer, draft: ImportDraft, hand: Impo
   const archived = archiveIn(draft);
   if (archived.kind === "archive") {
     await hand.onReady?.(0);
-    return whole(viewer, hand, () => confirmArchive(viewer, draft, archived.archive));
+    return whole(viewer, hand, () => confirmArchive(viewer, draft, archived.archive, hand));
   }
   if (archived.kind !== "no-archive") return { kind: "nothing-ready" };
   const preview = await previewImport(viewer, draft);

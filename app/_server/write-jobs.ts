@@ -68,7 +68,7 @@ function jobs(): Jobs {
 
 /** The import of a draft, or the undo of a batch, that is on its way or has just ended; null: none. */
 export function findJob({ scope }: Viewer, id: string): ImportJob | null {
-  const job = jobs().all.get(id);
+  const job = jobs().all.get(`import ${id}`) ?? jobs().all.get(`undo ${id}`);
   return job && job.academyId === scope.academyId ? job : null;
 }
 
@@ -168,7 +168,8 @@ async function judge(viewer: Viewer, job: ImportJob): Promise<void> {
 
 function enqueue(viewer: Viewer, job: Pick<ImportJob, "id" | "kind" | "batchId" | "size">, from: From): ImportJob {
   const { all, last } = jobs();
-  const running = all.get(job.id);
+  const key = `${job.kind} ${job.id}`;
+  const running = all.get(key);
   if (running && !["done", "stopped", "failed"].includes(running.state)) return running;
   const seen = new Int32Array(new SharedArrayBuffer(4 * SHARED.places));
   const { academyId } = viewer.scope;
@@ -189,8 +190,8 @@ function enqueue(viewer: Viewer, job: Pick<ImportJob, "id" | "kind" | "batchId" 
     written,
     finished,
   };
-  all.delete(job.id);
-  all.set(job.id, made);
+  all.delete(key);
+  all.set(key, made);
   for (const id of [...all.keys()].slice(0, -REMEMBERED)) all.delete(id);
   jobs().last = last.then(() => {
     begin();

@@ -60,13 +60,13 @@ const ROWS = `
   own_session AS (SELECT id, student_id FROM session WHERE batch_id = :batch),
   touched AS (SELECT value AS id FROM json_each(:touched))`;
 
-// What bears no batch is told by its hour: an archive brings corrections and decisions of earlier days along. Heights bear
+// What hangs on a row of a file came after it. What bears no batch is told by its hour: an archive brings corrections and decisions of earlier days along. Heights bear
 // neither, so with an archive they can't be told from later ones.
 const CHECKS: Readonly<Record<BuiltOnImport["kind"], string>> = {
   correction: `SELECT reading.student_id, reading.session_id FROM correction JOIN reading ON reading.id = correction.reading_id
-    WHERE reading.batch_id = :batch AND corrected_at > :at`,
+    WHERE reading.batch_id = :batch AND corrected_at > :since`,
   reread: `SELECT student_id, session_id FROM reread_item item JOIN reread_draw ON reread_draw.id = item.draw_id
-    WHERE drawn_at > :at AND (EXISTS (SELECT 1 FROM swing WHERE swing.id = item.swing_id AND swing.batch_id = :batch)
+    WHERE drawn_at > :since AND (EXISTS (SELECT 1 FROM swing WHERE swing.id = item.swing_id AND swing.batch_id = :batch)
       OR EXISTS (SELECT 1 FROM reading WHERE reading.swing_id = item.swing_id
         AND reading.fundamental_id = item.fundamental_id AND reading.batch_id = :batch)
       OR EXISTS (SELECT 1 FROM capture WHERE capture.session_id = item.session_id
@@ -78,7 +78,7 @@ const CHECKS: Readonly<Record<BuiltOnImport["kind"], string>> = {
   "read-back": `SELECT session.student_id, session.id FROM read_back_item item
     JOIN read_back ON read_back.id = item.read_back_id
     JOIN swing ON swing.id = item.swing_id JOIN session ON session.id = swing.session_id
-    WHERE drawn_at > :at AND (swing.batch_id = :batch OR EXISTS (SELECT 1 FROM capture WHERE capture.session_id = session.id
+    WHERE drawn_at > :since AND (swing.batch_id = :batch OR EXISTS (SELECT 1 FROM capture WHERE capture.session_id = session.id
       AND capture.film_reference = item.film_reference AND capture.batch_id = :batch))`,
   reading: `SELECT session.student_id, session.id FROM session JOIN swing ON swing.session_id = session.id
       JOIN reading ON reading.swing_id = swing.id
@@ -93,8 +93,8 @@ const CHECKS: Readonly<Record<BuiltOnImport["kind"], string>> = {
     AND (student_id IN new_student OR (created_at > :at
       AND student_id IN (SELECT student_id FROM consent WHERE batch_id = :batch)))`,
   change: `SELECT student_id, session_id FROM record_change
-    WHERE changed_at > :at AND (session_id IN (SELECT id FROM own_session)
-      OR student_id IN touched OR other_student_id IN touched)`,
+    WHERE (changed_at > :since AND session_id IN (SELECT id FROM own_session))
+      OR (changed_at > :at AND (student_id IN touched OR other_student_id IN touched))`,
   asking: "SELECT student_id, NULL FROM asking WHERE recorded_at > :at AND student_id IN touched",
   drill: `SELECT student_id, NULL FROM drill_assignment WHERE batch_id IS NOT :batch
     AND (student_id IN new_student OR (recorded_at > :at AND student_id IN touched))`,
@@ -122,7 +122,14 @@ export function readBuiltOnImport(
   batch: Pick<typeof importBatch.$inferSelect, "id" | "createdAt" | "door">,
 ): BuiltOnImport[] {
   const touched = JSON.stringify(readTouchedStudents(db, batch.id).map(({ id }) => id));
-  const given = { batch: batch.id, at: batch.createdAt, door: batch.door, academy: scope.academyId, touched };
+  const given = {
+    batch: batch.id,
+    at: batch.createdAt,
+    since: batch.door === "archive" ? batch.createdAt : "",
+    door: batch.door,
+    academy: scope.academyId,
+    touched,
+  };
   return BUILT_KINDS.flatMap((kind) =>
     db.sqlite
       .prepare<[typeof given], BuiltOnImport>(

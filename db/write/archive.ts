@@ -180,12 +180,12 @@ export function insertArchive(
   db: Database,
   scope: AcademyScope,
   plan: ArchivePlan,
-  stamp: Stamp & { readonly door: "archive" },
+  stamp: Stamp & { readonly door: "archive"; readonly batchId?: string | null; readonly who?: string },
 ): ImportInsert {
   return inTransaction(db, () => {
     const batch = readImportBatch(db, scope, plan.contentHash);
     if (batch) return { kind: "already-imported", batch };
-    const batchId = stamp.newId();
+    const batchId = stamp.batchId ?? stamp.newId();
     const total = plan.students.flatMap(({ sessions }) => sessions.flatMap(({ swings }) => swings));
     const rows = total.reduce((sum, { readings }) => sum + readings.length, 0);
     const { fileName, contentHash } = plan;
@@ -195,7 +195,7 @@ export function insertArchive(
       form: "long",
       rows,
       readings: rows,
-      answers: "[]",
+      answers: JSON.stringify(stamp.who === undefined ? {} : { who: stamp.who }),
       door: stamp.door,
     } as const;
     db.orm

@@ -1,7 +1,7 @@
 import type { RowState } from "@/lib/domain/record-change";
 import type { StudentScope } from "@/lib/domain/scope";
 import { type Database, inTransaction } from "../client";
-import { isBeingRead } from "./move-session";
+import { isBeingRead } from "../read/being-read";
 import { freeSequence, movedSession } from "./moved-rows";
 import { type ChangeNote, writeRecordChange } from "./record-changes";
 

@@ -1,5 +1,6 @@
 import type { StudentScope } from "@/lib/domain/scope";
 import { type Database, inTransaction } from "../client";
+import { isBeingRead } from "../read/being-read";
 import { movedSession } from "./moved-rows";
 import { type ChangeNote, writeRecordChange } from "./record-changes";
 
@@ -7,20 +8,6 @@ import { type ChangeNote, writeRecordChange } from "./record-changes";
 export type SessionMove =
   | { readonly kind: "moved"; readonly changeId: number }
   | { readonly kind: "unknown-session" | "same-student" | "being-read" };
-
-/** Whether swings of one of these sessions are being read back. */
-export function isBeingRead(db: Database, sessionIds: readonly string[]): boolean {
-  return (
-    db.sqlite
-      .prepare(
-        `SELECT 1 FROM read_back_item JOIN read_back ON read_back.id = read_back_item.read_back_id
-           JOIN swing ON swing.id = read_back_item.swing_id
-         WHERE finished_at IS NULL AND dropped_at IS NULL
-           AND swing.session_id IN (SELECT value FROM json_each(?))`,
-      )
-      .get(JSON.stringify(sessionIds)) !== undefined
-  );
-}
 
 /** Gives a session with its readings to another student of the academy, and keeps how it was. */
 export function moveSession(

@@ -3,6 +3,7 @@ import type { ChangeKind, RecordChange, RecordMark, RowState } from "@/lib/domai
 import { rowName } from "@/lib/domain/record-change";
 import type { StudentScope } from "@/lib/domain/scope";
 import { type Database, inTransaction } from "../client";
+import { isBeingRead } from "../read/being-read";
 import { type AcademyKey, readClubGrouping } from "../read/club-groups";
 import { readAcademyChanges, readRecordChanges } from "../read/record-changes";
 import { readRowState, writeRowStates } from "./row-states";
@@ -121,7 +122,7 @@ function builtOn(
   const mended = `SELECT 1 FROM correction JOIN reading ON reading.id = correction.reading_id
     WHERE correction.id > :mark AND ${touched}`;
   if (one(mended, { ...args, mark: change.mark.correction })) return "values";
-  if (isReadAgain(db, change, sessions)) return "rereads";
+  if (isReadAgain(db, change, sessions) || isBeingRead(db, JSON.parse(sessions) as string[])) return "rereads";
   return change.kind === "merge-students" && hasHappened(db, change) ? "happened" : null;
 }
 

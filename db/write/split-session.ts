@@ -2,7 +2,7 @@ import type { ClubGroup } from "@/lib/domain/club-group";
 import type { ColumnValue, RowState } from "@/lib/domain/record-change";
 import type { StudentScope } from "@/lib/domain/scope";
 import { type Database, inTransaction } from "../client";
-import { isBeingRead } from "./move-session";
+import { isBeingRead } from "../read/being-read";
 import { freeSequence, movedReadings, movedRereads, turnedSightings } from "./moved-rows";
 import { type ChangeNote, writeRecordChange } from "./record-changes";
 

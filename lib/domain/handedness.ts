@@ -8,7 +8,8 @@ export type Hand = (typeof HANDS)[number];
  * What plus meant to whoever typed a value.
  *
  * `neutral`: by the rule of the catalogue (away from the target, closed, toward the ball), the same for both hands.
- * `picture`: to the right in the picture, so that a left-hander's values of a mirrored fundamental are turned.
+ * `picture`: the same side of the picture for both hands, the one that a right-hander's rule names; so a left-hander's values
+ * of a mirrored fundamental are turned.
  */
 export const SIGN_RULES = ["neutral", "picture"] as const;
 

@@ -178,7 +178,9 @@ function codeNamed(
     phrase: phraseOf(words, found, all),
   };
   const behind = texts.slice(last + 1, to);
-  const near = texts.slice(Math.max(0, first - NEGATION_REACH), first);
+  // A number of its own begins anew: “no shanks 3 thin” has three thin ones.
+  const own = texts.slice(from, first).some((word) => /^x?\d/.test(word));
+  const near = texts.slice(Math.max(own ? from : 0, first - NEGATION_REACH), first);
   if (near.some((word) => NEGATIONS.test(word)) || behind[0] === "none") return { ...base, count: 0, of: null };
   const said = contactNumber(texts.slice(from, first), behind, balls);
   return { ...base, count: said?.count ?? null, of: said?.of ?? null };

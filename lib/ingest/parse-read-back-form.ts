@@ -33,6 +33,17 @@ export function parseReadBackForm(
   return issues.length > 0 ? { kind: "issues", issues } : { kind: "ok", value: { sessionIds, each } };
 }
 
+/** A form without the fields that stand as the page came with them: another window may have filled them meanwhile. */
+export function changedFields(data: FormData, places: readonly number[]): FormData {
+  const changed = new FormData();
+  for (const [name, value] of data) changed.append(name, value);
+  for (const place of places) {
+    const was = data.get(`was.${place}`);
+    if (was !== null && fieldText(data, `v.${place}`) === was) changed.delete(`v.${place}`);
+  }
+  return changed;
+}
+
 /** Places of an open read-back whose field came back empty: what was typed there before is taken out again. */
 export function emptiedPlaces(data: FormData, places: readonly number[]): readonly number[] {
   return places.filter((place) => data.has(`v.${place}`) && fieldText(data, `v.${place}`) === "");

@@ -37,6 +37,8 @@ export interface KnownSource {
   readonly since: readonly (HistoryEntry & { readonly sessionId: string | null })[];
   /** Sessions of the club group and a later day that are on file now. */
   readonly filmedSince: number;
+  /** Imports that were on file that day and were taken back since; what they held can't be shown. */
+  readonly gone: readonly { readonly fileName: string; readonly day: string }[];
   /** The one fundamental that is looked at; null: all. */
   readonly only: string | null;
 }
@@ -194,7 +196,12 @@ function differencePart(words: Words, source: KnownSource): RecordPart {
   };
   return {
     ...part,
-    paragraphs: [words.say("known.filmed-since", { sessions: source.filmedSince, day })],
+    paragraphs: [
+      words.say("known.filmed-since", { sessions: source.filmedSince, day }),
+      ...source.gone.map((one) =>
+        words.say("known.gone", { file: one.fileName, day, gone: sayDay(words, one.day, "full") }),
+      ),
+    ],
     tables: mine.length === 0 ? [] : [table],
     links: [{ href: `/students/${source.student.id}/history`, label: words.say("session-page.history") }],
   };

@@ -69,7 +69,7 @@ test("five swings of six fundamentals go in by the keyboard alone, are saved, an
   }
   await expect(cell(page, "Lead-hand V", 3)).toHaveValue("n/m");
   await expect(cell(page, "Ball position", 5)).toHaveValue("59.73");
-  await expect(page.getByText("30 of 30 cells begun are read")).toBeVisible();
+  await expect(page.getByText("30 of 30 cells are filled in the swings begun")).toBeVisible();
   await expectAccessible(page);
   // By keyboard to the button, and pressed.
   await page.getByRole("button", { name: "Save the session" }).press("Enter");
@@ -122,7 +122,7 @@ test("arrows, letters with their switch, a block from a spreadsheet, its undoing
   await expectAccessible(page);
   await page.keyboard.press("ArrowUp");
   await page.keyboard.press("k");
-  await expect(page.getByLabel("Looked again: “-400” is right")).toBeChecked();
+  await expect(page.getByLabel("I looked again: “-400” is right")).toBeChecked();
   // Letters off: n is a letter. It is remembered.
   await page.getByLabel("Single letters are keys in a cell").press("Space");
   await cell(page, "Foot line", 1).focus();
@@ -201,7 +201,7 @@ test("without scripts the whole grid is there, the rest too, and what was typed 
   await page.getByRole("button", { name: "Save the session" }).click();
   await expect(rest).toHaveAttribute("open", "");
   await expect(page.getByText("“8o” is not a number").first()).toBeVisible();
-  await expect(page.getByLabel("Looked again: “999” is right")).toBeVisible();
+  await expect(page.getByLabel("I looked again: “999” is right")).toBeVisible();
   await expect(last).toHaveValue("999");
   await context.close();
 });

@@ -48,7 +48,7 @@ export async function sendDraft(keep: KeepModel, sending: Sending): Promise<Keep
       method: "POST",
       headers: { "content-type": "application/json" },
       body,
-      keepalive: body.length < GOING_LIMIT,
+      keepalive: new Blob([body]).size < GOING_LIMIT,
       signal: AbortSignal.timeout(PATIENCE),
     });
     const read = (await answer.json()) as KeepAnswer;

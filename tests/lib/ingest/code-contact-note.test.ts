@@ -95,3 +95,19 @@ describe("what is never done", () => {
     expect(codeContactNote("fat, fat", null).contacts).toHaveLength(2);
   });
 });
+
+it("a number of its own begins anew after a negated strike", () => {
+  const counts = (note: string) => codeContactNote(note, null).contacts.map(({ kind, count }) => [kind, count]);
+  expect(counts("no shanks 3 thin")).toEqual([
+    ["heel", 0],
+    ["low", 3],
+  ]);
+  expect(counts("wasn't fat 2 thin")).toEqual([
+    ["ground", 0],
+    ["low", 2],
+  ]);
+  expect(counts("no thin or fat")).toEqual([
+    ["low", 0],
+    ["ground", 0],
+  ]);
+});

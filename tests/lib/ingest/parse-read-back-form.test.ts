@@ -1,5 +1,5 @@
 import { expect, it } from "vitest";
-import { emptiedPlaces, parseReadBackForm } from "@/lib/ingest/parse-read-back-form";
+import { changedFields, emptiedPlaces, parseReadBackForm } from "@/lib/ingest/parse-read-back-form";
 import { wordsFor } from "@/lib/words/catalogue";
 
 const words = wordsFor("en");
@@ -50,4 +50,19 @@ it("a place that came back empty is emptied; one that didn't come is left alone"
   data.set("v.1", "81");
   data.set("v.2", " ");
   expect(emptiedPlaces(data, [1, 2, 3])).toEqual([2]);
+});
+
+it("a field that stands as the page came with it changes nothing, so that an older window empties no newer value", () => {
+  const data = new FormData();
+  for (const [name, value] of Object.entries({
+    "v.1": "",
+    "was.1": "",
+    "v.2": "7",
+    "was.2": "",
+    "v.3": "",
+    "was.3": "5",
+  }))
+    data.set(name, value);
+  const changed = changedFields(data, [1, 2, 3]);
+  expect(["v.1", "v.2", "v.3"].map((name) => changed.get(name))).toEqual([null, "7", ""]);
 });

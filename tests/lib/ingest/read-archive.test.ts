@@ -169,3 +169,8 @@ describe("a hostile file", () => {
     expect(passed).toBeGreaterThan(0);
   });
 });
+
+it("an archive of millions of empty parts is refused before it is parsed", () => {
+  const text = `{"format":"proofband-archive","x":[${"{},".repeat(2_100_000)}{}]}`;
+  expect(readArchive(new TextEncoder().encode(text)).kind).not.toBe("archive");
+});
