@@ -7,6 +7,7 @@ import { readSessions } from "@/db/read/sessions";
 import { readStudentNames } from "@/db/read/students";
 import { mergeStudents } from "@/db/write/merge-students";
 import { moveSession } from "@/db/write/move-session";
+import { insertReadBack, updateReadBackDropped } from "@/db/write/read-backs";
 import { updateChangeUndone } from "@/db/write/record-changes";
 import { insertSession } from "@/db/write/sessions";
 import { insertHeight } from "@/db/write/students";
@@ -107,6 +108,26 @@ describe("a change of the record and its undoing", () => {
     doStep(db, { what: "change", student: 0, pick: 0, value: 3, day: 1 }, 52);
     const mergeId = merged.kind === "merged" ? merged.changeId : 0;
     expect(updateChangeUndone(db, one, mergeId, note)).toEqual({ kind: "built-on", by: "values" });
+  });
+
+  test("say no while films that went over are being read back: their values would reach no record", async () => {
+    const db = await openAcademy();
+    const [one, two] = [studentScope("s1"), studentScope("s2")];
+    enter(db, "s1", "2031-02-01", "a");
+    const moved = moveSession(db, { from: one, to: two }, { sessionId: "a", turned: [] }, note);
+    const id = moved.kind === "moved" ? moved.changeId : 0;
+    const swingId = db.sqlite.prepare<[], number>("SELECT id FROM swing WHERE session_id = 'a'").pluck().get() ?? 0;
+    const drawn = {
+      id: "rb1",
+      fundamentalId: "setup-tilt",
+      reader: "Coach",
+      who: "Coach",
+      drawnAt: hourOf(51),
+    } as const;
+    insertReadBack(db, two, { ...drawn, items: [{ swingId, filmReference: "shelf 1" }] });
+    expect(updateChangeUndone(db, one, id, note)).toEqual({ kind: "built-on", by: "rereads" });
+    updateReadBackDropped(db, two, "rb1", hourOf(52));
+    expect(updateChangeUndone(db, one, id, note).kind).toBe("undone");
   });
 
   test("a student merged into another is listed nowhere and has nothing; sessions of one place take free ones", async () => {

@@ -7,6 +7,7 @@ import { insertDraft } from "@/db/write/drafts";
 import { updateDraftToKept } from "@/db/write/kept-files";
 import { insertLookNoise } from "@/db/write/looks";
 import { insertNoiseModel } from "@/db/write/noise-models";
+import { insertCorrection } from "@/db/write/readings";
 import { undoImport } from "@/db/write/undo-import";
 import type { EnteredSession, ImportPlan } from "@/lib/domain/session-entry";
 import { academyScope, entered, revisionOf, sessionOn, studentScope, swings } from "../academy-fixture";
@@ -88,6 +89,19 @@ describe("an import that is undone", () => {
     expect(undoImport(db, scope, theirs.batchId, undoing)).toMatchObject({ kind: "undone", readings: 1, sessions: 0 });
     expect(undoImport(db, scope, mine.batchId, undoing)).toMatchObject({ kind: "undone", readings: 2, sessions: 1 });
     expect(readImportBatches(db, scope).filter((batch) => batch.undoneBy === "Owner").length).toBe(2);
+  });
+
+  test("says no to what was corrected since, whatever the clock said", async () => {
+    const db = await openFilledAcademy();
+    const { batchId } = load(db, planOf([["Ferdi", sessionOn("2031-02-01")]]));
+    const readingId =
+      db.sqlite.prepare<[string], number>("SELECT id FROM reading WHERE batch_id = ?").pluck().get(batchId) ?? 0;
+    const early = { who: "Coach", why: "wrong still", now: "2001-01-01T00:00:00.000Z" };
+    insertCorrection(db, studentScope("s2"), { readingId, value: 1, typed: "1", ...early });
+    expect(undoImport(db, scope, batchId, undoing)).toMatchObject({
+      kind: "built-on",
+      built: [{ kind: "correction", alias: "Ferdi", count: 1 }],
+    });
   });
 
   test("is undone once, by its own academy alone, and gives back the file that was kept", async () => {
