@@ -14,6 +14,7 @@ import { buildBackForm, buildEventForm, buildRebaselineForm } from "./event-form
 import { findFormDraft } from "./form-draft";
 import type { StudentViewer } from "./gate";
 import { loadAcademyRules, loadStudentRecord } from "./student-record";
+import { linkTables } from "./table-links";
 import { withKeep } from "./with-keep";
 
 /** The day of an instant where the academy is. */
@@ -21,14 +22,16 @@ export function dayOfInstant({ academy }: StudentViewer): (instant: string) => s
   return (instant) => dayIn(academy.zone, new Date(instant));
 }
 
-/** Everything recorded of a student, what was taken back too. */
-export function loadEvents(viewer: StudentViewer): HappenPage {
-  return buildEventsPage(viewer.words, {
+/** Everything recorded of a student, what was taken back too; where it hurts is `said` on the page and in no file. */
+export function loadEvents(viewer: StudentViewer, place: "said" | "left-out" = "said"): HappenPage {
+  const events = readEventLog(viewer.db, viewer.student);
+  const page = buildEventsPage(viewer.words, {
     student: readStudent(viewer.db, viewer.student),
-    events: readEventLog(viewer.db, viewer.student),
+    events: place === "said" ? events : events.map((event) => ({ ...event, place: null })),
     today: viewer.today,
     dayOf: dayOfInstant(viewer),
   });
+  return linkTables(viewer.words, "events", { student: viewer.student.studentId }, page);
 }
 
 /** What was measured, with the sessions before an event's day and since; the same that a chart draws. */

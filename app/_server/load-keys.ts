@@ -6,6 +6,7 @@ import { MOST_KEYS, takeShownKey } from "./access-keys";
 import { dayIn } from "./clock";
 import type { Viewer } from "./gate";
 import { sayMoment } from "./past-imports";
+import { linkTables } from "./table-links";
 
 /** What the page of keys is asked with. */
 export interface KeysWish {
@@ -47,44 +48,49 @@ export function loadKeys(viewer: Viewer, wish: KeysWish): KeysPage {
   const { words, db, scope } = viewer;
   const tokens = readAccessTokens(db, scope);
   const shown = takeShownKey(viewer, wish.made);
-  return {
-    title: words.say("keys.title"),
-    lede: words.say("keys.lede"),
-    back: { href: "/settings", label: words.say("keys.back") },
-    shown: shown && {
-      heading: words.say("keys.shown.heading", { name: shown.name }),
-      text: words.say("keys.shown.text"),
-      label: words.say("keys.shown.label"),
-      key: shown.key,
-      done: { href: "/settings/keys", label: words.say("keys.shown.done") },
+  return linkTables(
+    words,
+    "keys",
+    {},
+    {
+      title: words.say("keys.title"),
+      lede: words.say("keys.lede"),
+      back: { href: "/settings", label: words.say("keys.back") },
+      shown: shown && {
+        heading: words.say("keys.shown.heading", { name: shown.name }),
+        text: words.say("keys.shown.text"),
+        label: words.say("keys.shown.label"),
+        key: shown.key,
+        done: { href: "/settings/keys", label: words.say("keys.shown.done") },
+      },
+      margin: words.say("keys.margin"),
+      empty: words.say("keys.none"),
+      table:
+        tokens.length === 0
+          ? null
+          : {
+              caption: words.say("keys.caption"),
+              columns: ["name", "made", "used", "state"].map((name) => ({
+                label: words.say(`keys.${name}`),
+                align: "start",
+              })),
+              rows: tokens.map((token) => ({
+                tone: token.revokedAt === null ? "plain" : "quiet",
+                cells: cellsOf(viewer, token),
+              })),
+            },
+      revokeLabel: words.say("keys.revoke"),
+      revokes: tokens.map(({ id, name, revokedAt }) =>
+        revokedAt === null ? { id, says: words.say("keys.revoke-one", { name }) } : null,
+      ),
+      make: {
+        margin: words.say("keys.new.margin"),
+        heading: words.say("keys.new.heading"),
+        label: words.say("keys.new.label"),
+        hint: words.say("keys.new.hint"),
+        submit: words.say("keys.new.submit"),
+        error: sayProblem(viewer, wish.problem),
+      },
     },
-    margin: words.say("keys.margin"),
-    empty: words.say("keys.none"),
-    table:
-      tokens.length === 0
-        ? null
-        : {
-            caption: words.say("keys.caption"),
-            columns: ["name", "made", "used", "state"].map((name) => ({
-              label: words.say(`keys.${name}`),
-              align: "start",
-            })),
-            rows: tokens.map((token) => ({
-              tone: token.revokedAt === null ? "plain" : "quiet",
-              cells: cellsOf(viewer, token),
-            })),
-          },
-    revokeLabel: words.say("keys.revoke"),
-    revokes: tokens.map(({ id, name, revokedAt }) =>
-      revokedAt === null ? { id, says: words.say("keys.revoke-one", { name }) } : null,
-    ),
-    make: {
-      margin: words.say("keys.new.margin"),
-      heading: words.say("keys.new.heading"),
-      label: words.say("keys.new.label"),
-      hint: words.say("keys.new.hint"),
-      submit: words.say("keys.new.submit"),
-      error: sayProblem(viewer, wish.problem),
-    },
-  };
+  );
 }

@@ -17,6 +17,7 @@ import type { StudentViewer } from "./gate";
 import { loadEntries } from "./load-history";
 import { loadStudentVerdicts } from "./load-verdicts";
 import { enginesModels } from "./refit-noise";
+import { linkTables } from "./table-links";
 
 /** What the page is asked for: a day, a club group, one fundamental. */
 export interface KnownWish {
@@ -79,7 +80,7 @@ export async function loadKnown(viewer: StudentViewer, wish: KnownWish): Promise
     });
   }
   const { id, alias } = readStudent(viewer.db, viewer.student);
-  return buildKnown(words, {
+  const page = buildKnown(words, {
     student: { id, alias },
     on,
     today,
@@ -101,4 +102,6 @@ export async function loadKnown(viewer: StudentViewer, wish: KnownWish): Promise
     ),
     only,
   });
+  const which = { student: id, on, club: clubGroup ?? undefined, fundamental: only ?? undefined };
+  return linkTables(words, "known", which, page);
 }

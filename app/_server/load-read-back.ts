@@ -10,6 +10,7 @@ import type { StudentViewer } from "./gate";
 import { dayOfInstant } from "./load-events";
 import { earlierFilms, findReadBack, readBackDraft, readBackValuesDraft, readFromFilms } from "./read-back-desk";
 import { buildDropForm, buildReadBackForm, buildReadBackWish } from "./read-back-form";
+import { linkTables } from "./table-links";
 
 type Marked = Link & { readonly current: "yes" | "no" };
 
@@ -43,26 +44,33 @@ export function loadReadBacks(
       : readReadBackCandidates(db, student, { fundamentalId: fundamental.id, view: fundamental.view });
   const readers = [...new Set(candidates.map((each) => each.reader))];
   const reader =
-    readers.find((each) => each === (typed.get("reader") ?? asked.reader)) ??
+    readers.find((each, place) => each === typed.get("reader") || String(place) === asked.reader) ??
     readers.find((each) => each === viewer.name) ??
     readers[0] ??
     viewer.name;
   const films = earlierFilms(candidates).filter((film) => film.reader === reader);
   const page = `/students/${student.studentId}/read-back`;
-  const to = (id: string, who: string): string => `${page}?${new URLSearchParams({ fundamental: id, reader: who })}`;
+  // By place: no name stands in an address.
+  const to = (id: string, place: number): string =>
+    `${page}?${new URLSearchParams({ fundamental: id, reader: String(place) })}`;
   const kept = { studentId: student.studentId, draft, draftId: asked.draft };
   return {
-    page: buildReadBackPage(words, {
-      student: readStudent(db, student),
-      readBacks: readReadBacks(db, student),
-      fundamentals,
-      chosen: fundamental === null ? null : { fundamental, reader, candidates },
-      dayOf: dayOfInstant(viewer),
-    }),
+    page: linkTables(
+      words,
+      "read-backs",
+      { student: student.studentId },
+      buildReadBackPage(words, {
+        student: readStudent(db, student),
+        readBacks: readReadBacks(db, student),
+        fundamentals,
+        chosen: fundamental === null ? null : { fundamental, reader, candidates },
+        dayOf: dayOfInstant(viewer),
+      }),
+    ),
     fundamentals: {
       label: words.say("read-back.which"),
       links: unread.map((each) => ({
-        href: to(each.id, reader),
+        href: `${page}?${new URLSearchParams({ fundamental: each.id })}`,
         label: sayFundamental(words, each),
         current: each.id === fundamental?.id ? "yes" : "no",
       })),
@@ -72,8 +80,8 @@ export function loadReadBacks(
         ? null
         : {
             label: words.say("read-back.who"),
-            links: readers.map((each) => ({
-              href: to(fundamental.id, each),
+            links: readers.map((each, place) => ({
+              href: to(fundamental.id, place),
               label: each,
               current: each === reader ? "yes" : "no",
             })),

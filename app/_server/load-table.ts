@@ -5,11 +5,17 @@ import { csvResponse } from "./download";
 import { requireStudent, requireViewer } from "./gate";
 import { loadDecides } from "./load-decides";
 import { loadDrills } from "./load-drills";
+import { loadEvents } from "./load-events";
 import { loadFundamental } from "./load-fundamental";
 import { loadSessionPage } from "./load-history";
+import { loadKeys } from "./load-keys";
+import { loadKnown } from "./load-known";
+import { loadReadBacks } from "./load-read-back";
 import { loadReaderError, loadRereads } from "./load-rereads";
 import { loadSeason } from "./load-season";
 import { loadNoteCodings } from "./note-codings";
+import { loadPastImport } from "./past-import";
+import { loadPastImports } from "./past-imports";
 import { loadPractice } from "./practice-desk";
 import { PAGES_WITH_TABLES, type PageWithTables } from "./table-links";
 
@@ -21,6 +27,17 @@ const LOADERS: Readonly<Record<PageWithTables, (which: Which) => Promise<unknown
     loadFundamental(await requireStudent(which("student") ?? ""), which("fundamental") ?? "", which("club")),
   session: async (which) =>
     loadSessionPage(await requireStudent(which("student") ?? ""), which("session") ?? "", undefined),
+  events: async (which) => loadEvents(await requireStudent(which("student") ?? ""), "left-out"),
+  known: async (which) =>
+    loadKnown(await requireStudent(which("student") ?? ""), {
+      on: which("on"),
+      club: which("club"),
+      fundamental: which("fundamental"),
+    }),
+  "read-backs": async (which) => loadReadBacks(await requireStudent(which("student") ?? ""), {}).page,
+  "past-imports": async () => loadPastImports(await requireViewer()),
+  "past-import": async (which) => loadPastImport(await requireViewer(), which("batch") ?? "", undefined),
+  keys: async () => loadKeys(await requireViewer(), {}),
   drills: async (which) => loadDrills(await requireStudent(which("student") ?? "")),
   practice: async (which) => loadPractice(await requireStudent(which("student") ?? ""), {}).page,
   "note-codings": async () => loadNoteCodings(await requireViewer()),

@@ -13,6 +13,7 @@ import { findConflicts } from "./import-outcome";
 import { type Speaker, sayIssue, sayNote } from "./import-page";
 import { FILE_DAYS, type KeptEntry, readKeptAnswers, sayDoor, sayMoment } from "./past-imports";
 import { loadAcademyRules } from "./student-record";
+import { linkTables } from "./table-links";
 
 /** Lines of one kind that a page shows; the rest are counted. */
 const MOST_SHOWN = 60;
@@ -162,39 +163,44 @@ export function loadPastImport(viewer: Viewer, batchId: string, problem: string 
   const students = readImportedStudents(db, scope, batchId);
   const { fileName: file, readings, rows } = batch;
   const fresh = students.filter((student) => student.isNew === 1).length;
-  return {
-    title: words.say(batch.undoneAt === null ? "past-one.title" : "past-one.title-undone", { file, readings }),
-    lede: words.say("past-one.lede", { rows, when: sayMoment(viewer, batch.createdAt), by: sayDoor(viewer, batch) }),
-    back: { href: "/import/past", label: words.say("past-one.back") },
-    students:
-      students.length === 0
-        ? null
-        : {
-            margin: words.say("past-one.students.margin"),
-            heading: words.say("past-one.students.heading", { count: students.length }),
-            table: {
-              caption: words.say("past-one.students.margin"),
-              columns: [
-                { label: words.say("past-one.student"), align: "start" },
-                { label: words.say("past-one.sessions"), align: "end" },
-                { label: words.say("past-one.readings"), align: "end" },
-              ],
-              rows: students.map(({ alias, isNew, sessions, readings: brought }) => ({
-                tone: "plain",
-                cells: [
-                  isNew === 1 ? words.say("past-one.student-new", { alias }) : alias,
-                  String(sessions),
-                  String(brought),
+  return linkTables(
+    words,
+    "past-import",
+    { batch: batchId },
+    {
+      title: words.say(batch.undoneAt === null ? "past-one.title" : "past-one.title-undone", { file, readings }),
+      lede: words.say("past-one.lede", { rows, when: sayMoment(viewer, batch.createdAt), by: sayDoor(viewer, batch) }),
+      back: { href: "/import/past", label: words.say("past-one.back") },
+      students:
+        students.length === 0
+          ? null
+          : {
+              margin: words.say("past-one.students.margin"),
+              heading: words.say("past-one.students.heading", { count: students.length }),
+              table: {
+                caption: words.say("past-one.students.margin"),
+                columns: [
+                  { label: words.say("past-one.student"), align: "start" },
+                  { label: words.say("past-one.sessions"), align: "end" },
+                  { label: words.say("past-one.readings"), align: "end" },
                 ],
+                rows: students.map(({ alias, isNew, sessions, readings: brought }) => ({
+                  tone: "plain",
+                  cells: [
+                    isNew === 1 ? words.say("past-one.student-new", { alias }) : alias,
+                    String(sessions),
+                    String(brought),
+                  ],
+                })),
+              },
+              linkLabel: words.say("past-one.see"),
+              links: students.map(({ id, alias }) => ({
+                href: `/students/${encodeURIComponent(id)}`,
+                label: words.say("past-one.see-one", { alias }),
               })),
             },
-            linkLabel: words.say("past-one.see"),
-            links: students.map(({ id, alias }) => ({
-              href: `/students/${encodeURIComponent(id)}`,
-              label: words.say("past-one.see-one", { alias }),
-            })),
-          },
-    lines: allLines(viewer, batch),
-    undo: undoModel(viewer, batch, fresh, problem),
-  };
+      lines: allLines(viewer, batch),
+      undo: undoModel(viewer, batch, fresh, problem),
+    },
+  );
 }

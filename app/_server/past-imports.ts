@@ -5,6 +5,7 @@ import type { PastImportsPage } from "@/lib/report/past-import-model";
 import { sayDay } from "@/lib/words/day-words";
 import { dayIn, readClock, timeIn } from "./clock";
 import type { Viewer } from "./gate";
+import { linkTables } from "./table-links";
 
 /** The file of an import is kept so long, in days: within a month a wrong file is found out, and 32 MB a file add up. */
 export const FILE_DAYS = 30;
@@ -85,34 +86,39 @@ export function loadPastImports(viewer: Viewer): PastImportsPage {
     { name: "readings", align: "end" },
     { name: "state", align: "start" },
   ] as const;
-  return {
-    title: words.say("past.title"),
-    lede: words.say("past.lede"),
-    back: { href: "/import", label: words.say("past.back") },
-    margin: words.say("past.margin"),
-    table:
-      batches.length === 0
-        ? null
-        : {
-            caption: words.say("past.caption"),
-            columns: columns.map(({ name, align }) => ({ label: words.say(`past.${name}`), align })),
-            rows: batches.map((batch) => ({
-              tone: batch.undoneAt === null ? "plain" : "quiet",
-              cells: [
-                batch.fileName,
-                sayMoment(viewer, batch.createdAt),
-                sayDoor(viewer, batch),
-                number(batch.rows),
-                number(batch.readings),
-                sayState(viewer, batch),
-              ],
-            })),
-          },
-    linkLabel: words.say("past.open"),
-    links: batches.map((batch) => ({
-      href: `/import/past/${batch.id}`,
-      label: words.say("past.open-one", { file: batch.fileName }),
-    })),
-    empty: words.say("past.none"),
-  };
+  return linkTables(
+    words,
+    "past-imports",
+    {},
+    {
+      title: words.say("past.title"),
+      lede: words.say("past.lede"),
+      back: { href: "/import", label: words.say("past.back") },
+      margin: words.say("past.margin"),
+      table:
+        batches.length === 0
+          ? null
+          : {
+              caption: words.say("past.caption"),
+              columns: columns.map(({ name, align }) => ({ label: words.say(`past.${name}`), align })),
+              rows: batches.map((batch) => ({
+                tone: batch.undoneAt === null ? "plain" : "quiet",
+                cells: [
+                  batch.fileName,
+                  sayMoment(viewer, batch.createdAt),
+                  sayDoor(viewer, batch),
+                  number(batch.rows),
+                  number(batch.readings),
+                  sayState(viewer, batch),
+                ],
+              })),
+            },
+      linkLabel: words.say("past.open"),
+      links: batches.map((batch) => ({
+        href: `/import/past/${batch.id}`,
+        label: words.say("past.open-one", { file: batch.fileName }),
+      })),
+      empty: words.say("past.none"),
+    },
+  );
 }

@@ -2,9 +2,9 @@ import { withTableDownloads } from "@/lib/report/table-downloads";
 import type { Words } from "@/lib/words/catalogue";
 
 /** Pages whose tables can be taken out, by the name that a download has for them. */
-// Not the list of events: where it hurts stands in it, and no table that goes out says so.
 export const PAGES_WITH_TABLES = [
-  ...(["season", "fundamental", "session", "drills", "practice"] as const),
+  ...(["season", "fundamental", "session", "drills", "practice", "events", "known", "read-backs"] as const),
+  ...(["past-imports", "past-import", "keys"] as const),
   ...(["decides", "clubs", "note-codings", "rereads", "reader-error"] as const),
 ] as const;
 

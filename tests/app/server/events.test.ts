@@ -14,6 +14,7 @@ import { digestTables } from "@/db/digest";
 import { readEventLog } from "@/db/read/events";
 import { readStudents } from "@/db/read/students";
 import { buildSeasonChart } from "@/lib/report/build-season-chart";
+import { buildTableCsv, findTable } from "@/lib/report/table-downloads";
 import { wordsFor } from "@/lib/words/catalogue";
 import { startAcademy } from "./own-academy-data";
 import { fillSeason, filmDays } from "./reread-season";
@@ -141,6 +142,12 @@ describe("an event from its form to the chart and back", () => {
     expect(markupOf(eventId)).toContain("wrist");
     expect(markupOf(eventId)).toContain("licensed");
     const chart = buildSeasonChart(words, { ...(await hinge()), from: null });
+    // The page says where; the file of its table doesn't.
+    const cells = (place: "said" | "left-out") =>
+      buildTableCsv(findTable(loadEvents(dot(), place), 0) ?? { caption: "", columns: [], rows: [] });
+    expect(cells("said")).toContain(words.say("happen.place.wrist"));
+    expect(cells("left-out")).not.toContain(words.say("happen.place.wrist"));
+    expect(cells("left-out").split("\n").length).toBe(cells("said").split("\n").length);
     const pause = chart.events.find((event) => event.label.startsWith("pause for an injury"));
     expect((pause?.to ?? 0) - (pause?.from ?? 0)).toBe(10);
     expect(JSON.stringify(chart)).not.toContain("wrist");
