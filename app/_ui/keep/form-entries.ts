@@ -27,6 +27,29 @@ function controlsOf(form: HTMLFormElement, name: string): Control[] {
   return [...form.elements].filter((each): each is Control => "name" in each && each.name === name);
 }
 
+/** Whether a field stands otherwise than the page came with it. */
+function isChanged(control: Control): boolean {
+  if (control instanceof HTMLSelectElement) {
+    const options = [...control.options];
+    return (
+      options.some((option) => option.defaultSelected) && options.some((each) => each.selected !== each.defaultSelected)
+    );
+  }
+  if (control instanceof HTMLInputElement && (control.type === "checkbox" || control.type === "radio"))
+    return control.checked !== control.defaultChecked;
+  return control.value !== control.defaultValue;
+}
+
+/** Whether somebody typed before anything listened: a page is there sooner than its scripts. */
+export function isTouched(form: HTMLFormElement): "touched" | "fresh" {
+  const names = new Set(entriesOf(form).map(([name]) => name));
+  const typed = [...form.elements].filter(
+    (each): each is Control =>
+      "name" in each && "value" in each && names.has(String(each.name)) && "type" in each && each.type !== "hidden",
+  );
+  return typed.some(isChanged) ? "touched" : "fresh";
+}
+
 function labelOf(form: HTMLFormElement, name: string): string {
   const control = controlsOf(form, name)[0];
   if (!control) return name;

@@ -1,6 +1,6 @@
 import type { BothModel, KeepModel } from "@/lib/report/keep-model";
 import { type Entries, forgetUnsent, storeUnsent } from "./browser-store";
-import { entriesOf, putValues, sayDifferences, withValues } from "./form-entries";
+import { entriesOf, isTouched, putValues, sayDifferences, withValues } from "./form-entries";
 import { type KeepAnswer, sendDraft, sendOnGoing } from "./send-draft";
 
 /** How a form stands, for whoever shows it. */
@@ -177,6 +177,10 @@ export function startKeeping(form: HTMLFormElement, keep: KeepModel, tell: (stan
     if (since !== null) void keepNow();
   };
 
+  if (isTouched(form) === "touched") {
+    since = Date.now();
+    waiting = setTimeout(keepNow, REST);
+  }
   const unlisten = listenTo(form, { onInput, onSubmit, onGoing, onHidden, onOnline });
   return {
     async put(values, settles) {
