@@ -8,6 +8,7 @@ import { PageHead, Part } from "../part/part";
 import { Field } from "./field";
 import styles from "./form.module.css";
 import { Grid, type GridActions } from "./grid";
+import { HiddenFields } from "./hidden-fields";
 
 /** What a form is sent to: a path, or a function on the server. */
 export type FormAction = string | ((data: FormData) => Promise<void>);
@@ -39,9 +40,7 @@ function Press({ model, action }: { readonly model: FormModel; readonly action: 
     <form action={action} method={typeof action === "string" ? "post" : undefined}>
       <Part margin={model.heading}>
         <p>{model.explains}</p>
-        {model.hidden.map((field) => (
-          <input key={field.name} type="hidden" name={field.name} value={field.value} />
-        ))}
+        <HiddenFields fields={model.hidden} />
         <p>
           <button type="submit" className="do">
             {model.submit}
@@ -152,9 +151,7 @@ export function Form({
       <PageHead title={model.heading} lede={model.explains} before={before}>
         {model.refusal === "" ? null : <Problems model={model} />}
       </PageHead>
-      {model.hidden.map((field) => (
-        <input key={field.name} type="hidden" name={field.name} value={field.value} />
-      ))}
+      <HiddenFields fields={model.hidden} />
       {keep ? <KeepDraft keep={keep} /> : null}
       {model.parts.map((part) => (
         <Part key={part.margin} margin={part.margin} explains={part.explains}>

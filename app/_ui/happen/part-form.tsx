@@ -1,6 +1,7 @@
 import type { FormModel } from "@/lib/report/form-model";
 import { Field } from "../form/field";
 import type { FormAction } from "../form/form";
+import { HiddenFields } from "../form/hidden-fields";
 import { Part } from "../part/part";
 import styles from "./happen.module.css";
 
@@ -24,9 +25,7 @@ export function PartForm({ model, action }: { readonly model: FormModel; readonl
           </div>
         )}
         {model.parts.map((part) => (part.explains === "" ? null : <p key={part.explains}>{part.explains}</p>))}
-        {model.hidden.map((field) => (
-          <input key={field.name} type="hidden" name={field.name} value={field.value} />
-        ))}
+        <HiddenFields fields={model.hidden} />
         <div className={styles.fields}>
           {fields.map((field) => (
             <div key={field.name} className={field.kind === "checkbox" ? styles.whole : undefined}>

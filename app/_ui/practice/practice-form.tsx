@@ -2,6 +2,7 @@ import Link from "next/link";
 import type { PracticeCell, PracticeForm as PracticeFormModel } from "@/lib/report/practice-form-model";
 import { Field } from "../form/field";
 import type { FormAction } from "../form/form";
+import { HiddenFields } from "../form/hidden-fields";
 import { Part } from "../part/part";
 import styles from "./practice.module.css";
 
@@ -38,9 +39,7 @@ export function PracticeForm({ model, action }: { readonly model: PracticeFormMo
             {model.refusal}
           </p>
         )}
-        {model.hidden.map((field) => (
-          <input key={field.name} type="hidden" name={field.name} value={field.value} />
-        ))}
+        <HiddenFields fields={model.hidden} />
         <table className={styles.week}>
           <caption>{model.caption}</caption>
           <thead>

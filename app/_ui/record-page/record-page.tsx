@@ -2,16 +2,11 @@ import Link from "next/link";
 import type { RecordPage as Model, Press, RecordPart } from "@/lib/report/record-page-model";
 import { Facts } from "../facts/facts";
 import type { FormAction } from "../form/form";
+import { HiddenFields } from "../form/hidden-fields";
 import { BackLink } from "../part/back-link";
 import { PageHead, Part } from "../part/part";
 import { Table } from "../table/table";
 import styles from "./record-page.module.css";
-
-type Hidden = Press["hidden"];
-
-function HiddenFields({ fields }: { readonly fields: Hidden }) {
-  return fields.map((field) => <input key={field.name} type="hidden" name={field.name} value={field.value} />);
-}
 
 function Button({ press, action }: { readonly press: Press; readonly action: FormAction }) {
   return (

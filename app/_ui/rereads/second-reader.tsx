@@ -1,6 +1,7 @@
 import type { FormModel } from "@/lib/report/form-model";
 import { Field } from "../form/field";
 import type { FormAction } from "../form/form";
+import { HiddenFields } from "../form/hidden-fields";
 import { Part } from "../part/part";
 
 /** The same stills for another reader: a part of the page of a finished draw, not a page of its own. */
@@ -9,9 +10,7 @@ export function SecondReader({ model, action }: { readonly model: FormModel; rea
     <form action={action}>
       <Part margin={model.heading} explains={model.explains}>
         {model.refusal === "" ? null : <p role="alert">{model.refusal}</p>}
-        {model.hidden.map((field) => (
-          <input key={field.name} type="hidden" name={field.name} value={field.value} />
-        ))}
+        <HiddenFields fields={model.hidden} />
         {model.parts
           .flatMap((part) => part.fields)
           .map((field) => (
