@@ -3,29 +3,21 @@ import { createElement } from "react";
 import { renderToStaticMarkup } from "react-dom/server";
 import { afterAll, beforeAll, expect, it } from "vitest";
 import { giveDrill, moveDrillBack, stopDrill } from "@/app/_server/drill-desk";
-import { admitToStudent, type StudentViewer, type Viewer } from "@/app/_server/gate";
+import type { StudentViewer, Viewer } from "@/app/_server/gate";
 import { loadDrill, loadDrillForm, loadDrills } from "@/app/_server/load-drills";
 import { loadSeason } from "@/app/_server/load-season";
 import { addStudent } from "@/app/_server/student-desk";
 import { Form } from "@/app/_ui/form/form";
 import { HappenPage } from "@/app/_ui/happen/happen-page";
 import { readAssignments, readDrills } from "@/db/read/drills";
-import { readStudents } from "@/db/read/students";
+import { firstStudent, formOf } from "./first-student";
 import { startAcademy } from "./own-academy-data";
 import { fillSeason, filmDays } from "./reread-season";
 
 let viewer: Viewer;
 let remove: () => void;
-function form(entries: Readonly<Record<string, string>>): FormData {
-  const data = new FormData();
-  for (const [name, value] of Object.entries(entries)) data.set(name, value);
-  return data;
-}
-function dot(): StudentViewer {
-  const student = admitToStudent(viewer, readStudents(viewer.db, viewer.scope)[0]?.id ?? "");
-  if (!student) throw new Error("no student");
-  return { ...viewer, student };
-}
+const form = formOf;
+const dot = (): StudentViewer => firstStudent(viewer);
 beforeAll(async () => {
   ({ viewer, remove } = await startAcademy());
   const who = { hand: "right", birthYear: "2014", clubs: "", zone: "UTC", consentGivenBy: "a parent" };

@@ -3,7 +3,7 @@ import { createElement } from "react";
 import { renderToStaticMarkup } from "react-dom/server";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { addEvent, changeRebaselines, moveEventBack } from "@/app/_server/event-desk";
-import { admitToStudent, type StudentViewer, type Viewer } from "@/app/_server/gate";
+import type { StudentViewer, Viewer } from "@/app/_server/gate";
 import { loadEvent, loadEventForm, loadEvents } from "@/app/_server/load-events";
 import { loadFundamentalSource } from "@/app/_server/load-fundamental";
 import { addStudent } from "@/app/_server/student-desk";
@@ -12,10 +12,10 @@ import { HappenPage } from "@/app/_ui/happen/happen-page";
 import { PartForm } from "@/app/_ui/happen/part-form";
 import { digestTables } from "@/db/digest";
 import { readEventLog } from "@/db/read/events";
-import { readStudents } from "@/db/read/students";
 import { buildSeasonChart } from "@/lib/report/build-season-chart";
 import { buildTableCsv, findTable } from "@/lib/report/table-downloads";
 import { wordsFor } from "@/lib/words/catalogue";
+import { firstStudent, formOf } from "./first-student";
 import { startAcademy } from "./own-academy-data";
 import { fillSeason, filmDays } from "./reread-season";
 
@@ -23,16 +23,8 @@ const words = wordsFor("en");
 let viewer: Viewer;
 let remove: () => void;
 
-function form(entries: Readonly<Record<string, string>>): FormData {
-  const data = new FormData();
-  for (const [name, value] of Object.entries(entries)) data.set(name, value);
-  return data;
-}
-function dot(): StudentViewer {
-  const student = admitToStudent(viewer, readStudents(viewer.db, viewer.scope)[0]?.id ?? "");
-  if (!student) throw new Error("no student");
-  return { ...viewer, student };
-}
+const form = formOf;
+const dot = (): StudentViewer => firstStudent(viewer);
 const who = { hand: "right", birthYear: "2014", clubs: "", zone: "UTC", consentGivenBy: "a parent" };
 
 beforeAll(async () => {

@@ -1,33 +1,25 @@
 import { createElement } from "react";
 import { renderToStaticMarkup } from "react-dom/server";
 import { afterAll, beforeAll, expect, it } from "vitest";
-import { admitToStudent, type StudentViewer, type Viewer } from "@/app/_server/gate";
+import type { StudentViewer, Viewer } from "@/app/_server/gate";
 import { loadFundamentalSource } from "@/app/_server/load-fundamental";
 import { loadPractice, logPractice, movePracticeBack } from "@/app/_server/practice-desk";
 import { addStudent } from "@/app/_server/student-desk";
 import { HappenPage } from "@/app/_ui/happen/happen-page";
 import { PracticeForm } from "@/app/_ui/practice/practice-form";
 import { readPractice } from "@/db/read/practice";
-import { readStudents } from "@/db/read/students";
 import { insertAssignment, insertDrill } from "@/db/write/drills";
 import { dayFromNumber, dayNumber } from "@/lib/domain/calendar-day";
 import { mondayOf } from "@/lib/domain/practice";
 import { buildSeasonChart } from "@/lib/report/build-season-chart";
+import { firstStudent, formOf } from "./first-student";
 import { startAcademy } from "./own-academy-data";
 import { fillSeason } from "./reread-season";
 
 let viewer: Viewer;
 let remove: () => void;
-function form(entries: Readonly<Record<string, string>>): FormData {
-  const data = new FormData();
-  for (const [name, value] of Object.entries(entries)) data.set(name, value);
-  return data;
-}
-function dot(): StudentViewer {
-  const student = admitToStudent(viewer, readStudents(viewer.db, viewer.scope)[0]?.id ?? "");
-  if (!student) throw new Error("no student");
-  return { ...viewer, student };
-}
+const form = formOf;
+const dot = (): StudentViewer => firstStudent(viewer);
 beforeAll(async () => {
   ({ viewer, remove } = await startAcademy());
   const who = { hand: "right", birthYear: String(Number(viewer.today.slice(0, 4)) - 5), clubs: "", zone: "UTC" };

@@ -1,7 +1,7 @@
 import { createElement } from "react";
 import { renderToStaticMarkup } from "react-dom/server";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { admitToStudent, type StudentViewer, type Viewer } from "@/app/_server/gate";
+import type { StudentViewer, Viewer } from "@/app/_server/gate";
 import { loadFundamentalSource } from "@/app/_server/load-fundamental";
 import { loadReadBack, loadReadBacks } from "@/app/_server/load-read-back";
 import { dropReadBack, keepReadBack, saveReadBack, startReadBack } from "@/app/_server/read-back-desk";
@@ -12,11 +12,11 @@ import { HappenPage } from "@/app/_ui/happen/happen-page";
 import { digestTables } from "@/db/digest";
 import { readReadBackItems, readReadBacks } from "@/db/read/read-backs";
 import { readReadingsInForce } from "@/db/read/readings";
-import { readStudents } from "@/db/read/students";
 import { buildFundamentalCsv, buildReadingsCsv } from "@/lib/report/build-downloads";
 import { buildNotices } from "@/lib/report/build-notices";
 import { buildReadingsTable } from "@/lib/report/build-readings-table";
 import { trackHistories } from "@/lib/verdict/track-history";
+import { firstStudent, formOf } from "./first-student";
 import { startAcademy } from "./own-academy-data";
 import { enterFilm, fillSeason, filmDays, firstValue } from "./reread-season";
 
@@ -24,16 +24,8 @@ let viewer: Viewer;
 let remove: () => void;
 const MEASURE = "setup-tilt";
 
-function form(entries: Readonly<Record<string, string>>): FormData {
-  const data = new FormData();
-  for (const [name, value] of Object.entries(entries)) data.set(name, value);
-  return data;
-}
-function student(): StudentViewer {
-  const scope = admitToStudent(viewer, readStudents(viewer.db, viewer.scope)[0]?.id ?? "");
-  if (!scope) throw new Error("no student");
-  return { ...viewer, student: scope };
-}
+const form = formOf;
+const student = (): StudentViewer => firstStudent(viewer);
 beforeAll(async () => {
   ({ viewer, remove } = await startAcademy());
   const who = { hand: "right", birthYear: "", clubs: "", zone: "UTC", consentGivenBy: "herself" };

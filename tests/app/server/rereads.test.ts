@@ -1,7 +1,7 @@
 import { createElement } from "react";
 import { renderToStaticMarkup } from "react-dom/server";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { admitToStudent, type StudentViewer, type Viewer } from "@/app/_server/gate";
+import type { StudentViewer, Viewer } from "@/app/_server/gate";
 import { loadDraw, loadReaderError, loadRereads, loadWishForm } from "@/app/_server/load-rereads";
 import { loadStudentVerdicts } from "@/app/_server/load-verdicts";
 import { drawAgain, drawForSecond, saveRereads } from "@/app/_server/reread-desk";
@@ -10,25 +10,17 @@ import { Form } from "@/app/_ui/form/form";
 import { ReaderError } from "@/app/_ui/rereads/reader-error";
 import { Rereads } from "@/app/_ui/rereads/rereads";
 import { readReaderErrors, readRereadDraws, readRereadItems, readRereadPairs } from "@/db/read/rereads";
-import { readStudents } from "@/db/read/students";
 import { updateConsentWithdrawn } from "@/db/write/students";
 import { dayFromNumber, dayNumber } from "@/lib/domain/calendar-day";
+import { firstStudent, formOf } from "./first-student";
 import { startAcademy } from "./own-academy-data";
 import { enterFilm, fillSeason, filmDays, firstValue, SESSIONS } from "./reread-season";
 
 let viewer: Viewer;
 let remove: () => void;
 
-function form(entries: Readonly<Record<string, string>>): FormData {
-  const data = new FormData();
-  for (const [name, value] of Object.entries(entries)) data.set(name, value);
-  return data;
-}
-function student(): StudentViewer {
-  const scope = admitToStudent(viewer, readStudents(viewer.db, viewer.scope)[0]?.id ?? "");
-  if (!scope) throw new Error("no student");
-  return { ...viewer, student: scope };
-}
+const form = formOf;
+const student = (): StudentViewer => firstStudent(viewer);
 beforeAll(async () => {
   ({ viewer, remove } = await startAcademy());
   expect(loadWishForm(viewer, undefined).kind).toBe("nobody");
