@@ -1,9 +1,9 @@
 import { type NextRequest, NextResponse } from "next/server";
-import { checkDoor, checkOrigin, configuredOrigins, DOOR, METHODS } from "@/app/_server/origin";
-import { namesNothing } from "@/app/_server/presence";
-import { refusalPage } from "@/app/_server/refusal-page";
-import { BARE_POLICY, contentPolicy, STANDING_HEADERS } from "@/app/_server/security-headers";
-import { refuseTooBig, statesTooMuch } from "@/app/_server/upload-limit";
+import { checkDoor, checkOrigin, configuredOrigins, DOOR, METHODS } from "@/app/_server/door/origin";
+import { namesNothing } from "@/app/_server/door/presence";
+import { refusalPage } from "@/app/_server/door/refusal-page";
+import { BARE_POLICY, contentPolicy, STANDING_HEADERS } from "@/app/_server/door/security-headers";
+import { refuseTooBig, statesTooMuch } from "@/app/_server/door/upload-limit";
 import { wishIn } from "@/app/_server/viewer";
 import { wordsFor } from "@/lib/words/catalogue";
 

@@ -1,7 +1,7 @@
 import { existsSync, statfsSync, statSync } from "node:fs";
 import path from "node:path";
 import { ACADEMY_CHOICES, type AcademyChoice, databaseFile, dataFolder } from "@/app/_server/database";
-import { findHolder } from "@/app/_server/server-lock";
+import { findHolder } from "@/app/_server/door/server-lock";
 import { checkBackup } from "@/db/backup";
 import { type Database, openDatabase } from "@/db/client";
 import { readMigrationCounts } from "@/db/read/migrations";

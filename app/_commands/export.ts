@@ -1,9 +1,9 @@
 import { existsSync, writeFileSync } from "node:fs";
 import path from "node:path";
+import { loadArchive } from "@/app/_server/archive/load-archive";
+import { packArchive } from "@/app/_server/archive/pack-archive";
 import { ACADEMY_CHOICES, type AcademyChoice, closeDatabases } from "@/app/_server/database";
 import { admitOwner, admitToStudent } from "@/app/_server/gate";
-import { loadArchive } from "@/app/_server/load-archive";
-import { packArchive } from "@/app/_server/pack-archive";
 import { readStudents } from "@/db/read/students";
 import { wordsFor } from "@/lib/words/catalogue";
 

@@ -9,10 +9,10 @@ import {
   ensurePrivateFolder,
   findAcademyDatabase,
 } from "@/app/_server/database";
+import { takeLock } from "@/app/_server/door/server-lock";
 import { admitOwner } from "@/app/_server/gate";
-import { loadRules } from "@/app/_server/load-verdicts";
-import { dropOldFiles } from "@/app/_server/past-imports";
-import { takeLock } from "@/app/_server/server-lock";
+import { dropOldFiles } from "@/app/_server/import/past-imports";
+import { loadRules } from "@/app/_server/roster/load-verdicts";
 import { wordsFor } from "@/lib/words/catalogue";
 
 const words = wordsFor("en");

@@ -2,7 +2,7 @@ import { chmodSync, closeSync, copyFileSync, existsSync, fsyncSync, openSync, re
 import path from "node:path";
 import { currentInstant } from "@/app/_server/clock";
 import { type AcademyChoice, databaseFile, dataFolder, ensurePrivateFolder } from "@/app/_server/database";
-import { takeLock } from "@/app/_server/server-lock";
+import { takeLock } from "@/app/_server/door/server-lock";
 import { checkBackup, digestTables, manifestOf, type TableDigests } from "@/db/backup";
 import { openDatabase } from "@/db/client";
 import { migrateDb } from "@/db/migrate";

@@ -1,7 +1,7 @@
 import { writeFileSync } from "node:fs";
+import { type JudgedInput, judgedInput } from "@/app/_server/analysis/judged-input";
 import { ACADEMY_CHOICES, type AcademyChoice, closeDatabases } from "@/app/_server/database";
 import { admitOwner, admitToStudent, type Viewer } from "@/app/_server/gate";
-import { type JudgedInput, judgedInput } from "@/app/_server/judged-input";
 import { readStudents } from "@/db/read/students";
 import { isCalendarDay } from "@/lib/domain/calendar-day";
 import { wordsFor } from "@/lib/words/catalogue";

@@ -3,7 +3,7 @@ import path from "node:path";
 import { type Database, openDatabase } from "@/db/client";
 import { migrateDb } from "@/db/migrate";
 import { readAcademyIds } from "@/db/read/academies";
-import { type Holder, takeLock } from "./server-lock";
+import { type Holder, takeLock } from "./door/server-lock";
 
 /** The two data folders, which never meet: the demo's and the viewer's own academy's. */
 export const ACADEMY_CHOICES = ["demo", "own"] as const;

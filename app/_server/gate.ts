@@ -9,9 +9,9 @@ import type { AcademyScope, StudentScope } from "@/lib/domain/scope";
 import { LOCALES, type Words, wordsFor } from "@/lib/words/catalogue";
 import { todayOf } from "./clock";
 import type { AcademyChoice } from "./database";
-import { checkReached } from "./reached";
+import { checkReached } from "./door/reached";
+import { whenWritable } from "./import/write-gate";
 import { findWishedAcademy, readWish, type ViewerWish } from "./viewer";
-import { whenWritable } from "./write-gate";
 
 /** Who is asking, and what may be shown. There is one owner, on this machine. */
 export interface Viewer {

@@ -1,8 +1,8 @@
 import { buildFrame } from "@/lib/report/build-frame";
 import type { FrameModel } from "@/lib/report/page-model";
-import { demoTries } from "./demo-tries";
+import { isJudging } from "./analysis/judging";
 import type { Viewer } from "./gate";
-import { isJudging } from "./judging";
+import { demoTries } from "./settings/demo-tries";
 
 /** What stands around every page of this viewer. */
 export function loadFrame(viewer: Viewer): FrameModel {

@@ -1,6 +1,6 @@
 import { cookies } from "next/headers";
 import { ACADEMY_CHOICES, type AcademyChoice, findAcademyDatabase } from "./database";
-import { isSecurelyReached } from "./reached";
+import { isSecurelyReached } from "./door/reached";
 
 const ACADEMY_COOKIE = "proofband-academy";
 const LOCALE_COOKIE = "proofband-locale";

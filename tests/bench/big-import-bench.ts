@@ -4,10 +4,10 @@ import path from "node:path";
 import { monitorEventLoopDelay } from "node:perf_hooks";
 import { closeDatabases } from "@/app/_server/database";
 import { admitOwner, type Viewer } from "@/app/_server/gate";
-import { keepUpload } from "@/app/_server/import-desk";
-import { loadRoster } from "@/app/_server/load-roster";
-import { startOwnAcademy } from "@/app/_server/own-academy";
-import { type ImportJob, progressOf, startImport, startUndo } from "@/app/_server/write-jobs";
+import { keepUpload } from "@/app/_server/import/import-desk";
+import { type ImportJob, progressOf, startImport, startUndo } from "@/app/_server/import/write-jobs";
+import { loadRoster } from "@/app/_server/roster/load-roster";
+import { startOwnAcademy } from "@/app/_server/settings/own-academy";
 import { bigFile, enterBigStudents } from "./big-file";
 import type { Measured } from "./measured";
 

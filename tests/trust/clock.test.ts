@@ -1,11 +1,11 @@
 import { randomUUID } from "node:crypto";
 import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
 import { readClock } from "@/app/_server/clock";
-import { bodyOf } from "@/app/_server/form-draft";
+import { bodyOf } from "@/app/_server/draft/form-draft";
+import { keepDraft } from "@/app/_server/draft/keep-draft";
+import { loadDropped, loadUnfinished, moveDraft } from "@/app/_server/draft/unfinished";
 import type { StudentViewer } from "@/app/_server/gate";
-import { keepDraft } from "@/app/_server/keep-draft";
-import { addSession } from "@/app/_server/session-desk";
-import { loadDropped, loadUnfinished, moveDraft } from "@/app/_server/unfinished";
+import { addSession } from "@/app/_server/session/session-desk";
 import { digestTables } from "@/db/backup";
 import { readDraft } from "@/db/read/drafts";
 import { readSessions } from "@/db/read/sessions";

@@ -1,5 +1,5 @@
 import http from "node:http";
-import { DOOR } from "@/app/_server/origin";
+import { DOOR } from "@/app/_server/door/origin";
 import { served } from "../e2e/served";
 import { expect, expectAccessible, test } from "../e2e/watched";
 import { digestData } from "./data-digest";

@@ -1,6 +1,6 @@
 import { randomUUID } from "node:crypto";
-import { bodyOf } from "@/app/_server/form-draft";
-import { keepDraft } from "@/app/_server/keep-draft";
+import { bodyOf } from "@/app/_server/draft/form-draft";
+import { keepDraft } from "@/app/_server/draft/keep-draft";
 import { readDraft } from "@/db/read/drafts";
 import { seededUniform } from "./child";
 import { viewerOfAri } from "./own-academy";

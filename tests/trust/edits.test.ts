@@ -1,6 +1,6 @@
 import { randomUUID } from "node:crypto";
 import { expect, it } from "vitest";
-import { bodyOf } from "@/app/_server/form-draft";
+import { bodyOf } from "@/app/_server/draft/form-draft";
 import { readDraft } from "@/db/read/drafts";
 import { startAcademy } from "../app/server/own-academy-data";
 import { type Child, seededUniform, startChild } from "./child";

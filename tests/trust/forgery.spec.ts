@@ -1,4 +1,4 @@
-import { DOOR } from "@/app/_server/origin";
+import { DOOR } from "@/app/_server/door/origin";
 import { builtActions, builtRoutes } from "../e2e/routes";
 import { served } from "../e2e/served";
 import { expect, test } from "../e2e/watched";

@@ -3,7 +3,7 @@ import { once } from "node:events";
 import { afterAll, beforeAll, expect, it } from "vitest";
 import { databaseFile } from "@/app/_server/database";
 import type { Viewer } from "@/app/_server/gate";
-import { findImportDraft, keepUpload } from "@/app/_server/import-desk";
+import { findImportDraft, keepUpload } from "@/app/_server/import/import-desk";
 import { digestTables } from "@/db/backup";
 import { openDatabase } from "@/db/client";
 import { startAcademy } from "../app/server/own-academy-data";

@@ -1,5 +1,5 @@
 import { admitOwner } from "@/app/_server/gate";
-import { startImport } from "@/app/_server/write-jobs";
+import { startImport } from "@/app/_server/import/write-jobs";
 
 // Imports a draft of the own academy as the server does, and says when the writing has begun.
 const [, , draftId = ""] = process.argv;

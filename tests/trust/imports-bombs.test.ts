@@ -1,7 +1,7 @@
 import { createServer } from "node:net";
 import { zipSync } from "fflate";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { startFile } from "@/app/_server/import-worker";
+import { startFile } from "@/app/_server/import/import-worker";
 import type { FileTask } from "@/app/_server/worker/file-tasks";
 import { BUILT_IN } from "@/lib/domain/catalogue";
 import { SHORT_LIST } from "@/lib/domain/club-grouping";

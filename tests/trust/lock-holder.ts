@@ -1,4 +1,4 @@
-import { takeLock } from "@/app/_server/server-lock";
+import { takeLock } from "@/app/_server/door/server-lock";
 
 const [, , folder = "", port] = process.argv;
 const lock = takeLock(folder, Number(port));

@@ -1,7 +1,7 @@
 import { randomUUID } from "node:crypto";
 import { admitOwner, admitToStudent, type StudentViewer, type Viewer } from "@/app/_server/gate";
-import { startOwnAcademy } from "@/app/_server/own-academy";
-import { addStudent } from "@/app/_server/student-desk";
+import { addStudent } from "@/app/_server/season/student-desk";
+import { startOwnAcademy } from "@/app/_server/settings/own-academy";
 import { readStudents } from "@/db/read/students";
 
 /** Fields as a browser sends them. */

@@ -1,9 +1,9 @@
 import { randomUUID } from "node:crypto";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
-import { addEvent } from "@/app/_server/event-desk";
 import type { StudentViewer } from "@/app/_server/gate";
-import { saveSession } from "@/app/_server/session-desk";
-import { addStudent } from "@/app/_server/student-desk";
+import { addEvent } from "@/app/_server/season/event-desk";
+import { addStudent } from "@/app/_server/season/student-desk";
+import { saveSession } from "@/app/_server/session/session-desk";
 import { startAcademy } from "../app/server/own-academy-data";
 import { seededUniform, startChild } from "./child";
 import { formOf, sessionFields, viewerOfAri } from "./own-academy";

@@ -1,5 +1,5 @@
 import { closeDatabases } from "@/app/_server/database";
-import { saveSession } from "@/app/_server/session-desk";
+import { saveSession } from "@/app/_server/session/session-desk";
 import { formOf, viewerOfAri } from "./own-academy";
 
 // Sends one form and says what was answered.

@@ -3,7 +3,7 @@ import { mkdtempSync, readdirSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import path from "node:path";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
-import { findHolder, lockFileOf, takeLock } from "@/app/_server/server-lock";
+import { findHolder, lockFileOf, takeLock } from "@/app/_server/door/server-lock";
 
 // D7: one server a data folder.
 

@@ -1,8 +1,8 @@
 import { readFileSync } from "node:fs";
 import path from "node:path";
 import type { StudentViewer } from "@/app/_server/gate";
-import { saveSession } from "@/app/_server/session-desk";
-import { confirmImport } from "@/app/_server/write-import";
+import { confirmImport } from "@/app/_server/import/write-import";
+import { saveSession } from "@/app/_server/session/session-desk";
 import { formOf, sessionFields, viewerOfAri } from "./own-academy";
 
 // Saves, or imports, one thing after another until it is killed, and says each that was acknowledged.

@@ -1,8 +1,8 @@
 import { dayIn } from "@/app/_server/clock";
 import { closeDatabases } from "@/app/_server/database";
-import { loadStudentVerdicts } from "@/app/_server/load-verdicts";
-import { saveSession } from "@/app/_server/session-desk";
-import { addStudent } from "@/app/_server/student-desk";
+import { loadStudentVerdicts } from "@/app/_server/roster/load-verdicts";
+import { addStudent } from "@/app/_server/season/student-desk";
+import { saveSession } from "@/app/_server/session/session-desk";
 import { readSessions } from "@/db/read/sessions";
 import { dayNumber } from "@/lib/domain/calendar-day";
 import { sayDay } from "@/lib/words/day-words";

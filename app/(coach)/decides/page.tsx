@@ -1,7 +1,7 @@
 import type { Metadata } from "next";
 import { requireViewer } from "../../_server/gate";
-import { loadDecides } from "../../_server/load-decides";
 import { loadFrame } from "../../_server/load-frame";
+import { loadDecides } from "../../_server/season/load-decides";
 import { Decides } from "../../_ui/decides/decides";
 import { Frame } from "../../_ui/frame/frame";
 

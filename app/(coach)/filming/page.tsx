@@ -1,6 +1,6 @@
 import { requireViewer } from "../../_server/gate";
-import { loadFilmingCard } from "../../_server/load-filming";
 import { loadFrame } from "../../_server/load-frame";
+import { loadFilmingCard } from "../../_server/session/load-filming";
 import { FilmingCard } from "../../_ui/filming/filming-card";
 import { Frame } from "../../_ui/frame/frame";
 

@@ -1,7 +1,7 @@
 import { requireViewer } from "../../_server/gate";
+import { loadUploadPage } from "../../_server/import/load-import";
+import { loadPastDoor } from "../../_server/import/past-imports";
 import { loadFrame } from "../../_server/load-frame";
-import { loadUploadPage } from "../../_server/load-import";
-import { loadPastDoor } from "../../_server/past-imports";
 import { Frame } from "../../_ui/frame/frame";
 import { Import } from "../../_ui/import/import";
 import { TextPart } from "../../_ui/text-page/text-page";

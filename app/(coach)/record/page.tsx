@@ -1,7 +1,7 @@
+import { loadUnfinishedPart } from "../../_server/draft/unfinished";
 import { requireViewer } from "../../_server/gate";
-import { loadRecordPage } from "../../_server/load-forms";
 import { loadFrame } from "../../_server/load-frame";
-import { loadUnfinishedPart } from "../../_server/unfinished";
+import { loadRecordPage } from "../../_server/session/load-forms";
 import { Frame } from "../../_ui/frame/frame";
 import { UnfinishedPart } from "../../_ui/keep/unfinished";
 import { TextPage } from "../../_ui/text-page/text-page";

@@ -1,6 +1,6 @@
 import { requireViewer } from "../../_server/gate";
 import { loadFrame } from "../../_server/load-frame";
-import { loadRereads } from "../../_server/load-rereads";
+import { loadRereads } from "../../_server/reread/load-rereads";
 import { Frame } from "../../_ui/frame/frame";
 import { Rereads } from "../../_ui/rereads/rereads";
 

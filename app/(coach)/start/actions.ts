@@ -2,7 +2,7 @@
 
 import { redirect } from "next/navigation";
 import { requireViewer } from "../../_server/gate";
-import { startFromForm } from "../../_server/settings-desk";
+import { startFromForm } from "../../_server/settings/settings-desk";
 import { chooseAcademy } from "../../_server/viewer";
 
 export async function submitStart(data: FormData): Promise<void> {

@@ -1,6 +1,6 @@
 import { requireViewer } from "../../_server/gate";
 import { loadFrame } from "../../_server/load-frame";
-import { loadStartForm } from "../../_server/settings-desk";
+import { loadStartForm } from "../../_server/settings/settings-desk";
 import { Form } from "../../_ui/form/form";
 import { Frame } from "../../_ui/frame/frame";
 import { submitStart } from "./actions";

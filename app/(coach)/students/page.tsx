@@ -1,6 +1,6 @@
 import { requireViewer } from "../../_server/gate";
 import { loadFrame } from "../../_server/load-frame";
-import { loadRoster } from "../../_server/load-roster";
+import { loadRoster } from "../../_server/roster/load-roster";
 import { Frame } from "../../_ui/frame/frame";
 import { Roster } from "../../_ui/roster/roster";
 import { pressSeen } from "./actions";

@@ -4,8 +4,8 @@ import { undoImport } from "@/db/write/undo-import";
 import { currentInstant } from "../clock";
 import { closeDatabases } from "../database";
 import { admitOwner, type Viewer } from "../gate";
-import { findImportDraft } from "../import-desk";
-import { requireScopes, writeImport } from "../write-import";
+import { findImportDraft } from "../import/import-desk";
+import { requireScopes, writeImport } from "../import/write-import";
 import { type ImportSaid, type ImportTask, SHARED } from "./import-task";
 
 class Stopped extends Error {}

@@ -7,9 +7,9 @@ import { parseAnswers } from "@/lib/ingest/parse-answers";
 import { parseImport } from "@/lib/ingest/parse-import";
 import { readWorkbook } from "@/lib/ingest/read-workbook";
 import { wordsFor } from "@/lib/words/catalogue";
-import { buildPreviewPage } from "../import-page";
-import { restOfImport, rowsOfImport } from "../import-rest";
-import { rememberedSource } from "../import-source";
+import { buildPreviewPage } from "../import/import-page";
+import { restOfImport, rowsOfImport } from "../import/import-rest";
+import { rememberedSource } from "../import/import-source";
 import { type FileMessage, type FileResult, type FileTask, PHASES, PROGRESS } from "./file-tasks";
 
 /** Readings of one message: so few take the server's thread a few milliseconds. */

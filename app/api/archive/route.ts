@@ -1,4 +1,4 @@
-import { downloadAcademyArchive } from "../../_server/load-take-out";
+import { downloadAcademyArchive } from "../../_server/archive/load-take-out";
 
 export async function GET(): Promise<Response> {
   return downloadAcademyArchive();

@@ -1,4 +1,4 @@
-import { receiveDraft } from "../../_server/draft-door";
+import { receiveDraft } from "../../_server/draft/draft-door";
 
 export function POST(request: Request): Promise<Response> {
   return receiveDraft(request);

@@ -1,4 +1,4 @@
-import { receiveUpload } from "../../_server/receive-upload";
+import { receiveUpload } from "../../_server/import/receive-upload";
 
 export function POST(request: Request): Promise<Response> {
   return receiveUpload(request);

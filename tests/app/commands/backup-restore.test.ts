@@ -4,7 +4,7 @@ import { tmpdir } from "node:os";
 import path from "node:path";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { closeDatabases, databaseFile } from "@/app/_server/database";
-import { startOwnAcademy } from "@/app/_server/own-academy";
+import { startOwnAcademy } from "@/app/_server/settings/own-academy";
 import { digestTables } from "@/db/backup";
 import { openDatabase } from "@/db/client";
 

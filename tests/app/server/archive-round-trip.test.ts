@@ -1,12 +1,12 @@
 import { spawnSync } from "node:child_process";
 import path from "node:path";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { loadArchive } from "@/app/_server/archive/load-archive";
 import { admitOwner, admitToStudent, type StudentViewer, type Viewer } from "@/app/_server/gate";
-import type { ImportDraft } from "@/app/_server/import-desk";
-import { loadArchive } from "@/app/_server/load-archive";
-import { loadFundamental } from "@/app/_server/load-fundamental";
-import { loadSeason } from "@/app/_server/load-season";
-import { confirmImport } from "@/app/_server/write-import";
+import type { ImportDraft } from "@/app/_server/import/import-desk";
+import { confirmImport } from "@/app/_server/import/write-import";
+import { loadFundamental } from "@/app/_server/season/load-fundamental";
+import { loadSeason } from "@/app/_server/season/load-season";
 import { openDatabase } from "@/db/client";
 import { readTableNames } from "@/db/digest";
 import { readImportBatches } from "@/db/read/import-batches";

@@ -1,8 +1,8 @@
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { decideAsking } from "@/app/_server/asking-desk";
 import { admitToStudent, type StudentViewer, type Viewer } from "@/app/_server/gate";
-import { loadFundamentalSource } from "@/app/_server/load-fundamental";
-import { confirmImport } from "@/app/_server/write-import";
+import { confirmImport } from "@/app/_server/import/write-import";
+import { decideAsking } from "@/app/_server/season/asking-desk";
+import { loadFundamentalSource } from "@/app/_server/season/load-fundamental";
 import { readStudents } from "@/db/read/students";
 import type { TakenPlan } from "@/lib/domain/asking";
 import { buildSettle } from "@/lib/report/build-settle";

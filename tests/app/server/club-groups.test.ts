@@ -1,12 +1,12 @@
 import { readFileSync } from "node:fs";
 import path from "node:path";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { changeClubs } from "@/app/_server/club-desk";
 import { admitToStudent, type StudentViewer, type Viewer } from "@/app/_server/gate";
-import { loadFundamental } from "@/app/_server/load-fundamental";
-import { loadRoster } from "@/app/_server/load-roster";
-import { loadStudentVerdicts } from "@/app/_server/load-verdicts";
-import { confirmImport } from "@/app/_server/write-import";
+import { confirmImport } from "@/app/_server/import/write-import";
+import { loadRoster } from "@/app/_server/roster/load-roster";
+import { loadStudentVerdicts } from "@/app/_server/roster/load-verdicts";
+import { loadFundamental } from "@/app/_server/season/load-fundamental";
+import { changeClubs } from "@/app/_server/settings/club-desk";
 import { readLookNoise } from "@/db/read/looks";
 import { readStudents } from "@/db/read/students";
 import { startAcademy } from "./own-academy-data";

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { contactMentions } from "@/app/_server/contact-mentions";
+import { contactMentions } from "@/app/_server/session/contact-mentions";
 import type { Session } from "@/lib/domain/session";
 
 const session = (day: string, note: string | null, clubGroup = "iron") =>

@@ -1,10 +1,10 @@
 import { createElement } from "react";
 import { renderToStaticMarkup } from "react-dom/server";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { loadCorrectForm, saveCorrection } from "@/app/_server/correct-desk";
 import type { StudentViewer } from "@/app/_server/gate";
-import { loadHistory, loadSessionPage } from "@/app/_server/load-history";
-import { loadStudentVerdicts } from "@/app/_server/load-verdicts";
+import { loadStudentVerdicts } from "@/app/_server/roster/load-verdicts";
+import { loadCorrectForm, saveCorrection } from "@/app/_server/session/correct-desk";
+import { loadHistory, loadSessionPage } from "@/app/_server/session/load-history";
 import { Form } from "@/app/_ui/form/form";
 import { RecordPage } from "@/app/_ui/record-page/record-page";
 import { readReadingsInForce } from "@/db/read/readings";

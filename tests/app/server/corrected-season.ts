@@ -1,6 +1,6 @@
 import { randomUUID } from "node:crypto";
 import { admitToStudent, type StudentViewer, type Viewer } from "@/app/_server/gate";
-import { addStudent } from "@/app/_server/student-desk";
+import { addStudent } from "@/app/_server/season/student-desk";
 import type { FormModel } from "@/lib/report/form-model";
 import { fillSeason } from "./reread-season";
 

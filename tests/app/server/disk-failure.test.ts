@@ -1,8 +1,8 @@
 import { randomUUID } from "node:crypto";
 import { expect, it } from "vitest";
-import { diskFailureOf } from "@/app/_server/disk-failure";
-import { bodyOf } from "@/app/_server/form-draft";
-import { keepDraft } from "@/app/_server/keep-draft";
+import { diskFailureOf } from "@/app/_server/door/disk-failure";
+import { bodyOf } from "@/app/_server/draft/form-draft";
+import { keepDraft } from "@/app/_server/draft/keep-draft";
 import { readDraft } from "@/db/read/drafts";
 import { viewerOfAri } from "../../trust/own-academy";
 import { startAcademy } from "./own-academy-data";

@@ -1,14 +1,14 @@
 import { randomUUID } from "node:crypto";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
-import { DRAFT_FORMS, kindOf } from "@/app/_server/draft-forms";
+import { DRAFT_FORMS, kindOf } from "@/app/_server/draft/draft-forms";
 
-import { bodyOf, type Entries } from "@/app/_server/form-draft";
+import { bodyOf, type Entries } from "@/app/_server/draft/form-draft";
+import { type KeepRequest, keepDraft } from "@/app/_server/draft/keep-draft";
+import { loadDropped, loadUnfinished, moveDraft } from "@/app/_server/draft/unfinished";
 import { admitToStudent, type StudentViewer, type Viewer } from "@/app/_server/gate";
-import { type KeepRequest, keepDraft } from "@/app/_server/keep-draft";
-import { loadEventForm } from "@/app/_server/load-events";
-import { addSession } from "@/app/_server/session-desk";
-import { addStudent } from "@/app/_server/student-desk";
-import { loadDropped, loadUnfinished, moveDraft } from "@/app/_server/unfinished";
+import { loadEventForm } from "@/app/_server/season/load-events";
+import { addStudent } from "@/app/_server/season/student-desk";
+import { addSession } from "@/app/_server/session/session-desk";
 import { readDraft } from "@/db/read/drafts";
 import { startAcademy } from "./own-academy-data";
 

@@ -1,8 +1,8 @@
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { loadFactsForm, saveFacts } from "@/app/_server/facts-desk";
 import type { StudentViewer } from "@/app/_server/gate";
-import { loadHistory, loadSessionPage, undoChange } from "@/app/_server/load-history";
-import { loadStudentVerdicts } from "@/app/_server/load-verdicts";
+import { loadStudentVerdicts } from "@/app/_server/roster/load-verdicts";
+import { loadFactsForm, saveFacts } from "@/app/_server/session/facts-desk";
+import { loadHistory, loadSessionPage, undoChange } from "@/app/_server/session/load-history";
 import { readCaptures, readSessions } from "@/db/read/sessions";
 import type { FormModel } from "@/lib/report/form-model";
 import { admitFilmed, formOf, sent } from "./corrected-season";

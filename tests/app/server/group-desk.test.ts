@@ -1,9 +1,9 @@
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import type { Viewer } from "@/app/_server/gate";
 import { admitToStudent } from "@/app/_server/gate";
-import { addGroup, findGroupDraft } from "@/app/_server/group-desk";
-import { groupNotices, groupNoticesOf } from "@/app/_server/group-jumps";
-import { loadGroupPage, loadSavedGroup } from "@/app/_server/load-group";
+import { addGroup, findGroupDraft } from "@/app/_server/session/group-desk";
+import { groupNotices, groupNoticesOf } from "@/app/_server/session/group-jumps";
+import { loadGroupPage, loadSavedGroup } from "@/app/_server/session/load-group";
 import { readGroupSessions } from "@/db/read/group-sessions";
 import { readCaptures, readSessions } from "@/db/read/sessions";
 import { insertSession } from "@/db/write/sessions";

@@ -1,10 +1,10 @@
 import { readFileSync } from "node:fs";
 import path from "node:path";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { MOST_KEYS, makeKey, revokeKey, takeShownKey } from "@/app/_server/access-keys";
 import type { Viewer } from "@/app/_server/gate";
-import { receiveAtDoor, tellAtDoor } from "@/app/_server/import-door";
-import { loadKeys } from "@/app/_server/load-keys";
+import { MOST_KEYS, makeKey, revokeKey, takeShownKey } from "@/app/_server/import/access-keys";
+import { receiveAtDoor, tellAtDoor } from "@/app/_server/import/import-door";
+import { loadKeys } from "@/app/_server/import/load-keys";
 import { digestTables } from "@/db/backup";
 import { readAccessTokens } from "@/db/read/access-tokens";
 import { readImportBatches } from "@/db/read/import-batches";

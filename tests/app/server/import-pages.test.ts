@@ -1,11 +1,11 @@
 import { createElement } from "react";
 import { renderToStaticMarkup } from "react-dom/server";
 import { describe, expect, it } from "vitest";
-import { buildPreviewPage } from "@/app/_server/import-page";
-import { buildProgressPage, sayProgress } from "@/app/_server/import-progress";
-import { restOfImport, rowsOfImport } from "@/app/_server/import-rest";
-import { buildUploadPage } from "@/app/_server/import-upload-page";
-import { refusalResponse } from "@/app/_server/refusal-page";
+import { refusalResponse } from "@/app/_server/door/refusal-page";
+import { buildPreviewPage } from "@/app/_server/import/import-page";
+import { buildProgressPage, sayProgress } from "@/app/_server/import/import-progress";
+import { restOfImport, rowsOfImport } from "@/app/_server/import/import-rest";
+import { buildUploadPage } from "@/app/_server/import/import-upload-page";
 import { PHASES } from "@/app/_server/worker/file-tasks";
 import { Import } from "@/app/_ui/import/import";
 import { BUILT_IN } from "@/lib/domain/catalogue";

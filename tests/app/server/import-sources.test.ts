@@ -1,9 +1,9 @@
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import type { Viewer } from "@/app/_server/gate";
-import { gatherAnswers, withoutSource } from "@/app/_server/import-answers";
-import { type ImportDraft, previewImport } from "@/app/_server/import-desk";
-import { forgetSource, sourceFingerprint, sourcesOf } from "@/app/_server/import-source";
-import { confirmImport } from "@/app/_server/write-import";
+import { gatherAnswers, withoutSource } from "@/app/_server/import/import-answers";
+import { type ImportDraft, previewImport } from "@/app/_server/import/import-desk";
+import { forgetSource, sourceFingerprint, sourcesOf } from "@/app/_server/import/import-source";
+import { confirmImport } from "@/app/_server/import/write-import";
 import { startAcademy } from "./own-academy-data";
 
 let viewer: Viewer;

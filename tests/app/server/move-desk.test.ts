@@ -1,9 +1,9 @@
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { namesNothing } from "@/app/_server/door/presence";
 import { admitToStudent, type StudentViewer, type Viewer } from "@/app/_server/gate";
-import { loadHistory, loadHistorySource, loadSessionPage, undoChange } from "@/app/_server/load-history";
-import { loadRoster } from "@/app/_server/load-roster";
-import { loadMoveForm, type MoveWish, saveMove } from "@/app/_server/move-desk";
-import { namesNothing } from "@/app/_server/presence";
+import { loadRoster } from "@/app/_server/roster/load-roster";
+import { loadHistory, loadHistorySource, loadSessionPage, undoChange } from "@/app/_server/session/load-history";
+import { loadMoveForm, type MoveWish, saveMove } from "@/app/_server/session/move-desk";
 import { readReadingsInForce } from "@/db/read/readings";
 import { readCaptures, readSessions } from "@/db/read/sessions";
 import { readMergedInto, readStudents } from "@/db/read/students";

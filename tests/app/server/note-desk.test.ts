@@ -1,7 +1,7 @@
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import type { Viewer } from "@/app/_server/gate";
-import { loadNoteCodings } from "@/app/_server/note-codings";
-import { answerNote, loadCodings, settleNote, takeBackCoding } from "@/app/_server/note-desk";
+import { loadNoteCodings } from "@/app/_server/session/note-codings";
+import { answerNote, loadCodings, settleNote, takeBackCoding } from "@/app/_server/session/note-desk";
 import type { PhraseCoding } from "@/lib/domain/phrase-coding";
 import { startAcademy } from "./own-academy-data";
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { checkDoor, checkOrigin, isLocalHost, ownOrigins, type RequestFacts } from "@/app/_server/origin";
+import { checkDoor, checkOrigin, isLocalHost, ownOrigins, type RequestFacts } from "@/app/_server/door/origin";
 
 const origins = ownOrigins("3000", "https://school.example/ignored");
 const read: RequestFacts = { method: "GET", host: "127.0.0.1:3000", origin: null, fetchSite: null, action: null };

@@ -3,7 +3,7 @@ import { tmpdir } from "node:os";
 import path from "node:path";
 import { closeDatabases } from "@/app/_server/database";
 import { admitOwner, type Viewer } from "@/app/_server/gate";
-import { startOwnAcademy } from "@/app/_server/own-academy";
+import { startOwnAcademy } from "@/app/_server/settings/own-academy";
 
 /** An own academy, empty, in a data folder of its own. */
 export async function startAcademy(): Promise<{ readonly viewer: Viewer; readonly folder: string; remove(): void }> {

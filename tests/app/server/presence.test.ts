@@ -3,8 +3,8 @@ import { tmpdir } from "node:os";
 import path from "node:path";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { closeDatabases, openAcademyDatabase } from "@/app/_server/database";
-import { startOwnAcademy } from "@/app/_server/own-academy";
-import { namesNothing } from "@/app/_server/presence";
+import { namesNothing } from "@/app/_server/door/presence";
+import { startOwnAcademy } from "@/app/_server/settings/own-academy";
 
 const wish = { choice: null, locale: null };
 let folder = "";

@@ -4,7 +4,7 @@ import path from "node:path";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { closeDatabases, databaseFile, openAcademyDatabase } from "@/app/_server/database";
 import { admitOwner, admitToStudent } from "@/app/_server/gate";
-import { startOwnAcademy } from "@/app/_server/own-academy";
+import { startOwnAcademy } from "@/app/_server/settings/own-academy";
 import { insertAcademy } from "@/db/write/academies";
 
 const wanted = { name: "Hilltop", ownerName: "Kim", zone: "Europe/Berlin", locale: "en" };

@@ -1,5 +1,5 @@
 import { expect, it } from "vitest";
-import { closeGate, whenWritable } from "@/app/_server/write-gate";
+import { closeGate, whenWritable } from "@/app/_server/import/write-gate";
 
 it("whoever comes while the gate is closed waits; a second closing waits for the first", async () => {
   const order: string[] = [];

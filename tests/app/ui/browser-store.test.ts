@@ -1,5 +1,5 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
-import { DRAFT_FORMS } from "@/app/_server/draft-forms";
+import { DRAFT_FORMS } from "@/app/_server/draft/draft-forms";
 import { findUnsent, forgetUnsent, storeUnsent } from "@/app/_ui/keep/browser-store";
 import type { KeepModel } from "@/lib/report/keep-model";
 

@@ -2,11 +2,11 @@
 
 import { notFound, redirect } from "next/navigation";
 import { requireViewer } from "../../../_server/gate";
-import { gatherAnswers, withoutSource } from "../../../_server/import-answers";
-import { dropImport, findImportHead, keepAnswers } from "../../../_server/import-desk";
-import { forgetJob, stopImport } from "../../../_server/import-jobs";
-import { forgetSource } from "../../../_server/import-source";
-import { awaitJob, startImport } from "../../../_server/write-jobs";
+import { gatherAnswers, withoutSource } from "../../../_server/import/import-answers";
+import { dropImport, findImportHead, keepAnswers } from "../../../_server/import/import-desk";
+import { forgetJob, stopImport } from "../../../_server/import/import-jobs";
+import { forgetSource } from "../../../_server/import/import-source";
+import { awaitJob, startImport } from "../../../_server/import/write-jobs";
 
 /** Keeps the answers; with the button that imports, writes what is ready. */
 export async function answerImport(data: FormData): Promise<void> {

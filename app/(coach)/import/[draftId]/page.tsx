@@ -1,6 +1,6 @@
 import { requireViewer } from "../../../_server/gate";
+import { loadArchivePreview, loadPreviewPage } from "../../../_server/import/load-import";
 import { loadFrame } from "../../../_server/load-frame";
-import { loadArchivePreview, loadPreviewPage } from "../../../_server/load-import";
 import { Frame } from "../../../_ui/frame/frame";
 import { ArchivePreview } from "../../../_ui/import/archive-preview";
 import { Import } from "../../../_ui/import/import";

@@ -1,6 +1,6 @@
 import { requireViewer } from "../../../_server/gate";
+import { loadPastImports } from "../../../_server/import/past-imports";
 import { loadFrame } from "../../../_server/load-frame";
-import { loadPastImports } from "../../../_server/past-imports";
 import { Frame } from "../../../_ui/frame/frame";
 import { PastImports } from "../../../_ui/import/past-imports";
 

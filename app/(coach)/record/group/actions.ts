@@ -2,7 +2,7 @@
 
 import { redirect } from "next/navigation";
 import { requireViewer } from "../../../_server/gate";
-import { addGroup, answerGroup, keepGroup } from "../../../_server/group-desk";
+import { addGroup, answerGroup, keepGroup } from "../../../_server/session/group-desk";
 
 export async function submitGroup(data: FormData): Promise<void> {
   const outcome = await addGroup(await requireViewer(), data);

@@ -1,6 +1,6 @@
 import { requireViewer } from "../../../_server/gate";
 import { loadFrame } from "../../../_server/load-frame";
-import { type GroupWish, loadGroupPage } from "../../../_server/load-group";
+import { type GroupWish, loadGroupPage } from "../../../_server/session/load-group";
 import { Form } from "../../../_ui/form/form";
 import { Frame } from "../../../_ui/frame/frame";
 import { ChooseGroup } from "../../../_ui/group/choose-group";

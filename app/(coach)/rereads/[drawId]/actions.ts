@@ -2,7 +2,7 @@
 
 import { redirect } from "next/navigation";
 import { requireViewer } from "../../../_server/gate";
-import { drawForSecond, saveRereads } from "../../../_server/reread-desk";
+import { drawForSecond, saveRereads } from "../../../_server/reread/reread-desk";
 
 /** Keeps what was typed into a draw, and ends it where that is ticked. */
 export async function submitRereads(data: FormData): Promise<void> {

@@ -1,7 +1,7 @@
 import { notFound } from "next/navigation";
 import { requireViewer } from "../../../_server/gate";
 import { loadFrame } from "../../../_server/load-frame";
-import { loadDraw } from "../../../_server/load-rereads";
+import { loadDraw } from "../../../_server/reread/load-rereads";
 import { Form } from "../../../_ui/form/form";
 import { Frame } from "../../../_ui/frame/frame";
 import { SecondReader } from "../../../_ui/rereads/second-reader";

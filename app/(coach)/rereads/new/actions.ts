@@ -2,7 +2,7 @@
 
 import { redirect } from "next/navigation";
 import { requireViewer } from "../../../_server/gate";
-import { drawAgain } from "../../../_server/reread-desk";
+import { drawAgain } from "../../../_server/reread/reread-desk";
 
 /** Draws readings to be read again. */
 export async function submitWish(data: FormData): Promise<void> {

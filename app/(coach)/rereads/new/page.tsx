@@ -1,6 +1,6 @@
 import { requireViewer } from "../../../_server/gate";
 import { loadFrame } from "../../../_server/load-frame";
-import { loadWishForm } from "../../../_server/load-rereads";
+import { loadWishForm } from "../../../_server/reread/load-rereads";
 import { Form } from "../../../_ui/form/form";
 import { Frame } from "../../../_ui/frame/frame";
 import { TextPage } from "../../../_ui/text-page/text-page";

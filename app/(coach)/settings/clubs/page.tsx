@@ -1,6 +1,6 @@
-import { loadClubsPage } from "../../../_server/club-desk";
 import { requireViewer } from "../../../_server/gate";
 import { loadFrame } from "../../../_server/load-frame";
+import { loadClubsPage } from "../../../_server/settings/club-desk";
 import { Clubs } from "../../../_ui/clubs/clubs";
 import { Frame } from "../../../_ui/frame/frame";
 

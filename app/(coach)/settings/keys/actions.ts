@@ -1,8 +1,8 @@
 "use server";
 
 import { redirect } from "next/navigation";
-import { makeKey, revokeKey } from "../../../_server/access-keys";
 import { requireViewer } from "../../../_server/gate";
+import { makeKey, revokeKey } from "../../../_server/import/access-keys";
 
 /** Makes a key; the page shows it once. */
 export async function makeAccessKey(data: FormData): Promise<void> {

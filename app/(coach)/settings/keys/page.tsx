@@ -1,6 +1,6 @@
 import { requireViewer } from "../../../_server/gate";
+import { type KeysWish, loadKeys } from "../../../_server/import/load-keys";
 import { loadFrame } from "../../../_server/load-frame";
-import { type KeysWish, loadKeys } from "../../../_server/load-keys";
 import { Frame } from "../../../_ui/frame/frame";
 import { Keys } from "../../../_ui/keys/keys";
 import { makeAccessKey, revokeAccessKey } from "./actions";

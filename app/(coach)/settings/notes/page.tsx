@@ -1,6 +1,6 @@
 import { requireViewer } from "../../../_server/gate";
 import { loadFrame } from "../../../_server/load-frame";
-import { loadNoteCodings } from "../../../_server/note-codings";
+import { loadNoteCodings } from "../../../_server/session/note-codings";
 import { Frame } from "../../../_ui/frame/frame";
 import { NoteCodings } from "../../../_ui/note/note-codings";
 import { submitTakeBack } from "./actions";

@@ -1,6 +1,6 @@
 import { requireStudent } from "../../../_server/gate";
 import { loadFrame } from "../../../_server/load-frame";
-import { loadSeason } from "../../../_server/load-season";
+import { loadSeason } from "../../../_server/season/load-season";
 import { Frame } from "../../../_ui/frame/frame";
 import { Season } from "../../../_ui/season/season";
 

@@ -2,7 +2,7 @@
 
 import { redirect } from "next/navigation";
 import { requireViewer } from "../../../_server/gate";
-import { addStudent } from "../../../_server/student-desk";
+import { addStudent } from "../../../_server/season/student-desk";
 
 export async function submitStudent(data: FormData): Promise<void> {
   const outcome = addStudent(await requireViewer(), data);

@@ -1,7 +1,7 @@
-import { requireDraftId } from "../../../_server/draft-forms";
+import { requireDraftId } from "../../../_server/draft/draft-forms";
 import { requireViewer } from "../../../_server/gate";
-import { loadStudentForm } from "../../../_server/load-forms";
 import { loadFrame } from "../../../_server/load-frame";
+import { loadStudentForm } from "../../../_server/session/load-forms";
 import { Form } from "../../../_ui/form/form";
 import { Frame } from "../../../_ui/frame/frame";
 import { submitStudent } from "./actions";

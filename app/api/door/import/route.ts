@@ -1,4 +1,4 @@
-import { receiveAtDoor, refuseMethod } from "@/app/_server/import-door";
+import { receiveAtDoor, refuseMethod } from "@/app/_server/import/import-door";
 
 export function GET(): Response {
   return refuseMethod();

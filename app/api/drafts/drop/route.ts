@@ -1,4 +1,4 @@
-import { moveDraftFrom } from "../../../_server/draft-door";
+import { moveDraftFrom } from "../../../_server/draft/draft-door";
 
 export function POST(request: Request): Promise<Response> {
   return moveDraftFrom(request, "dropped");

@@ -1,4 +1,4 @@
-import { downloadRereads } from "../../../_server/load-rereads";
+import { downloadRereads } from "../../../_server/reread/load-rereads";
 
 export function GET(): Promise<Response> {
   return downloadRereads();

@@ -1,4 +1,4 @@
-import { downloadRoster } from "../../../_server/load-downloads";
+import { downloadRoster } from "../../../_server/archive/load-downloads";
 
 export function GET(): Promise<Response> {
   return downloadRoster();

@@ -1,4 +1,4 @@
-import { sendSample } from "../../../_server/send-sample";
+import { sendSample } from "../../../_server/import/send-sample";
 
 export async function GET(
   _request: Request,

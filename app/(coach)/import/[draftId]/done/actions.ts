@@ -2,7 +2,7 @@
 
 import { notFound, redirect } from "next/navigation";
 import { requireViewer } from "../../../../_server/gate";
-import { awaitJob, findJob, stopJob } from "../../../../_server/write-jobs";
+import { awaitJob, findJob, stopJob } from "../../../../_server/import/write-jobs";
 
 /** Stops an import that is on its way: nothing of it is saved, and its file is still there. */
 export async function stopImport(data: FormData): Promise<void> {

@@ -1,7 +1,7 @@
 import { redirect } from "next/navigation";
 import { requireViewer } from "../../../../_server/gate";
-import { buildOutcomePage, findOutcome } from "../../../../_server/import-outcome";
-import { loadRunning } from "../../../../_server/import-running";
+import { buildOutcomePage, findOutcome } from "../../../../_server/import/import-outcome";
+import { loadRunning } from "../../../../_server/import/import-running";
 import { loadFrame } from "../../../../_server/load-frame";
 import { Frame } from "../../../../_ui/frame/frame";
 import { Import } from "../../../../_ui/import/import";

@@ -2,7 +2,7 @@
 
 import { notFound, redirect } from "next/navigation";
 import { requireViewer } from "../../../../_server/gate";
-import { undoBatch } from "../../../../_server/undo-desk";
+import { undoBatch } from "../../../../_server/import/undo-desk";
 
 /** Takes an import back, once its box is ticked. */
 export async function undoImport(data: FormData): Promise<void> {

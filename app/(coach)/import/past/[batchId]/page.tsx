@@ -1,8 +1,8 @@
 import { notFound } from "next/navigation";
 import { requireViewer } from "../../../../_server/gate";
-import { loadRunning } from "../../../../_server/import-running";
+import { loadRunning } from "../../../../_server/import/import-running";
+import { loadPastImport } from "../../../../_server/import/past-import";
 import { loadFrame } from "../../../../_server/load-frame";
-import { loadPastImport } from "../../../../_server/past-import";
 import { Frame } from "../../../../_ui/frame/frame";
 import { PastImport } from "../../../../_ui/import/past-import";
 import { Running } from "../../../../_ui/import/running";

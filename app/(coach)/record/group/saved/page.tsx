@@ -1,6 +1,6 @@
 import { requireViewer } from "../../../../_server/gate";
 import { loadFrame } from "../../../../_server/load-frame";
-import { loadSavedGroup } from "../../../../_server/load-group";
+import { loadSavedGroup } from "../../../../_server/session/load-group";
 import { Frame } from "../../../../_ui/frame/frame";
 import { TextPage } from "../../../../_ui/text-page/text-page";
 

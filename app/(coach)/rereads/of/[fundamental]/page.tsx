@@ -1,7 +1,7 @@
 import { notFound } from "next/navigation";
 import { requireViewer } from "../../../../_server/gate";
 import { loadFrame } from "../../../../_server/load-frame";
-import { loadReaderError } from "../../../../_server/load-rereads";
+import { loadReaderError } from "../../../../_server/reread/load-rereads";
 import { Frame } from "../../../../_ui/frame/frame";
 import { ReaderError } from "../../../../_ui/rereads/reader-error";
 

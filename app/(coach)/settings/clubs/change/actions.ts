@@ -1,8 +1,8 @@
 "use server";
 
 import { redirect } from "next/navigation";
-import { changeClubs } from "../../../../_server/club-desk";
 import { requireViewer } from "../../../../_server/gate";
+import { changeClubs } from "../../../../_server/settings/club-desk";
 
 /** Records a split, merge, new name or new list of the club groups. */
 export async function submitClubs(data: FormData): Promise<void> {

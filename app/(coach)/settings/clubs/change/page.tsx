@@ -1,7 +1,7 @@
 import { redirect } from "next/navigation";
-import { type ClubWish, loadClubForm } from "../../../../_server/club-desk";
 import { requireViewer } from "../../../../_server/gate";
 import { loadFrame } from "../../../../_server/load-frame";
+import { type ClubWish, loadClubForm } from "../../../../_server/settings/club-desk";
 import { Form } from "../../../../_ui/form/form";
 import { Frame } from "../../../../_ui/frame/frame";
 import { submitClubs } from "./actions";

@@ -2,8 +2,8 @@
 
 import { revalidatePath } from "next/cache";
 import { redirect } from "next/navigation";
-import { decideAsking } from "../../../../_server/asking-desk";
 import { requireStudent } from "../../../../_server/gate";
+import { decideAsking } from "../../../../_server/season/asking-desk";
 
 /** Stops a question, takes it up again, or takes the plan that would settle it. */
 export async function submitAsking(data: FormData): Promise<void> {

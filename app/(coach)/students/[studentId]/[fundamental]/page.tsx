@@ -1,6 +1,6 @@
 import { requireStudent } from "../../../../_server/gate";
 import { loadFrame } from "../../../../_server/load-frame";
-import { loadFundamental } from "../../../../_server/load-fundamental";
+import { loadFundamental } from "../../../../_server/season/load-fundamental";
 import { Frame } from "../../../../_ui/frame/frame";
 import { Fundamental } from "../../../../_ui/fundamental/fundamental";
 import { submitAsking } from "./actions";

@@ -1,6 +1,6 @@
 import { requireStudent } from "../../../../_server/gate";
-import { loadDrills } from "../../../../_server/load-drills";
 import { loadFrame } from "../../../../_server/load-frame";
+import { loadDrills } from "../../../../_server/season/load-drills";
 import { Frame } from "../../../../_ui/frame/frame";
 import { HappenPage } from "../../../../_ui/happen/happen-page";
 

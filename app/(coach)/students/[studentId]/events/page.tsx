@@ -1,6 +1,6 @@
 import { requireStudent } from "../../../../_server/gate";
-import { loadEvents } from "../../../../_server/load-events";
 import { loadFrame } from "../../../../_server/load-frame";
+import { loadEvents } from "../../../../_server/season/load-events";
 import { Frame } from "../../../../_ui/frame/frame";
 import { HappenPage } from "../../../../_ui/happen/happen-page";
 

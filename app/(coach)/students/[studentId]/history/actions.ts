@@ -2,7 +2,7 @@
 
 import { redirect } from "next/navigation";
 import { requireStudent } from "../../../../_server/gate";
-import { undoChange } from "../../../../_server/load-history";
+import { undoChange } from "../../../../_server/session/load-history";
 
 /** Undoes one change of the record, or says why that can't be. */
 export async function submitUndo(data: FormData): Promise<void> {

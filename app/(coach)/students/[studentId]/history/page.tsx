@@ -1,6 +1,6 @@
 import { requireStudent } from "../../../../_server/gate";
 import { loadFrame } from "../../../../_server/load-frame";
-import { loadHistory } from "../../../../_server/load-history";
+import { loadHistory } from "../../../../_server/session/load-history";
 import { Frame } from "../../../../_ui/frame/frame";
 import { RecordPage } from "../../../../_ui/record-page/record-page";
 import { submitUndo } from "./actions";

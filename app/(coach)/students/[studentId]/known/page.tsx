@@ -1,6 +1,6 @@
 import { requireStudent } from "../../../../_server/gate";
 import { loadFrame } from "../../../../_server/load-frame";
-import { type KnownWish, loadKnown } from "../../../../_server/load-known";
+import { type KnownWish, loadKnown } from "../../../../_server/season/load-known";
 import { Frame } from "../../../../_ui/frame/frame";
 import { RecordPage } from "../../../../_ui/record-page/record-page";
 

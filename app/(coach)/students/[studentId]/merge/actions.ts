@@ -2,7 +2,7 @@
 
 import { notFound, redirect } from "next/navigation";
 import { requireStudent } from "../../../../_server/gate";
-import { saveMove } from "../../../../_server/move-desk";
+import { saveMove } from "../../../../_server/session/move-desk";
 
 /** Makes one student of two, or comes back with what is wrong. */
 export async function submitMerge(data: FormData): Promise<void> {

@@ -1,7 +1,7 @@
 import { notFound } from "next/navigation";
 import { requireStudent } from "../../../../_server/gate";
 import { loadFrame } from "../../../../_server/load-frame";
-import { loadMoveForm } from "../../../../_server/move-desk";
+import { loadMoveForm } from "../../../../_server/session/move-desk";
 import { Form } from "../../../../_ui/form/form";
 import { Frame } from "../../../../_ui/frame/frame";
 import { submitMerge } from "./actions";

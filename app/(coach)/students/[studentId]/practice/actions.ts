@@ -2,7 +2,7 @@
 
 import { redirect } from "next/navigation";
 import { requireStudent } from "../../../../_server/gate";
-import { logPractice, movePracticeBack } from "../../../../_server/practice-desk";
+import { logPractice, movePracticeBack } from "../../../../_server/season/practice-desk";
 
 /** Logs practice of one day or several. */
 export async function submitPractice(data: FormData): Promise<void> {

@@ -1,6 +1,6 @@
 import { requireStudent } from "../../../../_server/gate";
 import { loadFrame } from "../../../../_server/load-frame";
-import { loadPractice } from "../../../../_server/practice-desk";
+import { loadPractice } from "../../../../_server/season/practice-desk";
 import { Frame } from "../../../../_ui/frame/frame";
 import { HappenPage } from "../../../../_ui/happen/happen-page";
 import { PracticeForm } from "../../../../_ui/practice/practice-form";

@@ -2,7 +2,7 @@
 
 import { redirect } from "next/navigation";
 import { requireStudent } from "../../../../_server/gate";
-import { startReadBack } from "../../../../_server/read-back-desk";
+import { startReadBack } from "../../../../_server/season/read-back-desk";
 
 /** Draws earlier films to be read for a fundamental. */
 export async function submitReadBackWish(data: FormData): Promise<void> {

@@ -1,6 +1,6 @@
 import { requireStudent } from "../../../../_server/gate";
 import { loadFrame } from "../../../../_server/load-frame";
-import { loadReadBacks } from "../../../../_server/load-read-back";
+import { loadReadBacks } from "../../../../_server/season/load-read-back";
 import { Choices } from "../../../../_ui/choices/choices";
 import { Frame } from "../../../../_ui/frame/frame";
 import { HappenPage } from "../../../../_ui/happen/happen-page";

@@ -1,6 +1,6 @@
+import { loadReport } from "../../../../_server/archive/load-report";
 import { requireStudent } from "../../../../_server/gate";
 import { loadFrame } from "../../../../_server/load-frame";
-import { loadReport } from "../../../../_server/load-report";
 import { Frame } from "../../../../_ui/frame/frame";
 import { Report } from "../../../../_ui/report/report";
 

@@ -1,6 +1,6 @@
+import { loadTakeOut } from "../../../../_server/archive/load-take-out";
 import { requireStudent } from "../../../../_server/gate";
 import { loadFrame } from "../../../../_server/load-frame";
-import { loadTakeOut } from "../../../../_server/load-take-out";
 import { Frame } from "../../../../_ui/frame/frame";
 import { BackLink } from "../../../../_ui/part/back-link";
 import { PageHead } from "../../../../_ui/part/part";

@@ -1,4 +1,4 @@
-import { tellAtDoor } from "@/app/_server/import-door";
+import { tellAtDoor } from "@/app/_server/import/import-door";
 
 export async function GET(
   request: Request,

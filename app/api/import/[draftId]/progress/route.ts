@@ -1,4 +1,4 @@
-import { sendProgress } from "../../../../_server/load-import";
+import { sendProgress } from "../../../../_server/import/load-import";
 
 export async function GET(
   _request: Request,

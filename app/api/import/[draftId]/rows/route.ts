@@ -1,4 +1,4 @@
-import { downloadRows } from "../../../../_server/load-import";
+import { downloadRows } from "../../../../_server/import/load-import";
 
 export async function GET(
   _request: Request,

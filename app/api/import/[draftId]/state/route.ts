@@ -1,4 +1,4 @@
-import { tellRunning } from "../../../../_server/import-running";
+import { tellRunning } from "../../../../_server/import/import-running";
 
 export async function GET(
   _request: Request,

@@ -1,4 +1,4 @@
-import { downloadArchive } from "../../../../_server/load-take-out";
+import { downloadArchive } from "../../../../_server/archive/load-take-out";
 
 export async function GET(
   request: Request,

@@ -1,4 +1,4 @@
-import { downloadReadings } from "../../../../_server/load-downloads";
+import { downloadReadings } from "../../../../_server/archive/load-downloads";
 
 export async function GET(
   _request: Request,

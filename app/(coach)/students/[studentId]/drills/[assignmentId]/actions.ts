@@ -1,8 +1,8 @@
 "use server";
 
 import { redirect } from "next/navigation";
-import { moveDrillBack, stopDrill } from "../../../../../_server/drill-desk";
 import { requireStudent } from "../../../../../_server/gate";
+import { moveDrillBack, stopDrill } from "../../../../../_server/season/drill-desk";
 
 /** Stops a drill. */
 export async function submitDrillStop(data: FormData): Promise<void> {

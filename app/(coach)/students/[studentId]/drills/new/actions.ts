@@ -1,8 +1,8 @@
 "use server";
 
 import { redirect } from "next/navigation";
-import { giveDrill } from "../../../../../_server/drill-desk";
 import { requireStudent } from "../../../../../_server/gate";
+import { giveDrill } from "../../../../../_server/season/drill-desk";
 
 /** Gives a drill to a student. */
 export async function submitDrill(data: FormData): Promise<void> {

@@ -1,7 +1,7 @@
-import { requireDraftId } from "../../../../../_server/draft-forms";
+import { requireDraftId } from "../../../../../_server/draft/draft-forms";
 import { requireStudent } from "../../../../../_server/gate";
-import { type AskedDrill, loadDrillForm } from "../../../../../_server/load-drills";
 import { loadFrame } from "../../../../../_server/load-frame";
+import { type AskedDrill, loadDrillForm } from "../../../../../_server/season/load-drills";
 import { Form } from "../../../../../_ui/form/form";
 import { Frame } from "../../../../../_ui/frame/frame";
 import { submitDrill } from "./actions";

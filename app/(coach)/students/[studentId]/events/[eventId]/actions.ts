@@ -1,8 +1,8 @@
 "use server";
 
 import { redirect } from "next/navigation";
-import { changeRebaselines, moveEventBack } from "../../../../../_server/event-desk";
 import { requireStudent } from "../../../../../_server/gate";
+import { changeRebaselines, moveEventBack } from "../../../../../_server/season/event-desk";
 
 /** Says which tracks begin anew at an event. */
 export async function submitRebaselines(data: FormData): Promise<void> {

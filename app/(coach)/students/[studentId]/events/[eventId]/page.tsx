@@ -1,7 +1,7 @@
 import { notFound } from "next/navigation";
 import { requireStudent } from "../../../../../_server/gate";
-import { loadEvent } from "../../../../../_server/load-events";
 import { loadFrame } from "../../../../../_server/load-frame";
+import { loadEvent } from "../../../../../_server/season/load-events";
 import { Form } from "../../../../../_ui/form/form";
 import { Frame } from "../../../../../_ui/frame/frame";
 import { HappenPage } from "../../../../../_ui/happen/happen-page";

@@ -1,8 +1,8 @@
 "use server";
 
 import { redirect } from "next/navigation";
-import { addEvent } from "../../../../../_server/event-desk";
 import { requireStudent } from "../../../../../_server/gate";
+import { addEvent } from "../../../../../_server/season/event-desk";
 
 /** Records what happened to a student. */
 export async function submitEvent(data: FormData): Promise<void> {

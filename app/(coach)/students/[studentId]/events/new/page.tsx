@@ -1,7 +1,7 @@
-import { requireDraftId } from "../../../../../_server/draft-forms";
+import { requireDraftId } from "../../../../../_server/draft/draft-forms";
 import { requireStudent } from "../../../../../_server/gate";
-import { type AskedEvent, loadEventForm } from "../../../../../_server/load-events";
 import { loadFrame } from "../../../../../_server/load-frame";
+import { type AskedEvent, loadEventForm } from "../../../../../_server/season/load-events";
 import { Choices } from "../../../../../_ui/choices/choices";
 import { Form } from "../../../../../_ui/form/form";
 import { Frame } from "../../../../../_ui/frame/frame";

@@ -2,7 +2,7 @@
 
 import { redirect } from "next/navigation";
 import { requireStudent } from "../../../../../_server/gate";
-import { dropReadBack, keepReadBack, saveReadBack } from "../../../../../_server/read-back-desk";
+import { dropReadBack, keepReadBack, saveReadBack } from "../../../../../_server/season/read-back-desk";
 
 /** Keeps what was typed into a read-back, and ends it where that is ticked. */
 export async function submitReadBack(data: FormData): Promise<void> {

@@ -1,7 +1,7 @@
 import { notFound } from "next/navigation";
 import { requireStudent } from "../../../../../_server/gate";
 import { loadFrame } from "../../../../../_server/load-frame";
-import { loadReadBack } from "../../../../../_server/load-read-back";
+import { loadReadBack } from "../../../../../_server/season/load-read-back";
 import { Form } from "../../../../../_ui/form/form";
 import { Frame } from "../../../../../_ui/frame/frame";
 import { HappenPage } from "../../../../../_ui/happen/happen-page";

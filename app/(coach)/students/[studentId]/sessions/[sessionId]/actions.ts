@@ -2,7 +2,7 @@
 
 import { redirect } from "next/navigation";
 import { requireStudent } from "../../../../../_server/gate";
-import { undoChange } from "../../../../../_server/load-history";
+import { undoChange } from "../../../../../_server/session/load-history";
 
 /** Undoes a change that the session's page shows; what came of it stands with all changes of the student. */
 export async function submitUndo(data: FormData): Promise<void> {

@@ -1,7 +1,7 @@
 import { notFound } from "next/navigation";
 import { requireStudent } from "../../../../../_server/gate";
 import { loadFrame } from "../../../../../_server/load-frame";
-import { loadSessionPage } from "../../../../../_server/load-history";
+import { loadSessionPage } from "../../../../../_server/session/load-history";
 import { Frame } from "../../../../../_ui/frame/frame";
 import { RecordPage } from "../../../../../_ui/record-page/record-page";
 import { submitUndo } from "./actions";

@@ -1,11 +1,11 @@
 "use server";
 
 import { redirect } from "next/navigation";
-import { answerCaptures, keepForAnswer } from "../../../../../_server/capture-desk";
 import { requireStudent, requireViewer } from "../../../../../_server/gate";
-import { keepGridChoice, turnGrid } from "../../../../../_server/grid-desk";
-import { answerNote, settleNote } from "../../../../../_server/note-desk";
-import { addSession } from "../../../../../_server/session-desk";
+import { answerCaptures, keepForAnswer } from "../../../../../_server/session/capture-desk";
+import { keepGridChoice, turnGrid } from "../../../../../_server/session/grid-desk";
+import { answerNote, settleNote } from "../../../../../_server/session/note-desk";
+import { addSession } from "../../../../../_server/session/session-desk";
 
 export async function submitSession(data: FormData): Promise<void> {
   const viewer = await requireStudent(String(data.get("studentId") ?? ""));

@@ -1,8 +1,8 @@
-import { requireDraftId } from "../../../../../_server/draft-forms";
+import { requireDraftId } from "../../../../../_server/draft/draft-forms";
 import { requireStudent } from "../../../../../_server/gate";
-import { loadFilmingLink } from "../../../../../_server/load-filming";
-import { loadSessionForm } from "../../../../../_server/load-forms";
 import { loadFrame } from "../../../../../_server/load-frame";
+import { loadFilmingLink } from "../../../../../_server/session/load-filming";
+import { loadSessionForm } from "../../../../../_server/session/load-forms";
 import { FilmingLink } from "../../../../../_ui/filming/filming-link";
 import { Form } from "../../../../../_ui/form/form";
 import { Frame } from "../../../../../_ui/frame/frame";

@@ -1,6 +1,6 @@
 import { requireStudent } from "../../../../../_server/gate";
 import { loadFrame } from "../../../../../_server/load-frame";
-import { loadReadingSheet } from "../../../../../_server/load-sheet";
+import { loadReadingSheet } from "../../../../../_server/session/load-sheet";
 import { Frame } from "../../../../../_ui/frame/frame";
 import { ReadingSheet } from "../../../../../_ui/sheet/reading-sheet";
 

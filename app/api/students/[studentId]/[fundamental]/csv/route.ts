@@ -1,4 +1,4 @@
-import { downloadFundamental } from "../../../../../_server/load-downloads";
+import { downloadFundamental } from "../../../../../_server/archive/load-downloads";
 
 interface Asked {
   readonly params: Promise<{ readonly studentId: string; readonly fundamental: string }>;

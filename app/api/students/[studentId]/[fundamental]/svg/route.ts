@@ -1,4 +1,4 @@
-import { downloadChart } from "../../../../../_server/load-chart";
+import { downloadChart } from "../../../../../_server/archive/load-chart";
 import { chartFile } from "../../../../../_ui/chart-file/chart-file";
 
 export async function GET(

@@ -1,4 +1,4 @@
-import { downloadContact } from "../../../../../_server/load-downloads";
+import { downloadContact } from "../../../../../_server/archive/load-downloads";
 
 export async function GET(
   request: Request,

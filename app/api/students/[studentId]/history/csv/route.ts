@@ -1,4 +1,4 @@
-import { downloadHistory } from "../../../../../_server/load-history";
+import { downloadHistory } from "../../../../../_server/session/load-history";
 
 export async function GET(
   _request: Request,

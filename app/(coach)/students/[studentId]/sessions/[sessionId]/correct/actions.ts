@@ -1,8 +1,8 @@
 "use server";
 
 import { notFound, redirect } from "next/navigation";
-import { saveCorrection } from "../../../../../../_server/correct-desk";
 import { requireStudent } from "../../../../../../_server/gate";
+import { saveCorrection } from "../../../../../../_server/session/correct-desk";
 
 /** Corrects readings of a session, or comes back with what is wrong. */
 export async function submitCorrection(data: FormData): Promise<void> {

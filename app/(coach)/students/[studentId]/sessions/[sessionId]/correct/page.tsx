@@ -1,7 +1,7 @@
 import { notFound } from "next/navigation";
-import { loadCorrectForm } from "../../../../../../_server/correct-desk";
 import { requireStudent } from "../../../../../../_server/gate";
 import { loadFrame } from "../../../../../../_server/load-frame";
+import { loadCorrectForm } from "../../../../../../_server/session/correct-desk";
 import { Form } from "../../../../../../_ui/form/form";
 import { Frame } from "../../../../../../_ui/frame/frame";
 import { submitCorrection } from "./actions";

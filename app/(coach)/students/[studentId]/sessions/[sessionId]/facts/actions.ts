@@ -1,8 +1,8 @@
 "use server";
 
 import { notFound, redirect } from "next/navigation";
-import { saveFacts } from "../../../../../../_server/facts-desk";
 import { requireStudent } from "../../../../../../_server/gate";
+import { saveFacts } from "../../../../../../_server/session/facts-desk";
 
 /** Says the facts of a session anew, or comes back with what is wrong. */
 export async function submitFacts(data: FormData): Promise<void> {

@@ -1,7 +1,7 @@
 import { notFound } from "next/navigation";
-import { loadFactsForm } from "../../../../../../_server/facts-desk";
 import { requireStudent } from "../../../../../../_server/gate";
 import { loadFrame } from "../../../../../../_server/load-frame";
+import { loadFactsForm } from "../../../../../../_server/session/facts-desk";
 import { Form } from "../../../../../../_ui/form/form";
 import { Frame } from "../../../../../../_ui/frame/frame";
 import { submitFacts } from "./actions";

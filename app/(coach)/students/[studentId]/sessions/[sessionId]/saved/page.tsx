@@ -1,6 +1,6 @@
 import { requireStudent } from "../../../../../../_server/gate";
 import { loadFrame } from "../../../../../../_server/load-frame";
-import { loadSaved } from "../../../../../../_server/load-saved";
+import { loadSaved } from "../../../../../../_server/session/load-saved";
 import { Frame } from "../../../../../../_ui/frame/frame";
 import { Saved } from "../../../../../../_ui/saved/saved";
 

@@ -2,7 +2,7 @@
 
 import { notFound, redirect } from "next/navigation";
 import { requireStudent } from "../../../../../../_server/gate";
-import { saveMove } from "../../../../../../_server/move-desk";
+import { saveMove } from "../../../../../../_server/session/move-desk";
 
 /** Makes a session of its own of some swings, or comes back with what is wrong. */
 export async function submitSplit(data: FormData): Promise<void> {

@@ -1,0 +1,58 @@
+import { notFound } from "next/navigation";
+import { buildTableCsv, findTable } from "@/lib/report/table-downloads";
+import { csvResponse } from "../door/download";
+import { requireStudent, requireViewer } from "../gate";
+import { loadKeys } from "../import/load-keys";
+import { loadPastImport } from "../import/past-import";
+import { loadPastImports } from "../import/past-imports";
+import { loadReaderError, loadRereads } from "../reread/load-rereads";
+import { loadDecides } from "../season/load-decides";
+import { loadDrills } from "../season/load-drills";
+import { loadEvents } from "../season/load-events";
+import { loadFundamental } from "../season/load-fundamental";
+import { loadKnown } from "../season/load-known";
+import { loadReadBacks } from "../season/load-read-back";
+import { loadSeason } from "../season/load-season";
+import { loadPractice } from "../season/practice-desk";
+import { loadSessionPage } from "../session/load-history";
+import { loadNoteCodings } from "../session/note-codings";
+import { loadClubsPage } from "../settings/club-desk";
+import { PAGES_WITH_TABLES, type PageWithTables } from "./table-links";
+
+type Which = (name: string) => string | undefined;
+
+const LOADERS: Readonly<Record<PageWithTables, (which: Which) => Promise<unknown>>> = {
+  season: async (which) => loadSeason(await requireStudent(which("student") ?? ""), which("club")),
+  fundamental: async (which) =>
+    loadFundamental(await requireStudent(which("student") ?? ""), which("fundamental") ?? "", which("club")),
+  session: async (which) =>
+    loadSessionPage(await requireStudent(which("student") ?? ""), which("session") ?? "", undefined),
+  events: async (which) => loadEvents(await requireStudent(which("student") ?? ""), "left-out"),
+  known: async (which) =>
+    loadKnown(await requireStudent(which("student") ?? ""), {
+      on: which("on"),
+      club: which("club"),
+      fundamental: which("fundamental"),
+    }),
+  "read-backs": async (which) => loadReadBacks(await requireStudent(which("student") ?? ""), {}).page,
+  "past-imports": async () => loadPastImports(await requireViewer()),
+  "past-import": async (which) => loadPastImport(await requireViewer(), which("batch") ?? "", undefined),
+  keys: async () => loadKeys(await requireViewer(), {}),
+  drills: async (which) => loadDrills(await requireStudent(which("student") ?? "")),
+  practice: async (which) => loadPractice(await requireStudent(which("student") ?? ""), {}).page,
+  "note-codings": async () => loadNoteCodings(await requireViewer()),
+  decides: async () => loadDecides(await requireViewer()),
+  clubs: async () => loadClubsPage(await requireViewer()),
+  rereads: async () => loadRereads(await requireViewer()),
+  "reader-error": async (which) => loadReaderError(await requireViewer(), which("fundamental") ?? ""),
+};
+
+/** One table of a page as a file: the page is made as for the viewer, and the cells are its own. */
+export async function downloadTable(asked: URLSearchParams): Promise<Response> {
+  const of = PAGES_WITH_TABLES.find((page) => page === asked.get("of"));
+  const place = /^\d{1,3}$/.test(asked.get("table") ?? "") ? Number(asked.get("table")) : -1;
+  if (!of) notFound();
+  const table = findTable(await LOADERS[of]((name) => asked.get(name) ?? undefined), place);
+  if (!table) notFound();
+  return csvResponse(`${of}-${place + 1}.csv`, buildTableCsv(table));
+}

@@ -1,0 +1,88 @@
+import { readMergedInto } from "@/db/read/students";
+import { parseKeepRequest } from "@/lib/ingest/parse-keep-request";
+import { diskFailureOf } from "../door/disk-failure";
+import { admitToStudent, requireViewer, type Viewer } from "../gate";
+import { whenWritable } from "../import/write-gate";
+import { DRAFT_FORMS, isDraftId } from "./draft-forms";
+import { typedEntries } from "./form-draft";
+import { type KeepOutcome, keepDraft, lookAtDraft } from "./keep-draft";
+import { moveDraft } from "./unfinished";
+
+/** A form with notes as long as they may be has a tenth of this. */
+const LIMIT_KB = 256;
+
+const STATUS: Readonly<Record<KeepOutcome["kind"], number>> = { kept: 200, changed: 409, saved: 410, absent: 404 };
+
+function answer(status: number, body: object): Response {
+  return Response.json(body, { status });
+}
+
+function refuse({ words }: Viewer, status: number, why: string): Response {
+  return answer(status, { kind: "refused", said: words.say(`draft.refused.${why}`, { limit: LIMIT_KB }) });
+}
+
+/** The body as text up to the limit; null: there is more, which isn't read. */
+async function readText(request: Request): Promise<string | null> {
+  if (Number(request.headers.get("content-length") ?? 0) > LIMIT_KB * 1024) return null;
+  const reader = request.body?.getReader();
+  const parts: Uint8Array[] = [];
+  let size = 0;
+  for (let next = await reader?.read(); next && !next.done; next = await reader?.read()) {
+    size += next.value.byteLength;
+    if (size > LIMIT_KB * 1024) {
+      await reader?.cancel();
+      return null;
+    }
+    parts.push(next.value);
+  }
+  return Buffer.concat(parts).toString("utf8");
+}
+
+/** Keeps what a page sends while somebody types, or says whether it has seen the newest. */
+export async function receiveDraft(request: Request): Promise<Response> {
+  const viewer = await requireViewer();
+  const text = await readText(request);
+  if (text === null) return refuse(viewer, 413, "too-big");
+  const asked = parseKeepRequest(text);
+  if (asked === null || !isDraftId(asked.draft)) return refuse(viewer, 422, "unreadable");
+  const isKnown = Object.hasOwn(DRAFT_FORMS, asked.form);
+  const about = isKnown ? DRAFT_FORMS[asked.form]?.about : null;
+  const student = about === "student" ? admitToStudent(viewer, asked.studentId) : null;
+  if (!isKnown || (about === "student" && student === null)) return refuse(viewer, 404, "absent");
+  // The form's page leads to the other student's: what is kept here nobody would find again.
+  if (student !== null && readMergedInto(viewer.db, student) !== null) return refuse(viewer, 409, "merged");
+  if (asked.act === "look") return answer(200, lookAtDraft(viewer, asked.draft, asked.version));
+  await whenWritable();
+  try {
+    const studentId = about === "student" ? asked.studentId : "";
+    const outcome = keepDraft(viewer, { ...asked, studentId, entries: typedEntries(asked.entries) });
+    return outcome.kind === "absent" ? refuse(viewer, 404, "absent") : answer(STATUS[outcome.kind], outcome);
+  } catch (error) {
+    const failure = diskFailureOf(error);
+    if (failure === null) throw error;
+    return refuse(viewer, failure === "full" ? 507 : 503, failure);
+  }
+}
+
+// A path of our own: another host may hide behind two strokes, or behind one of them turned over.
+function ownPath(text: string): string {
+  return /^\/(?![/\\])[\w\-./]*$/.test(text) ? text : "/record";
+}
+
+/** Drops an unfinished form, or takes it back, and leads to where that was asked. */
+export async function moveDraftFrom(request: Request, to: "dropped" | "unfinished"): Promise<Response> {
+  const viewer = await requireViewer();
+  const text = (await readText(request)) ?? "";
+  const fields = new URLSearchParams(text);
+  const id = fields.get("draft") ?? "";
+  await whenWritable();
+  const page = isDraftId(id) ? moveDraft(viewer, id, to) : null;
+  const back = ownPath(fields.get("back") ?? "");
+  if (page === null) return seeOther(back);
+  if (to === "unfinished") return seeOther(`${page}?draft=${id}`);
+  return seeOther(back === page ? `${page}?dropped=${id}` : back);
+}
+
+function seeOther(path: string): Response {
+  return new Response(null, { status: 303, headers: { location: path } });
+}

@@ -1,0 +1,85 @@
+import { randomUUID } from "node:crypto";
+import { type Draft, readDraft } from "@/db/read/drafts";
+import { insertDraft } from "@/db/write/drafts";
+import { currentInstant } from "../clock";
+import type { Viewer } from "../gate";
+import { isDraftId, studentOfKind } from "./draft-forms";
+
+/** Names and values in the order of the form. */
+export type Entries = readonly (readonly [string, string])[];
+
+/** What another window typed into the same form; it waits until somebody chooses. */
+export interface AsideEntries {
+  readonly writer: string;
+  readonly at: string;
+  readonly entries: Entries;
+}
+
+/** What was typed into a form, with what was wrong by field when it was last sent. */
+export interface FormDraft {
+  readonly entries: Entries;
+  readonly errors: Readonly<Record<string, string>>;
+  readonly refusal: string;
+  /** The page that kept it last, and its how-manieth keep that was. */
+  readonly writer?: string;
+  readonly turn?: number;
+  readonly aside?: readonly AsideEntries[];
+}
+
+/** Fields by which a form is led, not filled. */
+const LEADING = new Set(["draft", "version", "writer", "turn", "form", "studentId", "settles"]);
+
+/** What was typed, without what leads the form; `$…` is the framework's, `pick.…` an answer about two windows. */
+export function typedEntries(data: Iterable<readonly [string, unknown]>): Entries {
+  return [...data].flatMap(([name, value]) =>
+    typeof value === "string" && !LEADING.has(name) && !name.startsWith("$") && !name.startsWith("pick.")
+      ? [[name, value] as const]
+      : [],
+  );
+}
+
+export function bodyOf(row: Draft): FormDraft {
+  return JSON.parse(row.body) as FormDraft;
+}
+
+/**
+ * Keeps a refused form, so that nothing typed is lost; a form keeps its id.
+ *
+ * @param studentId whose record it is about, where its kind doesn't say
+ */
+export function keepFormDraft(
+  viewer: Viewer,
+  kind: string,
+  data: FormData,
+  errors: Readonly<Record<string, string>>,
+  refusal: string,
+  studentId: string | null = studentOfKind(kind),
+): string {
+  const wished = String(data.get("draft") ?? "");
+  const row = isDraftId(wished) ? readDraft(viewer.db, viewer.scope, wished) : undefined;
+  // A form that nobody has kept yet bears its id already; another form's id is not taken.
+  const id = isDraftId(wished) && (row === undefined || row.kind === kind) ? wished : randomUUID();
+  const body: FormDraft = {
+    entries: typedEntries(data),
+    errors,
+    refusal,
+    writer: String(data.get("writer") ?? ""),
+    turn: Number(data.get("turn") ?? 0) || 0,
+    aside: row?.kind === kind ? bodyOf(row).aside : undefined,
+  };
+  insertDraft(viewer.db, viewer.scope, {
+    id,
+    kind,
+    studentId,
+    body: JSON.stringify(body),
+    updatedAt: currentInstant(),
+  });
+  return id;
+}
+
+/** A kept form of that kind; null: there is none. */
+export function findFormDraft(viewer: Viewer, kind: string, id: string | undefined): FormDraft | null {
+  if (id === undefined || id === "") return null;
+  const row = readDraft(viewer.db, viewer.scope, id);
+  return row && row.kind === kind ? bodyOf(row) : null;
+}

@@ -1,0 +1,127 @@
+import { createHash, randomUUID } from "node:crypto";
+import { inTransaction } from "@/db/client";
+import { readDraft, readDraftLength } from "@/db/read/drafts";
+import { readAcademyConsents, readStudentNames } from "@/db/read/students";
+import { deleteDraft, insertDraft } from "@/db/write/drafts";
+import { consentInForce } from "@/lib/domain/student";
+import type { ImportPreview } from "@/lib/ingest/import-preview";
+import { refusedPreview } from "@/lib/ingest/refused-preview";
+import { currentInstant } from "../clock";
+import type { Viewer } from "../gate";
+import { loadAcademyRules } from "../season/student-record";
+import type { FileResult, FileTask, ImportDraft } from "../worker/file-tasks";
+import { sourcesOf } from "./import-source";
+import { startFile } from "./import-worker";
+
+export type { ImportDraft } from "../worker/file-tasks";
+
+const KIND = "import";
+/** The file lies in a draft of its own: what asks how far the reading is needn't read it. */
+const FILE_KIND = "import-file";
+const fileId = (draftId: string): string => `${draftId}.file`;
+
+/** An upload without its file. */
+export type ImportHead = Omit<ImportDraft, "file">;
+
+function keep(viewer: Viewer, id: string, kind: string, body: string): void {
+  insertDraft(viewer.db, viewer.scope, { id, kind, body, updatedAt: currentInstant() });
+}
+
+/** Keeps an uploaded file as a draft; nothing of it is in the readings yet. */
+export function keepUpload(viewer: Viewer, fileName: string, bytes: Uint8Array, id: string = randomUUID()): string {
+  const head: ImportHead = { fileName, answers: [] };
+  const { buffer, byteOffset, byteLength } = bytes;
+  inTransaction(viewer.db, () => {
+    keep(viewer, fileId(id), FILE_KIND, Buffer.from(buffer, byteOffset, byteLength).toString("base64"));
+    keep(viewer, id, KIND, JSON.stringify(head));
+  });
+  return id;
+}
+
+/** The upload of that id without its file; null: there is none in this academy. */
+export function findImportHead(viewer: Viewer, draftId: string): ImportHead | null {
+  const row = readDraft(viewer.db, viewer.scope, draftId);
+  return row && row.kind === KIND ? (JSON.parse(row.body) as ImportHead) : null;
+}
+
+/** The draft of that id with its file; null: there is none in this academy. */
+export function findImportDraft(viewer: Viewer, draftId: string): ImportDraft | null {
+  const head = findImportHead(viewer, draftId) as Partial<ImportDraft> | null;
+  if (!head?.fileName || !head.answers) return null;
+  const file = head.file ?? readDraft(viewer.db, viewer.scope, fileId(draftId))?.body;
+  return file === undefined ? null : { fileName: head.fileName, answers: head.answers, file };
+}
+
+/** How long the file of an upload is, in characters as kept. */
+export function fileLength(viewer: Viewer, draftId: string): number {
+  return readDraftLength(viewer.db, viewer.scope, fileId(draftId));
+}
+
+/** Keeps the answers given so far beside the file. */
+export function keepAnswers(
+  viewer: Viewer,
+  draftId: string,
+  head: ImportHead,
+  answers: ReadonlyMap<string, string>,
+): void {
+  const { fileName } = head;
+  keep(viewer, draftId, KIND, JSON.stringify({ fileName, answers: [...answers] }));
+}
+
+/** Lets go of a file that isn't needed any more; what stands in the place of its draft stays. */
+export function dropFile(viewer: Viewer, draftId: string): void {
+  deleteDraft(viewer.db, viewer.scope, fileId(draftId));
+}
+
+export function dropImport(viewer: Viewer, draftId: string): void {
+  dropFile(viewer, draftId);
+  deleteDraft(viewer.db, viewer.scope, draftId);
+}
+
+/** All but the file that the reading of an upload rests on. */
+export function fileContext(viewer: Viewer): Omit<FileTask, "draft" | "draftId" | "want"> {
+  const consents = readAcademyConsents(viewer.db, viewer.scope);
+  const { fundamentals, grouping } = loadAcademyRules(viewer.db, viewer.scope, viewer.academy);
+  return {
+    today: viewer.today,
+    students: readStudentNames(viewer.db, viewer.scope).map(({ id, alias, hand, birthYear }) => ({
+      id,
+      alias,
+      hand,
+      birthYear,
+      hasConsent: consentInForce(
+        consents.filter((consent) => consent.studentId === id),
+        "measure",
+        viewer.today,
+      ),
+    })),
+    fundamentals,
+    grouping,
+    sources: sourcesOf(viewer),
+    reader: viewer.name,
+    locale: viewer.words.locale,
+  };
+}
+
+/** A digest of all that the reading of an upload rests on beside its file. */
+export function readingKey(context: Omit<FileTask, "draft" | "draftId" | "want">, head: ImportHead): string {
+  return createHash("sha256")
+    .update(JSON.stringify([context, head.answers]))
+    .digest("hex");
+}
+
+/** Reads an upload once, in the worker. */
+export function readUpload(viewer: Viewer, draft: ImportDraft, want: FileTask["want"]): Promise<FileResult> {
+  return startFile({ ...fileContext(viewer), draft, draftId: "", want }).result;
+}
+
+/**
+ * What a file would write, and what it needs answered: the same for the page, the command and the door. The file is
+ * read beside the server's thread; nothing is written.
+ */
+export async function previewImport(viewer: Viewer, draft: ImportDraft): Promise<ImportPreview> {
+  const result = await readUpload(viewer, draft, "plan");
+  if (result.kind === "plan") return result.preview;
+  if (result.kind === "heavy") return refusedPreview("heavy");
+  throw new Error(`a file came back as ${result.kind}`);
+}

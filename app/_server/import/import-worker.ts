@@ -1,0 +1,131 @@
+import path from "node:path";
+import { Worker } from "node:worker_threads";
+import type { ImportPlan } from "@/lib/domain/session-entry";
+import { type FileMessage, type FileResult, type FileTask, PHASES, PROGRESS } from "../worker/file-tasks";
+
+/** Memory of a worker that reads a file, in MB: a workbook made to fill the memory ends its worker and nothing else. */
+const MEMORY_MB = 256;
+/** So long may opening a workbook take; one of 100,000 rows takes about four seconds on one core. */
+const OPENING_LIMIT_MS = 20_000;
+/** So long may a file take as a whole; 100,000 rows take a few seconds. */
+const WHOLE_LIMIT_MS = 90_000;
+/** A worker that read a file of more letters than this (base64) is not kept: its memory is of more use elsewhere. */
+const LARGE_FILE = 1_000_000;
+/** Files that are read at one time; more wait. */
+const AT_ONCE = 2;
+
+/** A file being read. */
+export interface FileRun {
+  /** Rejects only when it was stopped, or the program itself has a fault. */
+  readonly result: Promise<FileResult>;
+  progress(): { readonly phase: number; readonly read: number; readonly of: number };
+  /** Ends the reading; `result` rejects. */
+  stop(): void;
+}
+
+interface Waiting {
+  begin(): void;
+}
+
+const KEY = Symbol.for("proofband.file-workers");
+const shared = globalThis as { [KEY]?: { idle: Worker[]; busy: number; waiting: Waiting[] } };
+
+function pool() {
+  shared[KEY] ??= { idle: [], busy: 0, waiting: [] };
+  return shared[KEY];
+}
+
+function newWorker(): Worker {
+  const file = path.join(/* turbopackIgnore: true */ process.cwd(), "app", "_server", "worker", "boot.mjs");
+  return new Worker(file, {
+    execArgv: [],
+    workerData: "files",
+    resourceLimits: { maxOldGenerationSizeMb: MEMORY_MB },
+  });
+}
+
+/** Frees a place for the next file; a worker that ended well is kept, since starting one takes most of a second. */
+function release(worker: Worker | null): void {
+  const known = pool();
+  known.busy--;
+  if (worker && known.idle.length === 0) {
+    // An idle worker must not keep a command from ending.
+    worker.unref();
+    known.idle.push(worker);
+    worker.once("exit", () => known.idle.splice(0, known.idle.length, ...known.idle.filter((each) => each !== worker)));
+  } else void worker?.terminate();
+  known.waiting.shift()?.begin();
+}
+
+function isOutOfMemory(error: unknown): boolean {
+  return (error as { code?: string } | null)?.code === "ERR_WORKER_OUT_OF_MEMORY";
+}
+
+function run(task: FileTask, numbers: Int32Array, stopped: AbortSignal): Promise<FileResult> {
+  const worker = pool().idle.pop() ?? newWorker();
+  worker.ref();
+  worker.removeAllListeners();
+  const parts: ImportPlan["sessions"][number][] = [];
+  return new Promise((resolve, reject) => {
+    const end = (settle: () => void, kept: Worker | null): void => {
+      clearTimeout(opening);
+      clearTimeout(whole);
+      worker.removeAllListeners();
+      // Whatever a worker that is let go still says is of no more use.
+      worker.on("error", () => undefined);
+      stopped.removeEventListener("abort", stop);
+      if (!kept) void worker.terminate();
+      release(kept);
+      settle();
+    };
+    const heavy = (): void => end(() => resolve({ kind: "heavy" }), null);
+    const stop = (): void => end(() => reject(new Error("the reading was stopped")), null);
+    const opening = setTimeout(() => {
+      if (Atomics.load(numbers, PROGRESS.phase) <= PHASES.opening) heavy();
+    }, OPENING_LIMIT_MS);
+    const whole = setTimeout(heavy, WHOLE_LIMIT_MS);
+    stopped.addEventListener("abort", stop);
+    worker.on("message", (message: FileMessage) => {
+      if (message.kind === "sessions") for (const entry of message.sessions) parts.push(entry);
+      else if (message.kind === "failure") end(() => reject(new Error(message.message)), worker);
+      else end(() => resolve(joined(message.result, parts)), task.draft.file.length > LARGE_FILE ? null : worker);
+    });
+    worker.on("error", (error) => (isOutOfMemory(error) ? heavy() : end(() => reject(error), null)));
+    worker.on("exit", () => end(() => reject(new Error("the file worker ended")), null));
+    worker.postMessage({ task, numbers });
+  });
+}
+
+function joined(result: FileResult, sessions: ImportPlan["sessions"]): FileResult {
+  if (result.kind !== "plan" || result.preview.plan === null) return result;
+  return { ...result, preview: { ...result.preview, plan: { ...result.preview.plan, sessions } } };
+}
+
+/** Reads a file beside the server's thread, in a worker with little memory. */
+export function startFile(task: FileTask): FileRun {
+  const numbers = new Int32Array(new SharedArrayBuffer(12));
+  const aborting = new AbortController();
+  const known = pool();
+  const result = new Promise<FileResult>((resolve, reject) => {
+    const begin = (): void => {
+      if (aborting.signal.aborted) {
+        pool().waiting.shift()?.begin();
+        reject(new Error("the reading was stopped"));
+        return;
+      }
+      known.busy++;
+      run(task, numbers, aborting.signal).then(resolve, reject);
+    };
+    if (known.busy < AT_ONCE) begin();
+    else known.waiting.push({ begin });
+  });
+  return {
+    result,
+    progress: () => ({
+      phase: Atomics.load(numbers, PROGRESS.phase),
+      read: Atomics.load(numbers, PROGRESS.read),
+      of: Atomics.load(numbers, PROGRESS.of),
+    }),
+    stop: () => aborting.abort(),
+  };
+}

@@ -1,0 +1,52 @@
+import { type UploadKind, uploadKind } from "@/lib/ingest/upload-kind";
+import type { Words } from "@/lib/words/catalogue";
+import { readLimited } from "../door/read-limited";
+import { refusalResponse } from "../door/refusal-page";
+import { FORM_BYTES, refuseTooBig, UPLOAD_LIMIT } from "../door/upload-limit";
+import { requireViewer } from "../gate";
+import { keepUpload } from "./import-desk";
+import { whenWritable } from "./write-gate";
+
+/** Takes an uploaded file in as a draft and leads to its preview. */
+export async function receiveUpload(request: Request): Promise<Response> {
+  const viewer = await requireViewer();
+  const { words } = viewer;
+  const body = await readLimited(request, UPLOAD_LIMIT + FORM_BYTES);
+  if (body.kind === "too-big") return refuseTooBig(words, new URL(request.url).pathname);
+  if (body.kind === "broken") return refusalResponse(words, 422, words.say("import-page.half"));
+  let file: FormDataEntryValue | null = null;
+  let pasted: FormDataEntryValue | null = null;
+  try {
+    const type = request.headers.get("content-type") ?? "";
+    const form = await new Response(new Uint8Array(body.bytes), { headers: { "content-type": type } }).formData();
+    [file, pasted] = [form.get("file"), form.get("paste")];
+  } catch {
+    return refusalResponse(words, 422, words.say("import-page.half"));
+  }
+  // While the body came, an import may have begun to write.
+  await whenWritable();
+  if (typeof pasted === "string" && pasted.trim() !== "") {
+    const name = words.say("import-page.paste.name");
+    return seeOther(`/import/${keepUpload(viewer, name, new TextEncoder().encode(pasted))}`);
+  }
+  const empty = file === null || typeof file === "string" || (file.size === 0 && file.name === "");
+  if (empty) return seeOther("/import?problem=no-file");
+  const upload = file as File;
+  const bytes = new Uint8Array(await upload.arrayBuffer());
+  const refused = refuseContent(words, uploadKind(bytes));
+  if (refused) return refused;
+  return seeOther(`/import/${keepUpload(viewer, upload.name.normalize("NFC").slice(0, 200), bytes)}`);
+}
+
+/** A refusal of what holds no table by its content, whatever it is called; nothing of it is kept. */
+function refuseContent(words: Words, kind: UploadKind): Response | null {
+  if (kind === "table") return null;
+  if (kind === "empty") return refusalResponse(words, 422, words.say("import.issue.empty-file"));
+  const args = { kind: kind === "old-workbook" ? "oldWorkbook" : kind };
+  return refusalResponse(words, 415, words.say("import.issue.not-a-csv", args));
+}
+
+/** Leads on by a path alone: the server may be reached by several names. */
+function seeOther(path: string): Response {
+  return new Response(null, { status: 303, headers: { location: path } });
+}

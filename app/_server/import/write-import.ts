@@ -1,0 +1,120 @@
+import { randomUUID } from "node:crypto";
+import { inTransaction } from "@/db/client";
+import { readAcademy } from "@/db/read/academies";
+import type { ImportBatch } from "@/db/read/import-batches";
+import { type ImportDoor, type ImportInsert, insertImport } from "@/db/write/imports";
+import { updateDraftToKept } from "@/db/write/kept-files";
+import type { ImportPlan } from "@/lib/domain/session-entry";
+import type { ImportPreview } from "@/lib/ingest/import-preview";
+import { archiveIn, confirmArchive } from "../archive/archive-desk";
+import { currentInstant } from "../clock";
+import { admitToStudent, type Viewer } from "../gate";
+import { loadRules } from "../roster/load-verdicts";
+import { dropFile, dropImport, type ImportDraft, keepAnswers, keepUpload, previewImport } from "./import-desk";
+import { keepConflicts, keepOutcome } from "./import-outcome";
+import { rememberSource } from "./import-source";
+
+/** What came of writing; nothing was written but with `imported`. */
+export type ImportWritten = ImportInsert | { readonly kind: "nothing-ready" };
+
+/** How an import is written: by which door, under which id, and who listens. */
+export interface ImportHand {
+  readonly door: ImportBatch["door"];
+  readonly batchId: string;
+  /** Who imports; kept with the batch. */
+  readonly who: string;
+  /** The draft that holds the file; null: none does. */
+  readonly draftId: string | null;
+  /** Awaited when the file is read and before anything is written. */
+  readonly onReady?: (readings: number) => Promise<void>;
+  /** As in `ImportDoor`. */
+  readonly onSettled?: (readings: number) => void;
+}
+
+/**
+ * Writes what the preview of a file shows, all of it or nothing, together with what is kept of it: the file for an undo,
+ * the outcome for its page. Judges nothing. The same for every door, on whichever thread.
+ */
+export async function writeImport(viewer: Viewer, draft: ImportDraft, hand: ImportHand): Promise<ImportWritten> {
+  const archived = archiveIn(draft);
+  if (archived.kind === "archive") {
+    await hand.onReady?.(0);
+    return whole(viewer, hand, () => confirmArchive(viewer, draft, archived.archive, hand));
+  }
+  if (archived.kind !== "no-archive") return { kind: "nothing-ready" };
+  const preview = await previewImport(viewer, draft);
+  if (!preview.plan) return { kind: "nothing-ready" };
+  const plan = { ...preview.plan, answers: JSON.stringify({ ...JSON.parse(preview.plan.answers), who: hand.who }) };
+  await hand.onReady?.(countReadings(plan));
+  return whole(viewer, hand, () => {
+    const written = insertImport(viewer.db, viewer.scope, plan, importDoor(viewer, hand, preview));
+    if (written.kind === "imported") rememberSource(viewer, draft.fileName, preview);
+    return written;
+  });
+}
+
+function countReadings({ sessions }: ImportPlan): number {
+  return sessions.reduce(
+    (sum, { session }) => session.swings.reduce((inner, swing) => inner + swing.readings.length, sum),
+    0,
+  );
+}
+
+function importDoor(viewer: Viewer, { door, batchId, onSettled }: ImportHand, preview: ImportPreview): ImportDoor {
+  const { today } = viewer;
+  return {
+    newId: randomUUID,
+    now: currentInstant(),
+    door,
+    batchId,
+    scopeOf: requireScopes(viewer),
+    consents: preview.consents.map(({ studentId, givenBy }) => ({
+      studentId,
+      consent: { kind: "measure", givenBy, from: today, until: null, withdrawnOn: null },
+    })),
+    ...(onSettled ? { onSettled } : {}),
+  };
+}
+
+/** Writes, and keeps what belongs to it, in one transaction. */
+function whole(viewer: Viewer, { draftId }: ImportHand, write: () => ImportWritten): ImportWritten {
+  const { db, scope } = viewer;
+  return inTransaction(db, () => {
+    const written = write();
+    if (written.kind === "nothing-ready") return written;
+    if (written.kind === "imported") {
+      if (draftId !== null) updateDraftToKept(db, scope, { draftId, batchId: written.batchId, now: currentInstant() });
+      keepConflicts(viewer, written.batchId, written.conflicts);
+    }
+    // What brought nothing new leaves its outcome in the place of its file.
+    if (draftId !== null) {
+      if (written.kind !== "imported") dropFile(viewer, draftId);
+      keepOutcome(viewer, draftId, written);
+    }
+    return written;
+  });
+}
+
+/** The proof for each student whom a file or batch names. */
+export function requireScopes(viewer: Viewer) {
+  return (studentId: string) => {
+    const scope = admitToStudent(viewer, studentId);
+    if (!scope) throw new Error("a student of another academy");
+    return scope;
+  };
+}
+
+/** Writes a file on this thread, and judges anew. */
+export async function confirmImport(
+  viewer: Viewer,
+  draft: ImportDraft,
+  door: ImportBatch["door"] = "page",
+): Promise<ImportWritten> {
+  const draftId = keepUpload(viewer, draft.fileName, Buffer.from(draft.file, "base64"));
+  keepAnswers(viewer, draftId, draft, new Map(draft.answers));
+  const written = await writeImport(viewer, draft, { door, batchId: randomUUID(), who: viewer.name, draftId });
+  dropImport(viewer, draftId);
+  // An archive may have brought the academy's season along.
+  if (written.kind === "imported") await loadRules({ ...viewer, academy: readAcademy(viewer.db, viewer.scope) });
+  return written;
+}

@@ -1,0 +1,52 @@
+import { randomUUID } from "node:crypto";
+import { insertStudent } from "@/db/write/students";
+import { parseStudentForm } from "@/lib/ingest/parse-student-form";
+import { currentInstant } from "../clock";
+import { keepFormDraft } from "../draft/form-draft";
+import { sayFieldIssues } from "../draft/say-field-issues";
+import { type Refused, submitOnce } from "../draft/submit-once";
+import type { Viewer } from "../gate";
+
+/** The form of a student among those that are kept, and the kind of its drafts. */
+export const STUDENT_DRAFT = "student-form";
+
+/** A student who was added. */
+export interface AddedStudent {
+  readonly kind: "added";
+  readonly studentId: string;
+}
+
+/** Adds a student from a form, once; a refused form is kept with what is wrong in it. */
+export function addStudent(viewer: Viewer, data: FormData): AddedStudent | Refused {
+  return submitOnce<AddedStudent>(viewer, STUDENT_DRAFT, data, () => enterStudent(viewer, data));
+}
+
+function enterStudent(viewer: Viewer, data: FormData): AddedStudent | Refused {
+  const { words } = viewer;
+  const parsed = parseStudentForm(data, { today: viewer.today });
+  if (parsed.kind === "issues") {
+    const errors = sayFieldIssues(words, parsed.issues);
+    const refusal = words.say("student-form.refusal", { problems: Object.keys(errors).length });
+    return { kind: "refused", draftId: keepFormDraft(viewer, STUDENT_DRAFT, data, errors, refusal) };
+  }
+  const { alias, birthYear, hand, zone, clubs, consentGivenBy } = parsed.value;
+  const consent = {
+    kind: "measure",
+    givenBy: consentGivenBy,
+    from: viewer.today,
+    until: null,
+    withdrawnOn: null,
+  } as const;
+  const stamp = { now: currentInstant(), newId: randomUUID };
+  const made = insertStudent(
+    viewer.db,
+    viewer.scope,
+    { id: randomUUID(), alias, birthYear, hand, zone, clubs },
+    consent,
+    stamp,
+  );
+  if (made.kind === "inserted") return { kind: "added", studentId: made.studentId };
+  const errors = { alias: words.say("student-form.taken") };
+  const refusal = words.say("student-form.refusal", { problems: 1 });
+  return { kind: "refused", draftId: keepFormDraft(viewer, STUDENT_DRAFT, data, errors, refusal) };
+}

@@ -1,0 +1,69 @@
+import type { Database } from "@/db/client";
+import { readClubGrouping } from "@/db/read/club-groups";
+import { readEvents } from "@/db/read/events";
+import { readGoalBands } from "@/db/read/goal-bands";
+import { readLookNoise } from "@/db/read/looks";
+import { readOwnFundamentals } from "@/db/read/own-fundamentals";
+import { readReadingsInForce } from "@/db/read/readings";
+import { readReaderErrors } from "@/db/read/rereads";
+import { readCaptures, readSessions, readStatedCaptureSds } from "@/db/read/sessions";
+import { readStudent } from "@/db/read/students";
+import { orderedFundamentals } from "@/lib/domain/catalogue";
+import type { ClubGrouping } from "@/lib/domain/club-grouping";
+import type { Fundamental } from "@/lib/domain/fundamental";
+import type { GoalBand } from "@/lib/domain/goal-band";
+import type { MeasuredReaderError } from "@/lib/domain/reread";
+import type { AcademyScope, StudentScope } from "@/lib/domain/scope";
+import { parseOwnFundamental } from "@/lib/ingest/parse-own-fundamental";
+import type { StudentRecord } from "@/lib/verdict/track-history";
+import { todayOf } from "../clock";
+
+/** What is an academy's and the same for all its students. */
+export interface AcademyRules {
+  /** Built-in and own, in the order of work. */
+  readonly fundamentals: readonly Fundamental[];
+  readonly bands: readonly GoalBand[];
+  readonly grouping: ClubGrouping;
+  readonly seasonStart: string;
+  /** Every fitted error of the academy's readers. */
+  readonly readerErrors: readonly MeasuredReaderError[];
+  /** Last day taken in: goals of later days are not in force yet. */
+  readonly today: string;
+}
+
+export function loadAcademyRules(
+  db: Database,
+  scope: AcademyScope,
+  academy: { readonly seasonStart: string; readonly fixedToday: string | null; readonly zone: string },
+): AcademyRules {
+  const own = readOwnFundamentals(db, scope).map((row) => {
+    const parsed = parseOwnFundamental(row.definition);
+    if (!parsed) throw new Error(`the definition of ${row.id} can't be read`);
+    return parsed;
+  });
+  return {
+    fundamentals: orderedFundamentals(own),
+    bands: readGoalBands(db, scope),
+    grouping: readClubGrouping(db, scope),
+    seasonStart: academy.seasonStart,
+    readerErrors: readReaderErrors(db, scope),
+    today: todayOf(academy),
+  };
+}
+
+/** Everything on file of one student that a verdict may rest on. */
+export function loadStudentRecord(db: Database, scope: StudentScope, rules: AcademyRules): StudentRecord {
+  return {
+    student: readStudent(db, scope),
+    sessions: readSessions(db, scope),
+    captures: readCaptures(db, scope),
+    statedCaptureSds: readStatedCaptureSds(db, scope),
+    readings: readReadingsInForce(db, scope),
+    events: readEvents(db, scope),
+    lookNoise: readLookNoise(db, scope),
+    fundamentals: rules.fundamentals,
+    bands: rules.bands,
+    seasonStart: rules.seasonStart,
+    readerErrors: rules.readerErrors,
+  };
+}

@@ -1,0 +1,72 @@
+import { readSessions } from "@/db/read/sessions";
+import { readStudent, readStudents } from "@/db/read/students";
+import type { FormModel, TextPage } from "@/lib/report/form-model";
+import { findFormDraft } from "../draft/form-draft";
+import { withKeep } from "../draft/with-keep";
+import type { StudentViewer, Viewer } from "../gate";
+import { STUDENT_DRAFT } from "../season/student-desk";
+import { buildStudentForm } from "../season/student-form";
+import { loadAcademyRules } from "../season/student-record";
+import { answerDraft } from "./capture-desk";
+import { loadGridSource } from "./grid-desk";
+import { answerDraftNote } from "./note-desk";
+import { SESSION_FORM, sessionDraft } from "./session-desk";
+import { buildSessionForm } from "./session-form";
+
+/** The group that a first session begins with, where the academy has it: most are filmed with a middle iron. */
+export const USUAL_GROUP = "iron";
+
+export function loadStudentForm(viewer: Viewer, draftId: string, dropped?: string): FormModel {
+  const draft = findFormDraft(viewer, STUDENT_DRAFT, draftId);
+  const form = buildStudentForm(viewer.words, draft, draftId, viewer.academy.zone);
+  return withKeep(viewer, form, { form: STUDENT_DRAFT, studentId: "", draftId, dropped });
+}
+
+export async function loadSessionForm(viewer: StudentViewer, draftId: string, dropped?: string): Promise<FormModel> {
+  const { studentId } = viewer.student;
+  const draft = findFormDraft(viewer, sessionDraft(studentId), draftId);
+  const { grouping } = loadAcademyRules(viewer.db, viewer.scope, viewer.academy);
+  const clubGroup = readSessions(viewer.db, viewer.student).at(-1)?.clubGroup ?? USUAL_GROUP;
+  const form = buildSessionForm(viewer.words, {
+    alias: readStudent(viewer.db, viewer.student).alias,
+    grid: await loadGridSource(viewer, clubGroup),
+    grouping,
+    clubGroup,
+    today: viewer.today,
+    draft,
+    draftId,
+    answers: answerDraft(viewer, draft),
+    note: answerDraftNote(viewer, draft),
+  });
+  return withKeep(viewer, form, { form: SESSION_FORM, studentId, draftId, dropped });
+}
+
+/** The page that asks whose session is recorded. */
+export function loadRecordPage(viewer: Viewer): TextPage {
+  const { words } = viewer;
+  const students = readStudents(viewer.db, viewer.scope);
+  return {
+    title: words.say("record.title"),
+    lede: words.say("record.lede"),
+    parts: [
+      {
+        margin: words.say("record.part"),
+        heading: words.say("roster.lede.students", { students: students.length }),
+        paragraphs: students.length === 0 ? [words.say("record.none")] : [],
+        links: [
+          ...students.map((student) => ({ href: `/students/${student.id}/sessions/new`, label: student.alias })),
+          { href: "/students/new", label: words.say("student-form.heading") },
+        ],
+      },
+      {
+        margin: words.say("record.group"),
+        heading: words.say("record.group.heading"),
+        paragraphs: [words.say("record.group.text")],
+        links: [
+          { href: "/record/group", label: words.say("record.group.open") },
+          { href: "/record/group/saved", label: words.say("record.group.list") },
+        ],
+      },
+    ],
+  };
+}

@@ -1,0 +1,148 @@
+import { updateAcademy } from "@/db/write/academies";
+import { isCalendarDay } from "@/lib/domain/calendar-day";
+import { SINCE_EVER } from "@/lib/domain/goal-band";
+import type { FormModel } from "@/lib/report/form-model";
+import type { Words } from "@/lib/words/catalogue";
+import { dayIn, readClock } from "../clock";
+import { type FormDraft, findFormDraft, keepFormDraft } from "../draft/form-draft";
+import type { Viewer } from "../gate";
+import { field } from "../season/student-form";
+import { startOwnAcademy } from "./own-academy";
+
+const DRAFT = "settings";
+const START_DRAFT = "start";
+const LONGEST = 80;
+
+/** Whether a text names a time zone. */
+function isZone(text: string): boolean {
+  try {
+    dayIn(text, readClock());
+    return true;
+  } catch {
+    return false;
+  }
+}
+
+function textOf(data: FormData, name: string): string {
+  return String(data.get(name) ?? "")
+    .normalize("NFC")
+    .trim()
+    .slice(0, LONGEST);
+}
+
+/** What is wrong with the fields that name an academy. */
+function academyErrors(words: Words, form: string, data: FormData): Record<string, string> {
+  const errors: Record<string, string> = {};
+  for (const name of ["name", "ownerName"]) if (textOf(data, name) === "") errors[name] = words.say(`${form}.required`);
+  if (!isZone(textOf(data, "zone"))) errors.zone = words.say(`${form}.bad-zone`);
+  return errors;
+}
+
+/** The settings form of the viewer's own academy. */
+export function loadSettingsForm(viewer: Viewer, draftId: string | undefined): FormModel {
+  const { words, academy } = viewer;
+  const draft = findFormDraft(viewer, DRAFT, draftId);
+  const one = (spec: Parameters<typeof field>[3]) => field(words, draft, "settings", spec);
+  return {
+    heading: words.say("settings.heading"),
+    explains: words.say("settings.lede"),
+    parts: [
+      {
+        margin: words.say("settings.part.academy"),
+        explains: words.say("settings.part.academy.explains"),
+        fields: [
+          one({ name: "name", kind: "text", required: "yes", value: academy.name }),
+          one({ name: "ownerName", kind: "text", required: "yes", value: academy.ownerName }),
+          one({ name: "zone", kind: "text", required: "yes", value: academy.zone }),
+        ],
+      },
+      {
+        margin: words.say("settings.part.season"),
+        explains: words.say("settings.part.season.explains"),
+        fields: [
+          one({
+            name: "seasonStart",
+            kind: "date",
+            value: academy.seasonStart === SINCE_EVER ? "" : academy.seasonStart,
+          }),
+        ],
+      },
+    ],
+    grid: null,
+    submit: words.say("settings.submit"),
+    refusal: draft?.refusal ?? "",
+    hidden: draft && draftId ? [{ name: "draft", value: draftId }] : [],
+  };
+}
+
+/** Keeps the settings of the own academy; the demo's stand still. */
+export function saveSettings(
+  viewer: Viewer,
+  data: FormData,
+): { readonly kind: "saved" } | { readonly kind: "refused"; readonly draftId: string } {
+  const { words } = viewer;
+  const errors = academyErrors(words, "settings", data);
+  const seasonStart = textOf(data, "seasonStart");
+  if (seasonStart !== "" && !isCalendarDay(seasonStart)) errors.seasonStart = words.say("settings.bad-day");
+  if (viewer.academy.kind === "demo") errors.name = words.say("settings.demo");
+  if (Object.keys(errors).length > 0)
+    return { kind: "refused", draftId: keepFormDraft(viewer, DRAFT, data, errors, words.say("settings.refusal")) };
+  updateAcademy(viewer.db, viewer.scope, {
+    name: textOf(data, "name"),
+    ownerName: textOf(data, "ownerName"),
+    zone: textOf(data, "zone"),
+    seasonStart: seasonStart === "" ? SINCE_EVER : seasonStart,
+  });
+  return { kind: "saved" };
+}
+
+/** The form that starts the viewer's own academy. */
+export function buildStartForm(
+  words: Words,
+  draft: FormDraft | null,
+  draftId: string | undefined,
+  zone: string,
+): FormModel {
+  const one = (spec: Parameters<typeof field>[3]) => field(words, draft, "start", spec);
+  return {
+    heading: words.say("start.title"),
+    explains: words.say("start.lede"),
+    parts: [
+      {
+        margin: words.say("start.part.academy"),
+        explains: words.say("start.part.academy.explains"),
+        fields: [
+          one({ name: "name", kind: "text", required: "yes" }),
+          one({ name: "ownerName", kind: "text", required: "yes" }),
+          one({ name: "zone", kind: "text", required: "yes", value: zone }),
+        ],
+      },
+    ],
+    grid: null,
+    submit: words.say("start.submit"),
+    refusal: draft?.refusal ?? "",
+    hidden: draft && draftId ? [{ name: "draft", value: draftId }] : [],
+  };
+}
+
+export function loadStartForm(viewer: Viewer, draftId: string | undefined): FormModel {
+  return buildStartForm(viewer.words, findFormDraft(viewer, START_DRAFT, draftId), draftId, viewer.academy.zone);
+}
+
+/** Starts the own academy from a form. */
+export async function startFromForm(
+  viewer: Viewer,
+  data: FormData,
+): Promise<{ readonly kind: "started" } | { readonly kind: "refused"; readonly draftId: string }> {
+  const { words } = viewer;
+  const errors = academyErrors(words, "start", data);
+  if (Object.keys(errors).length > 0)
+    return { kind: "refused", draftId: keepFormDraft(viewer, START_DRAFT, data, errors, words.say("start.refusal")) };
+  await startOwnAcademy({
+    name: textOf(data, "name"),
+    ownerName: textOf(data, "ownerName"),
+    zone: textOf(data, "zone"),
+    locale: words.locale,
+  });
+  return { kind: "started" };
+}
