@@ -51,6 +51,8 @@ export interface KeepModel {
   readonly version: number;
   /** This window. */
   readonly writer: string;
+  /** Names of the fields by which the form is led, not filled. */
+  readonly leading: readonly string[];
   /** How it stands when the page is opened. */
   readonly said: string;
   /** Names that the browser may keep; one ending in `.` stands for all that begin so. */

@@ -1,5 +1,6 @@
 import { readMergedInto } from "@/db/read/students";
 import { parseKeepRequest } from "@/lib/ingest/parse-keep-request";
+import type { KeepAnswer } from "@/lib/report/keep-answer";
 import { diskFailureOf } from "../door/disk-failure";
 import { admitToStudent, requireViewer, type Viewer } from "../gate";
 import { whenWritable } from "../import/write-gate";
@@ -13,7 +14,7 @@ const LIMIT_KB = 256;
 
 const STATUS: Readonly<Record<KeepOutcome["kind"], number>> = { kept: 200, changed: 409, saved: 410, absent: 404 };
 
-function answer(status: number, body: object): Response {
+function answer(status: number, body: KeepAnswer): Response {
   return Response.json(body, { status });
 }
 

@@ -26,13 +26,13 @@ export interface FormDraft {
   readonly aside?: readonly AsideEntries[];
 }
 
-/** Fields by which a form is led, not filled. */
-const LEADING = new Set(["draft", "version", "writer", "turn", "form", "studentId", "settles"]);
+/** Fields by which a form is led, not filled; its page is told them. */
+export const LEADING: readonly string[] = ["draft", "version", "writer", "turn", "form", "studentId", "settles"];
 
 /** What was typed, without what leads the form; `$…` is the framework's, `pick.…` an answer about two windows. */
 export function typedEntries(data: Iterable<readonly [string, unknown]>): Entries {
   return [...data].flatMap(([name, value]) =>
-    typeof value === "string" && !LEADING.has(name) && !name.startsWith("$") && !name.startsWith("pick.")
+    typeof value === "string" && !LEADING.includes(name) && !name.startsWith("$") && !name.startsWith("pick.")
       ? [[name, value] as const]
       : [],
   );

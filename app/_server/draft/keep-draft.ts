@@ -2,12 +2,13 @@ import { inTransaction } from "@/db/client";
 import { type Draft, readDraft } from "@/db/read/drafts";
 import { readReceipt } from "@/db/read/receipts";
 import { insertDraft, updateDraftBody } from "@/db/write/drafts";
+import type { KeepAnswer } from "@/lib/report/keep-answer";
 import { currentInstant } from "../clock";
 import type { Viewer } from "../gate";
 import { DRAFT_FORMS, kindOf, undroppedKind } from "./draft-forms";
 import { bodyOf, type Entries, type FormDraft } from "./form-draft";
 import { keptAt } from "./kept-at";
-import { type Difference, differencesOf, withAside } from "./two-windows";
+import { differencesOf, withAside } from "./two-windows";
 
 /** A form as it stands in one window. */
 export interface KeepRequest {
@@ -24,28 +25,15 @@ export interface KeepRequest {
   readonly settles: string;
 }
 
-/** What came of keeping. */
-export type KeepOutcome =
-  | { readonly kind: "kept"; readonly version: number; readonly said: string }
-  /** Another window kept it meanwhile: nothing of it was overwritten, and what this one sent is kept beside it. */
-  | {
-      readonly kind: "changed";
-      readonly version: number;
-      readonly said: string;
-      /** The window whose content waits apart. */
-      readonly settles: string;
-      readonly differences: readonly Difference[];
-    }
-  /** The form was saved, so there is nothing to keep any more. */
-  | { readonly kind: "saved"; readonly said: string }
-  | { readonly kind: "absent" };
+/** What came of keeping; `absent`: there is no such form for the viewer. */
+export type KeepOutcome = Extract<KeepAnswer, { kind: "kept" | "changed" | "saved" }> | { readonly kind: "absent" };
 
 function kept(viewer: Viewer, row: Pick<Draft, "version" | "updatedAt">): KeepOutcome {
   const at = keptAt(viewer, row.updatedAt);
   return { kind: "kept", version: row.version, said: viewer.words.say("draft.kept", { at }) };
 }
 
-function savedBefore(viewer: Viewer, draftId: string): { readonly kind: "saved"; readonly said: string } | null {
+function savedBefore(viewer: Viewer, draftId: string): Extract<KeepAnswer, { kind: "saved" }> | null {
   const receipt = readReceipt(viewer.db, viewer.scope, draftId);
   if (!receipt) return null;
   const at = keptAt(viewer, receipt.savedAt);
@@ -127,7 +115,7 @@ export function lookAtDraft(
   viewer: Viewer,
   draftId: string,
   version: number,
-): { readonly kind: "newest" | "behind" } | { readonly kind: "saved"; readonly said: string } {
+): Extract<KeepAnswer, { kind: "newest" | "behind" | "saved" }> {
   const saved = savedBefore(viewer, draftId);
   if (saved) return saved;
   const row = readDraft(viewer.db, viewer.scope, draftId);

@@ -1,16 +1,10 @@
 import type { Draft } from "@/db/read/drafts";
 import { updateDraftBody } from "@/db/write/drafts";
+import type { Difference } from "@/lib/report/keep-answer";
 import { currentInstant } from "../clock";
 import type { Viewer } from "../gate";
 import { type AsideEntries, bodyOf, type Entries, type FormDraft, typedEntries } from "./form-draft";
 import { keptAt } from "./kept-at";
-
-/** What one field holds in two windows; several ticked boxes are several values, an empty field none. */
-export interface Difference {
-  readonly name: string;
-  readonly here: readonly string[];
-  readonly there: readonly string[];
-}
 
 function valuesOf(entries: Entries): ReadonlyMap<string, readonly string[]> {
   const values = new Map<string, string[]>();

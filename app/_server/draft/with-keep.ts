@@ -5,7 +5,7 @@ import type { FieldModel, FormModel } from "@/lib/report/form-model";
 import type { BothModel, KeepModel, KeepWords } from "@/lib/report/keep-model";
 import type { Viewer } from "../gate";
 import { DRAFT_FORMS, kindOf } from "./draft-forms";
-import { bodyOf, type FormDraft } from "./form-draft";
+import { bodyOf, type FormDraft, LEADING } from "./form-draft";
 import { keptAt } from "./kept-at";
 import { differencesOf } from "./two-windows";
 import { findDropped, loadUnfinished } from "./unfinished";
@@ -112,13 +112,13 @@ export function withKeep(viewer: Viewer, form: FormModel, shown: ShownForm): For
     version: row?.version ?? 0,
     writer: randomUUID(),
     said: standing(viewer, shown, row?.updatedAt),
+    leading: LEADING,
     browserKeeps: spec.browserKeeps,
     both: row && body ? buildBoth(viewer, form, body, row.updatedAt) : null,
     unfinished: row ? [] : loadUnfinished(viewer, kind),
     dropped: findDropped(viewer, shown.dropped, kind),
     words: keepWords(viewer, spec.page(shown.studentId)),
   };
-  const leading = ["draft", "version", "writer", "turn", "form", "studentId"];
   const led = [
     { name: "draft", value: keep.draft },
     { name: "version", value: String(keep.version) },
@@ -127,5 +127,5 @@ export function withKeep(viewer: Viewer, form: FormModel, shown: ShownForm): For
     { name: "form", value: keep.form },
     ...(keep.studentId === "" ? [] : [{ name: "studentId", value: keep.studentId }]),
   ];
-  return { ...form, hidden: [...form.hidden.filter(({ name }) => !leading.includes(name)), ...led], keep };
+  return { ...form, hidden: [...form.hidden.filter(({ name }) => !LEADING.includes(name)), ...led], keep };
 }

@@ -1,19 +1,11 @@
+import type { KeepAnswer } from "@/lib/report/keep-answer";
 import type { KeepModel } from "@/lib/report/keep-model";
 import type { Entries } from "./browser-store";
-import type { Difference } from "./form-entries";
 
-/** What the server says to a form that is kept; `unreachable`: it says nothing. */
-export type KeepAnswer =
-  | { readonly kind: "kept"; readonly version: number; readonly said: string }
-  | {
-      readonly kind: "changed";
-      readonly version: number;
-      readonly said: string;
-      readonly settles: string;
-      readonly differences: readonly Difference[];
-    }
-  | { readonly kind: "saved" | "refused"; readonly said: string; readonly again: "later" | "no" }
-  | { readonly kind: "newest" | "behind" }
+/** What came of sending; `unreachable`: the server says nothing. A refused form is sent again later, or not at all. */
+export type Sent =
+  | Exclude<KeepAnswer, { kind: "refused" }>
+  | (Extract<KeepAnswer, { kind: "refused" }> & { readonly again: "later" | "no" })
   | { readonly kind: "unreachable" };
 
 /** One keep of a window. */
@@ -41,7 +33,7 @@ function textOf(keep: KeepModel, sending: Sending): string {
   return JSON.stringify({ draft, form, studentId, ...sending });
 }
 
-export async function sendDraft(keep: KeepModel, sending: Sending): Promise<KeepAnswer> {
+export async function sendDraft(keep: KeepModel, sending: Sending): Promise<Sent> {
   const body = textOf(keep, sending);
   try {
     const answer = await fetch(DOOR, {
@@ -52,8 +44,7 @@ export async function sendDraft(keep: KeepModel, sending: Sending): Promise<Keep
       signal: AbortSignal.timeout(PATIENCE),
     });
     const read = (await answer.json()) as KeepAnswer;
-    if (read.kind !== "refused" && read.kind !== "saved") return read;
-    return { ...read, again: answer.status > 500 ? "later" : "no" };
+    return read.kind === "refused" ? { ...read, again: answer.status > 500 ? "later" : "no" } : read;
   } catch {
     return { kind: "unreachable" };
   }

@@ -1,7 +1,7 @@
 import type { BothModel, KeepModel } from "@/lib/report/keep-model";
 import { type Entries, forgetUnsent, storeUnsent } from "./browser-store";
 import { entriesOf, isTouched, putValues, sayDifferences, withValues } from "./form-entries";
-import { type KeepAnswer, sendDraft, sendOnGoing } from "./send-draft";
+import { type Sent, sendDraft, sendOnGoing } from "./send-draft";
 
 /** How a form stands, for whoever shows it. */
 export interface Standing {
@@ -88,7 +88,7 @@ export function startKeeping(form: HTMLFormElement, keep: KeepModel, tell: (stan
     tries += 1;
   };
 
-  const take = (answer: KeepAnswer, entries: Entries): void => {
+  const take = (answer: Sent, entries: Entries): void => {
     if (answer.kind === "kept") {
       version = answer.version;
       settleVersion = answer.version;
@@ -107,13 +107,13 @@ export function startKeeping(form: HTMLFormElement, keep: KeepModel, tell: (stan
       const some = storeUnsent(keep, entries, new Date().toISOString());
       tell({ state: "unsent", said: some === "some" ? keep.words.unsent : keep.words.unsentNothing, both: null });
       retryLater();
-    } else if ("said" in answer) {
+    } else if (answer.kind === "saved" || answer.kind === "refused") {
       tell({ state: answer.kind, said: answer.said, both: null });
-      if (answer.again === "later") retryLater();
+      if (answer.kind === "refused" && answer.again === "later") retryLater();
     }
   };
 
-  const keepAs = (entries: Entries, seen: () => number, settles: string): Promise<KeepAnswer> => {
+  const keepAs = (entries: Entries, seen: () => number, settles: string): Promise<Sent> => {
     const work = queue.then(async () => {
       const answer = await sendDraft(keep, {
         version: seen(),
@@ -130,10 +130,10 @@ export function startKeeping(form: HTMLFormElement, keep: KeepModel, tell: (stan
     return work;
   };
 
-  function keepNow(): Promise<KeepAnswer> {
+  function keepNow(): Promise<Sent> {
     clearTimeout(waiting);
     since = null;
-    return keepAs(entriesOf(form), () => version, "");
+    return keepAs(entriesOf(form, keep), () => version, "");
   }
 
   const onInput = (event: Event): void => {
@@ -154,7 +154,7 @@ export function startKeeping(form: HTMLFormElement, keep: KeepModel, tell: (stan
     const { submitter } = event;
     void keepNow().then((answer) => {
       // What the server won't keep at all it refuses, when it is sent, in words of its own.
-      if (answer.kind === "kept" || ("said" in answer && "again" in answer && answer.again === "no")) {
+      if (answer.kind === "kept" || answer.kind === "saved" || (answer.kind === "refused" && answer.again === "no")) {
         passing = true;
         form.requestSubmit(submitter);
         passing = false;
@@ -168,7 +168,7 @@ export function startKeeping(form: HTMLFormElement, keep: KeepModel, tell: (stan
   const onGoing = (): void => {
     if (since === null) return;
     since = null;
-    sendOnGoing(keep, { version, writer, turn: nextTurn(), entries: entriesOf(form), settles: "", act: "keep" });
+    sendOnGoing(keep, { version, writer, turn: nextTurn(), entries: entriesOf(form, keep), settles: "", act: "keep" });
   };
   const onHidden = (): void => {
     if (document.visibilityState === "hidden" && since !== null) void keepNow();
@@ -177,7 +177,7 @@ export function startKeeping(form: HTMLFormElement, keep: KeepModel, tell: (stan
     if (since !== null) void keepNow();
   };
 
-  if (isTouched(form) === "touched") {
+  if (isTouched(form, keep) === "touched") {
     since = Date.now();
     waiting = setTimeout(keepNow, REST);
   }
@@ -187,7 +187,7 @@ export function startKeeping(form: HTMLFormElement, keep: KeepModel, tell: (stan
       clearTimeout(waiting);
       const waits = pending;
       if (settles !== "") pending = null;
-      const answer = await keepAs(withValues(entriesOf(form), values), () => settleVersion, settles);
+      const answer = await keepAs(withValues(entriesOf(form, keep), values), () => settleVersion, settles);
       if (answer.kind !== "kept") pending = waits;
       else if (putValues(form, values) === "missing") location.reload();
     },
@@ -201,6 +201,6 @@ export function startKeeping(form: HTMLFormElement, keep: KeepModel, tell: (stan
 }
 
 /** Asks once whether the page is behind what is kept, as after a reload that was quicker than the last keep, or saved. */
-export function lookUp(keep: KeepModel): Promise<KeepAnswer> {
+export function lookUp(keep: KeepModel): Promise<Sent> {
   return sendDraft(keep, { version: keep.version, writer: "", turn: 0, entries: [], settles: "", act: "look" });
 }
