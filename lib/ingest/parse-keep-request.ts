@@ -11,6 +11,8 @@ const request = z.object({
   draft: id,
   form: z.string().regex(/^[a-z][a-z-]{0,39}$/),
   studentId: z.string().max(60),
+  /** What of the student's it is for; empty: nothing else. A page of before this was told apart doesn't say. */
+  of: z.string().max(NAME).default(""),
   version: z.number().int().min(0),
   writer: z.string().max(60),
   turn: z.number().int().min(0),

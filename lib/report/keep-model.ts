@@ -47,6 +47,8 @@ export interface UnfinishedPartModel {
 export interface KeepModel {
   readonly form: string;
   readonly studentId: string;
+  /** The session, draw or other thing that it is for; empty: none. */
+  readonly of: string;
   readonly draft: string;
   readonly version: number;
   /** This window. */

@@ -38,6 +38,11 @@ export function typedEntries(data: Iterable<readonly [string, unknown]>): Entrie
   );
 }
 
+/** Whether a form came back when it was sent, and not only was kept: only then it asks to confirm. */
+export function cameBack(draft: FormDraft | null): "yes" | "no" {
+  return draft !== null && (draft.refusal !== "" || Object.keys(draft.errors).length > 0) ? "yes" : "no";
+}
+
 export function bodyOf(row: Draft): FormDraft {
   return JSON.parse(row.body) as FormDraft;
 }

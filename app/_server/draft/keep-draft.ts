@@ -15,6 +15,8 @@ export interface KeepRequest {
   readonly draft: string;
   readonly form: string;
   readonly studentId: string;
+  /** The session, draw or other thing that it is for; absent or empty: none. */
+  readonly of?: string;
   /** The version that the window has seen; 0: none was kept. */
   readonly version: number;
   /** The window, and its how-manieth keep: a late one never replaces a newer one. */
@@ -93,7 +95,7 @@ function keepBeside(viewer: Viewer, row: Draft, request: KeepRequest): KeepOutco
  */
 export function keepDraft(viewer: Viewer, request: KeepRequest): KeepOutcome {
   if (!Object.hasOwn(DRAFT_FORMS, request.form)) return { kind: "absent" };
-  const kind = kindOf(request.form, request.studentId);
+  const kind = kindOf(request.form, request.studentId, request.of);
   return inTransaction(viewer.db, () => {
     const saved = savedBefore(viewer, request.draft);
     if (saved) return saved;

@@ -9,7 +9,7 @@ import type { Viewer } from "../gate";
 import { isDraftId } from "./draft-forms";
 import { bodyOf, type Entries, keepFormDraft, typedEntries } from "./form-draft";
 import { keptAt } from "./kept-at";
-import { keepAside, mergePicks } from "./two-windows";
+import { differencesOf, keepAside, mergePicks } from "./two-windows";
 
 /** A form that was not saved; what was typed is kept under that id. */
 export interface Refused {
@@ -32,7 +32,7 @@ function digestOf(entries: Entries): string {
 function isStale(row: Draft, data: FormData): boolean {
   const { writer, entries } = bodyOf(row);
   if (Number(data.get("version") ?? 0) === row.version || writer === String(data.get("writer") ?? "")) return false;
-  return digestOf(entries) !== digestOf(typedEntries(data));
+  return differencesOf(entries, typedEntries(data)).length > 0;
 }
 
 function answerAgain<T>(viewer: Viewer, kind: string, data: FormData, key: string): T | Refused | null {

@@ -6,9 +6,13 @@ import type { Viewer } from "../gate";
 import { type AsideEntries, bodyOf, type Entries, type FormDraft, typedEntries } from "./form-draft";
 import { keptAt } from "./kept-at";
 
+/** What was in sight of a field when it was filled in: no content of its own, nobody chooses between two of it. */
+const SIGHT = /^(?:was|seen)(?:\.|$)/;
+
 function valuesOf(entries: Entries): ReadonlyMap<string, readonly string[]> {
   const values = new Map<string, string[]>();
-  for (const [name, value] of entries) if (value !== "") values.set(name, [...(values.get(name) ?? []), value]);
+  for (const [name, value] of entries)
+    if (value !== "" && !SIGHT.test(name)) values.set(name, [...(values.get(name) ?? []), value]);
   return values;
 }
 

@@ -29,8 +29,8 @@ const PATIENCE = 10_000;
 const GOING_LIMIT = 60_000;
 
 function textOf(keep: KeepModel, sending: Sending): string {
-  const { draft, form, studentId } = keep;
-  return JSON.stringify({ draft, form, studentId, ...sending });
+  const { draft, form, studentId, of } = keep;
+  return JSON.stringify({ draft, form, studentId, of, ...sending });
 }
 
 export async function sendDraft(keep: KeepModel, sending: Sending): Promise<Sent> {

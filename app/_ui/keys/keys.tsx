@@ -1,5 +1,6 @@
 import Link from "next/link";
 import type { KeysPage } from "@/lib/report/key-model";
+import { KeptForm } from "../keep/kept-form";
 import { BackLink } from "../part/back-link";
 import { PageHead, Part } from "../part/part";
 import { Table } from "../table/table";
@@ -28,11 +29,12 @@ function Make({ make, action }: { readonly make: KeysPage["make"]; readonly acti
   return (
     <Part margin={make.margin}>
       <h2>{make.heading}</h2>
-      <form action={action} className={styles.make}>
+      <KeptForm keep={make.keep} hidden={make.hidden} action={action} className={styles.make}>
         <label htmlFor="key-name">{make.label}</label>
         <input
           id="key-name"
           name="name"
+          defaultValue={make.value}
           maxLength={60}
           autoComplete="off"
           aria-describedby={make.error === "" ? "key-hint" : "key-error key-hint"}
@@ -47,7 +49,7 @@ function Make({ make, action }: { readonly make: KeysPage["make"]; readonly acti
         <button type="submit" className="do">
           {make.submit}
         </button>
-      </form>
+      </KeptForm>
     </Part>
   );
 }
