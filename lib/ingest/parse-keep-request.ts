@@ -17,6 +17,8 @@ const request = z.object({
   writer: z.string().max(60),
   turn: z.number().int().min(0),
   entries: z.array(z.tuple([z.string().max(NAME), z.string().max(VALUE)])).max(FIELDS),
+  /** Names of the fields that changed since the window's last keep: the entries are theirs alone. Absent: all are there. */
+  changed: z.array(z.string().max(NAME)).max(FIELDS).optional(),
   settles: z.string().max(60),
   /** `look`: only asks whether a newer content is on the server. */
   act: z.enum(["keep", "look"]),

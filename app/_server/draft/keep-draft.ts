@@ -23,6 +23,8 @@ export interface KeepRequest {
   readonly writer: string;
   readonly turn: number;
   readonly entries: Entries;
+  /** The fields that changed since the window's last keep, where the entries are theirs alone; absent: all are there. */
+  readonly changed?: readonly string[];
   /** The other window about which somebody has chosen; empty: about none. */
   readonly settles: string;
 }
@@ -49,6 +51,18 @@ function stillWrong(before: FormDraft | null, entries: Entries): Pick<FormDraft,
   const errors = Object.fromEntries(Object.entries(before.errors).filter(([name]) => !changed.has(name)));
   const mended = Object.keys(errors).length === 0 && Object.keys(before.errors).length > 0;
   return { errors, refusal: mended ? "" : before.refusal };
+}
+
+/**
+ * A window that goes sends what changed since its last keep, for a browser sends little on then: put into what that window
+ * kept last, or, where another one has replaced it, into what stands.
+ */
+function wholeOf(row: Draft, { writer, entries, changed }: KeepRequest): Entries {
+  if (changed === undefined) return entries;
+  const { writer: last, entries: standing, aside } = bodyOf(row);
+  const own = last === writer ? standing : aside?.find((each) => each.writer === writer)?.entries;
+  const names = new Set(changed);
+  return [...(own ?? standing).filter(([name]) => !names.has(name)), ...entries];
 }
 
 function write(viewer: Viewer, kind: string, request: KeepRequest, row: Draft | undefined): KeepOutcome {
@@ -91,17 +105,19 @@ function keepBeside(viewer: Viewer, row: Draft, request: KeepRequest): KeepOutco
  * Keeps a form as it stands, under its id. A window that has not seen what another one kept last replaces nothing: it is
  * told both. Whoever chose between two says which window the choice is about.
  *
- * @param request checked by whoever calls: the form is known, and its student is the viewer's
+ * @param sent checked by whoever calls: the form is known, and its student is the viewer's
  */
-export function keepDraft(viewer: Viewer, request: KeepRequest): KeepOutcome {
-  if (!Object.hasOwn(DRAFT_FORMS, request.form)) return { kind: "absent" };
-  const kind = kindOf(request.form, request.studentId, request.of);
+export function keepDraft(viewer: Viewer, sent: KeepRequest): KeepOutcome {
+  if (!Object.hasOwn(DRAFT_FORMS, sent.form)) return { kind: "absent" };
+  const kind = kindOf(sent.form, sent.studentId, sent.of);
   return inTransaction(viewer.db, () => {
-    const saved = savedBefore(viewer, request.draft);
+    const saved = savedBefore(viewer, sent.draft);
     if (saved) return saved;
-    const row = readDraft(viewer.db, viewer.scope, request.draft);
-    if (!row) return write(viewer, kind, request, undefined);
+    const row = readDraft(viewer.db, viewer.scope, sent.draft);
+    // What changed since a keep that isn't there any more rests on nothing.
+    if (!row) return sent.changed ? { kind: "absent" } : write(viewer, kind, sent, undefined);
     if (undroppedKind(row.kind) !== kind) return { kind: "absent" };
+    const request = { ...sent, entries: wholeOf(row, sent) };
     const before = bodyOf(row);
     const same = differencesOf(before.entries, request.entries).length === 0;
     if (before.writer === request.writer && request.turn <= (before.turn ?? 0) && !request.settles)

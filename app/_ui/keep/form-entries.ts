@@ -19,6 +19,17 @@ export function withValues(entries: Entries, replaced: ReadonlyMap<string, reado
   ];
 }
 
+/** Names of the fields that hold something else now than before, in the order of both. */
+export function changedNames(before: Entries, now: Entries): readonly string[] {
+  const valuesOf = (entries: Entries): Map<string, string> => {
+    const values = new Map<string, string>();
+    for (const [name, value] of entries) values.set(name, JSON.stringify([values.get(name), value]));
+    return values;
+  };
+  const [old, fresh] = [valuesOf(before), valuesOf(now)];
+  return [...new Set([...old.keys(), ...fresh.keys()])].filter((name) => old.get(name) !== fresh.get(name));
+}
+
 type Control = HTMLInputElement | HTMLSelectElement | HTMLTextAreaElement;
 
 function controlsOf(form: HTMLFormElement, name: string): Control[] {

@@ -15,6 +15,8 @@ export interface Sending {
   readonly writer: string;
   readonly turn: number;
   readonly entries: Entries;
+  /** The fields that changed since the last keep, where the entries are theirs alone; absent: all are there. */
+  readonly changed?: readonly string[];
   /** The other window about which was chosen; empty: none. */
   readonly settles: string;
   readonly act: "keep" | "look";
@@ -50,7 +52,8 @@ export async function sendDraft(keep: KeepModel, sending: Sending): Promise<Sent
   }
 }
 
-/** The same while the page goes: nobody hears the answer. */
-export function sendOnGoing(keep: KeepModel, sending: Sending): void {
-  navigator.sendBeacon(DOOR, new Blob([textOf(keep, sending)], { type: "application/json" }));
+/** The same while the page goes: nobody hears the answer. `too-much`: more than a browser sends on then; nothing went. */
+export function sendOnGoing(keep: KeepModel, sending: Sending): "sent" | "too-much" {
+  const isTaken = navigator.sendBeacon(DOOR, new Blob([textOf(keep, sending)], { type: "application/json" }));
+  return isTaken ? "sent" : "too-much";
 }

@@ -1,6 +1,6 @@
 import type { BothModel, KeepModel } from "@/lib/report/keep-model";
 import { type Entries, forgetUnsent, storeUnsent } from "./browser-store";
-import { entriesOf, isTouched, putValues, sayDifferences, withValues } from "./form-entries";
+import { changedNames, entriesOf, isTouched, putValues, sayDifferences, withValues } from "./form-entries";
 import { type Sent, sendDraft, sendOnGoing } from "./send-draft";
 
 /** How a form stands, for whoever shows it. */
@@ -64,6 +64,11 @@ export function startKeeping(form: HTMLFormElement, keep: KeepModel, tell: (stan
   /** When the first key that isn't kept was pressed; null: all is kept. */
   let since: number | null = null;
   let queue: Promise<unknown> = Promise.resolve();
+  /** What the server holds of this window, or will be told anew when the page goes. */
+  let told: Entries = isTouched(form, keep) === "touched" ? [] : entriesOf(form, keep);
+  let isOnServer = keep.version > 0 && told.length > 0;
+  /** Whether the form was sent as it stood: what the framework empties afterwards is nothing that somebody typed. */
+  let isSent = false;
   /** What the page came with of two windows, until it is chosen from. */
   let pending = keep.both;
 
@@ -89,6 +94,10 @@ export function startKeeping(form: HTMLFormElement, keep: KeepModel, tell: (stan
   };
 
   const take = (answer: Sent, entries: Entries): void => {
+    if (answer.kind === "kept" || answer.kind === "changed") {
+      told = entries;
+      isOnServer = true;
+    }
     if (answer.kind === "kept") {
       version = answer.version;
       settleVersion = answer.version;
@@ -139,6 +148,7 @@ export function startKeeping(form: HTMLFormElement, keep: KeepModel, tell: (stan
   const onInput = (event: Event): void => {
     if ((event.target as Partial<HTMLInputElement> | null)?.name?.startsWith("pick.")) return;
     const now = Date.now();
+    isSent = false;
     since ??= now;
     clearTimeout(waiting);
     waiting = setTimeout(keepNow, Math.max(0, Math.min(REST, since + LONGEST - now)));
@@ -156,6 +166,7 @@ export function startKeeping(form: HTMLFormElement, keep: KeepModel, tell: (stan
       // What the server won't keep at all it refuses, when it is sent, in words of its own.
       if (answer.kind === "kept" || answer.kind === "saved" || (answer.kind === "refused" && answer.again === "no")) {
         passing = true;
+        isSent = true;
         form.requestSubmit(submitter);
         passing = false;
         return;
@@ -166,9 +177,14 @@ export function startKeeping(form: HTMLFormElement, keep: KeepModel, tell: (stan
   };
 
   const onGoing = (): void => {
-    if (since === null) return;
+    // What is on its way may not arrive, so it goes once more with what was typed since.
+    const now = entriesOf(form, keep);
+    const changed = changedNames(told, now);
+    if (isSent || changed.length === 0) return;
     since = null;
-    sendOnGoing(keep, { version, writer, turn: nextTurn(), entries: entriesOf(form, keep), settles: "", act: "keep" });
+    const some = isOnServer ? { entries: now.filter(([name]) => changed.includes(name)), changed } : { entries: now };
+    const sending = { version, writer, turn: nextTurn(), settles: "", act: "keep", ...some } as const;
+    if (sendOnGoing(keep, sending) === "too-much") storeUnsent(keep, now, new Date().toISOString());
   };
   const onHidden = (): void => {
     if (document.visibilityState === "hidden" && since !== null) void keepNow();
