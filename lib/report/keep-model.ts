@@ -57,6 +57,8 @@ export interface KeepModel {
   readonly leading: readonly string[];
   /** How it stands when the page is opened. */
   readonly said: string;
+  /** `no`: the disk took nothing of what the page shows, so that it is to be kept at once. */
+  readonly isOnDisk: "yes" | "no";
   /** Names that the browser may keep; one ending in `.` stands for all that begin so. */
   readonly browserKeeps: readonly string[];
   readonly both: BothModel | null;

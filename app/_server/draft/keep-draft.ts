@@ -7,6 +7,7 @@ import { currentInstant } from "../clock";
 import type { Viewer } from "../gate";
 import { DRAFT_FORMS, kindOf, undroppedKind } from "./draft-forms";
 import { bodyOf, type Entries, type FormDraft } from "./form-draft";
+import { releaseHeld } from "./held-forms";
 import { keptAt } from "./kept-at";
 import { differencesOf, withAside } from "./two-windows";
 
@@ -84,6 +85,7 @@ function write(viewer: Viewer, kind: string, request: KeepRequest, row: Draft | 
     body: JSON.stringify(body),
     updatedAt,
   });
+  releaseHeld(viewer, id);
   return kept(viewer, { version: (row?.version ?? 0) + 1, updatedAt });
 }
 

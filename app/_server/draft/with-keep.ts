@@ -6,6 +6,7 @@ import type { BothModel, KeepModel, KeepWords } from "@/lib/report/keep-model";
 import type { Viewer } from "../gate";
 import { DRAFT_FORMS, kindOf } from "./draft-forms";
 import { bodyOf, type FormDraft, LEADING } from "./form-draft";
+import { findHeld } from "./held-forms";
 import { keptAt } from "./kept-at";
 import { differencesOf } from "./two-windows";
 import { findDropped, loadUnfinished } from "./unfinished";
@@ -119,11 +120,13 @@ export function keepOf(
   const body = row ? bodyOf(row) : null;
   const spec = DRAFT_FORMS[form];
   if (!spec) throw new Error(`no form is kept under ${form}`);
+  const isHeld = findHeld(viewer, kind, draftId) !== null;
   const keep: KeepModel = {
     ...{ form, studentId, of, draft: draftId },
     version: row?.version ?? 0,
     writer: randomUUID(),
-    said: standing(viewer, shown, row?.updatedAt),
+    said: isHeld ? viewer.words.say("draft.held") : standing(viewer, shown, row?.updatedAt),
+    isOnDisk: isHeld ? "no" : "yes",
     leading: LEADING,
     browserKeeps: spec.browserKeeps,
     both: row && body ? buildBoth(viewer, known, body, row.updatedAt) : null,

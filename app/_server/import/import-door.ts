@@ -6,6 +6,7 @@ import type { ImportPreview } from "@/lib/ingest/import-preview";
 import { uploadKind } from "@/lib/ingest/upload-kind";
 import { wordsFor } from "@/lib/words/catalogue";
 import { archiveIn } from "../archive/archive-desk";
+import { diskFailureOf } from "../door/disk-failure";
 import { readLimited } from "../door/read-limited";
 import { UPLOAD_LIMIT } from "../door/upload-limit";
 import type { Viewer } from "../gate";
@@ -129,7 +130,8 @@ export async function receiveAtDoor(request: Request): Promise<Response> {
     return await receive(request, holder);
   } catch (error) {
     process.stderr.write(`door: ${error instanceof Error ? (error.stack ?? error.message) : String(error)}\n`);
-    return refuseAtDoor(words, "failed");
+    const failure = diskFailureOf(error);
+    return refuseAtDoor(words, failure === null ? "failed" : `disk-${failure}`);
   } finally {
     shared[KEY] -= 1;
   }

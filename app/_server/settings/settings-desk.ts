@@ -1,3 +1,4 @@
+import type { Database } from "@/db/client";
 import { updateAcademy } from "@/db/write/academies";
 import { isCalendarDay } from "@/lib/domain/calendar-day";
 import { SINCE_EVER } from "@/lib/domain/goal-band";
@@ -6,6 +7,7 @@ import type { Words } from "@/lib/words/catalogue";
 import { dayIn, readClock } from "../clock";
 import { openAcademyDatabase } from "../database";
 import { type FormDraft, findFormDraft, keepFormDraft } from "../draft/form-draft";
+import { refuseForDisk } from "../draft/held-forms";
 import { type Refused, submitOnce } from "../draft/submit-once";
 import { withKeep } from "../draft/with-keep";
 import type { Viewer } from "../gate";
@@ -134,12 +136,18 @@ export function loadStartForm(viewer: Viewer, draftId: string, dropped?: string)
 export async function startFromForm(viewer: Viewer, data: FormData): Promise<{ readonly kind: "started" } | Refused> {
   const { words } = viewer;
   const isWhole = Object.keys(academyErrors(words, "start", data)).length === 0;
-  const own = isWhole ? await openAcademyDatabase("own") : null;
+  let own: Database | null = null;
+  try {
+    own = isWhole ? await openAcademyDatabase("own") : null;
+  } catch (error) {
+    return refuseForDisk(viewer, START_DRAFT, data, error);
+  }
+  const opened = own;
   return submitOnce<{ readonly kind: "started" }>(viewer, START_DRAFT, data, () => {
     const errors = academyErrors(words, "start", data);
-    if (own === null || Object.keys(errors).length > 0)
+    if (opened === null || Object.keys(errors).length > 0)
       return { kind: "refused", draftId: keepFormDraft(viewer, START_DRAFT, data, errors, words.say("start.refusal")) };
-    beginAcademy(own, {
+    beginAcademy(opened, {
       name: textOf(data, "name"),
       ownerName: textOf(data, "ownerName"),
       zone: textOf(data, "zone"),

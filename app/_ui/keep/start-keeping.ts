@@ -65,7 +65,8 @@ export function startKeeping(form: HTMLFormElement, keep: KeepModel, tell: (stan
   let since: number | null = null;
   let queue: Promise<unknown> = Promise.resolve();
   /** What the server holds of this window, or will be told anew when the page goes. */
-  let told: Entries = isTouched(form, keep) === "touched" ? [] : entriesOf(form, keep);
+  const isUnkept = keep.isOnDisk === "no" || isTouched(form, keep) === "touched";
+  let told: Entries = isUnkept ? [] : entriesOf(form, keep);
   let isOnServer = keep.version > 0 && told.length > 0;
   /** Whether the form was sent as it stood: what the framework empties afterwards is nothing that somebody typed. */
   let isSent = false;
@@ -193,7 +194,7 @@ export function startKeeping(form: HTMLFormElement, keep: KeepModel, tell: (stan
     if (since !== null) void keepNow();
   };
 
-  if (isTouched(form, keep) === "touched") {
+  if (isUnkept) {
     since = Date.now();
     waiting = setTimeout(keepNow, REST);
   }

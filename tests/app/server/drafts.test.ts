@@ -97,31 +97,6 @@ describe("keeping a form while somebody types", () => {
     });
   });
 
-  it("puts what a window that went sent of its changes into what it kept, and never into another window's", () => {
-    const id = randomUUID();
-    const first: Entries = [
-      ["note", "x".repeat(90_000)],
-      ["r.1.hinge", "90"],
-      ["marks", "a"],
-      ["marks", "b"],
-    ];
-    keepDraft(viewer, request(id, { entries: first }));
-    const went = { turn: 2, version: 1, changed: ["r.1.hinge", "marks", "day"] };
-    expect(keepDraft(viewer, request(id, { ...went, entries: [["r.1.hinge", "91"]] })).kind).toBe("kept");
-    expect(contentOf(id)).toEqual([first[0], ["r.1.hinge", "91"]]);
-    keepDraft(viewer, request(id, { turn: 1, entries: first }));
-    expect(contentOf(id)).toContainEqual(["r.1.hinge", "91"]);
-    const other = request(id, { writer: "b", version: 1, changed: ["r.1.hinge"], entries: [["r.1.hinge", "70"]] });
-    expect(keepDraft(viewer, other)).toMatchObject({
-      kind: "changed",
-      differences: [{ name: "r.1.hinge", here: ["70"], there: ["91"] }],
-    });
-    expect(contentOf(id)).toContainEqual(["r.1.hinge", "91"]);
-    expect(keepDraft(viewer, request(randomUUID(), { changed: ["note"], entries: [["note", "y"]] })).kind).toBe(
-      "absent",
-    );
-  });
-
   it("a retry whose answer was lost, and another window with the very same content, are no change", () => {
     const id = randomUUID();
     const first = request(id, { entries: [["note", "wind"]] });

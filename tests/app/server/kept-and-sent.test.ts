@@ -1,12 +1,13 @@
 import { randomUUID } from "node:crypto";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import type { Entries } from "@/app/_server/draft/form-draft";
-import { keepDraft } from "@/app/_server/draft/keep-draft";
+import { bodyOf, type Entries } from "@/app/_server/draft/form-draft";
+import { type KeepRequest, keepDraft } from "@/app/_server/draft/keep-draft";
 import { loadUnfinished } from "@/app/_server/draft/unfinished";
 import type { StudentViewer, Viewer } from "@/app/_server/gate";
 import { loadCorrectForm, saveCorrection } from "@/app/_server/session/correct-desk";
 import { loadMoveForm, saveMove } from "@/app/_server/session/move-desk";
 import { loadSettingsForm, saveSettings } from "@/app/_server/settings/settings-desk";
+import { readDraft } from "@/db/read/drafts";
 import { admitFilmed, admitNew, formOf, sent } from "./corrected-season";
 import { startAcademy } from "./own-academy-data";
 import { enterFilm } from "./reread-season";
@@ -27,6 +28,43 @@ function open<T>(model: T | null | undefined): T {
   if (model === null || model === undefined) throw new Error("no form");
   return model;
 }
+
+function request(draft: string, given: Partial<KeepRequest>): KeepRequest {
+  const { studentId } = mine.student;
+  const standing = { form: "session-form", version: 0, writer: "a", turn: 1, entries: [], settles: "" } as const;
+  return { draft, studentId, ...standing, ...given };
+}
+
+function contentOf(id: string): Entries {
+  return bodyOf(open(readDraft(viewer.db, viewer.scope, id))).entries;
+}
+
+describe("a window that goes", () => {
+  it("puts what a window that went sent of its changes into what it kept, and never into another window's", () => {
+    const id = randomUUID();
+    const first: Entries = [
+      ["note", "x".repeat(90_000)],
+      ["r.1.hinge", "90"],
+      ["marks", "a"],
+      ["marks", "b"],
+    ];
+    keepDraft(viewer, request(id, { entries: first }));
+    const went = { turn: 2, version: 1, changed: ["r.1.hinge", "marks", "day"] };
+    expect(keepDraft(viewer, request(id, { ...went, entries: [["r.1.hinge", "91"]] })).kind).toBe("kept");
+    expect(contentOf(id)).toEqual([first[0], ["r.1.hinge", "91"]]);
+    keepDraft(viewer, request(id, { turn: 1, entries: first }));
+    expect(contentOf(id)).toContainEqual(["r.1.hinge", "91"]);
+    const other = request(id, { writer: "b", version: 1, changed: ["r.1.hinge"], entries: [["r.1.hinge", "70"]] });
+    expect(keepDraft(viewer, other)).toMatchObject({
+      kind: "changed",
+      differences: [{ name: "r.1.hinge", here: ["70"], there: ["91"] }],
+    });
+    expect(contentOf(id)).toContainEqual(["r.1.hinge", "91"]);
+    expect(keepDraft(viewer, request(randomUUID(), { changed: ["note"], entries: [["note", "y"]] })).kind).toBe(
+      "absent",
+    );
+  });
+});
 
 describe("a form that is kept and sent", () => {
   it("an outdated window saves nothing over a correction; what was in sight of it is no difference to choose about", async () => {

@@ -1,6 +1,7 @@
 "use server";
 
 import { redirect } from "next/navigation";
+import { whenDiskFails } from "../../../_server/door/when-disk-fails";
 import { requireViewer } from "../../../_server/gate";
 import { revokeKey } from "../../../_server/import/access-keys";
 import { makeKeyFrom } from "../../../_server/import/load-keys";
@@ -12,6 +13,7 @@ export async function makeAccessKey(data: FormData): Promise<void> {
 }
 
 export async function revokeAccessKey(data: FormData): Promise<void> {
-  revokeKey(await requireViewer(), String(data.get("id") ?? ""));
+  const viewer = await requireViewer();
+  await whenDiskFails("/settings/keys", () => revokeKey(viewer, String(data.get("id") ?? "")));
   redirect("/settings/keys");
 }

@@ -1,6 +1,7 @@
 "use server";
 
 import { redirect } from "next/navigation";
+import { whenDiskFails } from "../../../../../_server/door/when-disk-fails";
 import { requireStudent } from "../../../../../_server/gate";
 import { dropReadBack, saveReadBack } from "../../../../../_server/season/read-back-desk";
 
@@ -16,6 +17,7 @@ export async function submitReadBack(data: FormData): Promise<void> {
 /** Gives a read-back up. */
 export async function submitReadBackDrop(data: FormData): Promise<void> {
   const viewer = await requireStudent(String(data.get("studentId") ?? ""));
-  dropReadBack(viewer, String(data.get("readBackId") ?? ""));
-  redirect(`/students/${viewer.student.studentId}/read-back`);
+  const page = `/students/${viewer.student.studentId}/read-back`;
+  await whenDiskFails(page, () => dropReadBack(viewer, String(data.get("readBackId") ?? "")));
+  redirect(page);
 }
