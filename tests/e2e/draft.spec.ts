@@ -91,6 +91,14 @@ test.describe
       expect((await cell(page, "note").inputValue()).length).toBe(90_005);
 
       const other = await context.newPage();
+      let release = (): void => {};
+      const waits = new Promise<void>((resolve) => {
+        release = resolve;
+      });
+      await other.route("**/api/drafts", async (route) => {
+        await waits;
+        await route.continue();
+      });
       await other.goto(FORM);
       const again = other.url();
       await cell(other, "note").fill(`rain ${"y".repeat(90_000)}`);
@@ -98,6 +106,7 @@ test.describe
       await other.evaluate(() => window.dispatchEvent(new Event("pagehide")));
       expect(await stored(other)).toContain('\\"balls\\",\\"9\\"');
       expect(await stored(other)).not.toContain("rain");
+      release();
       await expect(status(other)).toHaveText(KEPT);
       expect(await stored(other)).not.toContain("balls");
       for (const id of [address, again]) {
