@@ -1,16 +1,9 @@
 import { randomUUID } from "node:crypto";
 import { afterAll, afterEach, beforeAll, describe, expect, it } from "vitest";
-import { isBehind } from "@/app/_server/analysis/judging";
-import { databaseFile } from "@/app/_server/database";
-import { loadNotSaved } from "@/app/_server/door/load-not-saved";
-import { ownPath } from "@/app/_server/door/own-path";
-import { answerDiskFailure, whenDiskFails } from "@/app/_server/door/when-disk-fails";
 import { keepDraft } from "@/app/_server/draft/keep-draft";
 import type { Refused } from "@/app/_server/draft/submit-once";
 import type { StudentViewer, Viewer } from "@/app/_server/gate";
-import { keepUpload } from "@/app/_server/import/import-desk";
 import { loadKeys, makeKeyFrom } from "@/app/_server/import/load-keys";
-import { loadFrame } from "@/app/_server/load-frame";
 import { loadWishForm } from "@/app/_server/reread/load-rereads";
 import { drawAgain } from "@/app/_server/reread/reread-desk";
 import { loadRules } from "@/app/_server/roster/load-verdicts";
@@ -27,15 +20,14 @@ import { loadMoveForm, saveMove } from "@/app/_server/session/move-desk";
 import { addSession } from "@/app/_server/session/session-desk";
 import { changeClubs, loadClubForm } from "@/app/_server/settings/club-desk";
 import { loadSettingsForm, saveSettings } from "@/app/_server/settings/settings-desk";
-import { type Database, openDatabase } from "@/db/client";
 import type { FormModel } from "@/lib/report/form-model";
 import { admitFilmed, formOf, sent } from "./corrected-season";
+import { fillDisk, freeDisk, lockDisk } from "./failing-disk";
 import { startAcademy } from "./own-academy-data";
 
 let viewer: Viewer;
 let mine: StudentViewer;
 let remove: () => void;
-let other: Database | null = null;
 
 beforeAll(async () => {
   ({ viewer, remove } = await startAcademy());
@@ -45,25 +37,7 @@ beforeAll(async () => {
   viewer.db.sqlite.pragma("busy_timeout = 20");
 }, 60_000);
 afterAll(() => remove());
-afterEach(() => {
-  if (other?.sqlite.inTransaction) other.sqlite.exec("ROLLBACK");
-  other?.close();
-  other = null;
-  viewer.db.sqlite.pragma("max_page_count = 1000000");
-});
-
-/** Another handle holds the right to write, as a backup or a command does. */
-function lock(): void {
-  other = openDatabase(databaseFile("own"));
-  other.sqlite.exec("BEGIN IMMEDIATE");
-}
-
-/** The file may grow no more; `freelist` pages are taken first. */
-function fill(): void {
-  const { sqlite } = viewer.db;
-  sqlite.exec("VACUUM");
-  sqlite.pragma(`max_page_count = ${sqlite.pragma("page_count", { simple: true })}`);
-}
+afterEach(() => freeDisk(viewer));
 
 function open<T>(model: T | null | undefined): T {
   if (model === null || model === undefined) throw new Error("no form");
@@ -156,7 +130,7 @@ describe("a form that the disk takes nothing of", () => {
       const draft = randomUUID();
       const data = await form.data(draft);
       const before = viewer.db.sqlite.prepare("SELECT count(*) FROM form_receipt").pluck().get();
-      lock();
+      lockDisk();
       expect((await form.save(data)) as Refused).toEqual({ kind: "refused", draftId: draft });
       const shown = JSON.stringify(await form.load(draft));
       for (const [field, value] of data)
@@ -165,7 +139,7 @@ describe("a form that the disk takes nothing of", () => {
       if (name !== "key") expect(shown).toMatch(SAID.busy);
       expect(shown).toContain('"isOnDisk":"no"');
       expect(viewer.db.sqlite.prepare("SELECT count(*) FROM form_receipt").pluck().get()).toBe(before);
-      other?.sqlite.exec("ROLLBACK");
+      freeDisk(viewer);
       expect(((await form.save(data)) as Refused).kind).not.toBe("refused");
       expect(JSON.stringify(await form.load(draft))).not.toMatch(SAID.busy);
     },
@@ -174,12 +148,12 @@ describe("a form that the disk takes nothing of", () => {
   it("says that a full disk is full, and the next keep puts it on the disk once there is room", async () => {
     const draft = randomUUID();
     const data = sent(await loadSessionForm(mine, draft), { "r.1.hinge": "88.25", note: "y".repeat(100_000) });
-    fill();
+    fillDisk(viewer);
     expect(await addSession(mine, data)).toEqual({ kind: "refused", draftId: draft });
     const shown = await loadSessionForm(mine, draft);
     expect(shown.refusal).toMatch(SAID.full);
     expect(JSON.stringify(shown)).toContain("y".repeat(100_000));
-    viewer.db.sqlite.pragma("max_page_count = 1000000");
+    freeDisk(viewer);
     const { studentId } = mine.student;
     const entries = [["note", "y"] as const];
     const window = { writer: "w", turn: 1, version: 0, settles: "" };
@@ -190,59 +164,5 @@ describe("a form that the disk takes nothing of", () => {
   it("what isn't the disk's fault is no refusal", async () => {
     const broken = { ...mine, words: null } as unknown as StudentViewer;
     await expect(addSession(broken, formOf({ draft: randomUUID() }))).rejects.toThrow(TypeError);
-  });
-});
-
-describe("a press, an upload and a page that the disk takes nothing of", () => {
-  it("a press leads to a page that says so and leads back, and to nowhere else", async () => {
-    lock();
-    const press = whenDiskFails("/students/s1/history", () => keepUpload(viewer, "a.csv", new Uint8Array([65])));
-    await expect(press).rejects.toMatchObject({
-      digest: expect.stringContaining("/not-saved?why=busy&back=%2Fstudents%2Fs1%2Fhistory"),
-    });
-    const page = loadNotSaved(viewer, { why: "busy", back: "/students/s1/history?told=undone" });
-    expect(page.parts[0]?.heading).toMatch(/Another program is writing/);
-    expect(page.parts[0]?.links[0]?.href).toBe("/students/s1/history?told=undone");
-    for (const foreign of [
-      "//elsewhere.invalid",
-      "/\\elsewhere.invalid",
-      "https://elsewhere.invalid",
-      "javascript:1",
-      "",
-    ])
-      expect(ownPath(foreign)).toBe("/record");
-    await expect(whenDiskFails("/record", () => Promise.reject(new TypeError("mine")))).rejects.toThrow("mine");
-  });
-
-  it("an upload is answered with a page and a status: 503 for now, 507 without room", async () => {
-    const upload = (bytes: number) =>
-      answerDiskFailure(viewer.words, async () => {
-        keepUpload(viewer, "season.csv", new Uint8Array(bytes));
-        return new Response("taken");
-      });
-    lock();
-    const busy = await upload(10);
-    expect([busy.status, await busy.text()]).toEqual([
-      503,
-      expect.stringMatching(/Nothing was saved[\s\S]*Another program/),
-    ]);
-    other?.sqlite.exec("ROLLBACK");
-    fill();
-    const full = await upload(2_000_000);
-    expect([full.status, await full.text()]).toEqual([507, expect.stringMatching(/The disk is full/)]);
-    viewer.db.sqlite.pragma("max_page_count = 1000000");
-    expect(await (await upload(10)).text()).toBe("taken");
-  });
-
-  it("pages show what was judged before and say so; what was saved is judged once the disk takes it", async () => {
-    viewer.db.sqlite.exec("UPDATE student SET revision = revision + 1");
-    lock();
-    await loadRules(viewer);
-    expect(isBehind(viewer.scope.academyId)).toBe(true);
-    expect(JSON.stringify(loadFrame(viewer))).toContain("isn’t judged yet");
-    other?.sqlite.exec("ROLLBACK");
-    await loadRules(viewer);
-    expect(isBehind(viewer.scope.academyId)).toBe(false);
-    expect(JSON.stringify(loadFrame(viewer))).not.toContain("isn’t judged yet");
   });
 });
