@@ -16,7 +16,8 @@ const NOTHING_TYPED: Readonly<Record<string, string>> = {
   revokeAccessKey: "a button for each key",
   stopImport: "a button",
   undoImport: "one box that says it is meant; it is to be ticked anew",
-  answerImport: "its answers stand in the import's own draft, kept at each press",
+  answerImport:
+    "its answers stand in the import's own draft, kept at each press, and wait in memory where the disk takes nothing",
   askGroup: "asks about a form that is kept",
   showGroup: "keeps the form and shows it again",
   askCaptures: "asks about a form that is kept",
