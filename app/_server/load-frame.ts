@@ -1,6 +1,6 @@
 import { buildFrame } from "@/lib/report/build-frame";
 import type { FrameModel } from "@/lib/report/page-model";
-import { isJudging } from "./analysis/judging";
+import { isBehind, isJudging } from "./analysis/judging";
 import type { Viewer } from "./gate";
 import { demoTries } from "./settings/demo-tries";
 
@@ -11,6 +11,7 @@ export function loadFrame(viewer: Viewer): FrameModel {
     viewer: viewer.name,
     today: viewer.today,
     kind: viewer.academy.kind,
+    ...(isBehind(viewer.scope.academyId) ? { notice: viewer.words.say("not-saved.judging") } : {}),
     ...(isJudging(viewer.scope.academyId) ? { notice: viewer.words.say("running.judging-notice") } : {}),
     tries: viewer.academy.kind === "demo" ? demoTries() : null,
   });

@@ -108,7 +108,10 @@ const CHECKS: Readonly<Record<BuiltOnImport["kind"], string>> = {
   consent: `SELECT student_id, NULL FROM consent WHERE batch_id IS NOT :batch AND student_id IN new_student
     UNION ALL SELECT student_id, NULL FROM consent WHERE batch_id = :batch AND withdrawn_on >= substr(:at, 1, 10)`,
   height: "SELECT student_id, NULL FROM height WHERE student_id IN new_student AND :door <> 'archive'",
-  draft: "SELECT student_id, NULL FROM draft WHERE student_id IN new_student",
+  draft: `SELECT student_id, NULL FROM draft WHERE student_id IN new_student
+    UNION ALL SELECT own.student_id, own.id FROM own_session own JOIN draft
+      ON draft.kind IN ('correct-form ' || own.id, 'facts-form ' || own.id, 'move-form ' || own.id, 'split-form ' || own.id)
+    WHERE own.student_id NOT IN new_student`,
 };
 
 /**

@@ -34,6 +34,17 @@ function sessionsOf(scope: StudentScope, clubGroup: ClubGroup | undefined) {
   );
 }
 
+/** Whose session it is now; undefined: nobody's of that academy. */
+export function readSessionStudent(db: Database, { academyId }: AcademyScope, sessionId: string): string | undefined {
+  const found = db.orm
+    .select({ studentId: session.studentId })
+    .from(session)
+    .innerJoin(student, eq(student.id, session.studentId))
+    .where(and(eq(session.id, sessionId), eq(student.academyId, academyId)))
+    .get();
+  return found?.studentId;
+}
+
 /** By day, and within a day by sequence. */
 export function readSessions(db: Database, scope: StudentScope, clubGroup?: ClubGroup): Session[] {
   const rows = db.orm

@@ -53,6 +53,10 @@ function heightStates(db: Database, from: StudentScope, to: StudentScope): RowSt
     ]);
 }
 
+// A form about a session or an event of the student goes with it; the form of this very merge is in nobody's way.
+const OPEN_DRAFT = `SELECT 1 FROM draft
+  WHERE student_id = ? AND kind LIKE '% ' || student_id AND kind NOT LIKE 'dropped %' AND kind NOT LIKE 'merge-form %'`;
+
 /**
  * One student turns out to be another: everything on file of the one goes to the other, who keeps the alias, hand and
  * birth year. The one is listed nowhere any more.
@@ -72,8 +76,7 @@ export function mergeStudents(
     const sessions = sessionStates(db, from, to, turned);
     const ids = sessions.flatMap(({ table, key }) => (table === "session" ? [String(key.id)] : []));
     if (isBeingRead(db, ids)) return { kind: "being-read" };
-    if (db.sqlite.prepare("SELECT 1 FROM draft WHERE student_id = ? AND kind NOT LIKE 'dropped %'").get(from.studentId))
-      return { kind: "draft-open" };
+    if (db.sqlite.prepare(OPEN_DRAFT).get(from.studentId)) return { kind: "draft-open" };
     const owned = OWNED.flatMap((table) =>
       db.sqlite
         .prepare<[string], { id: string | number }>(`SELECT id FROM ${table} WHERE student_id = ? ORDER BY id`)

@@ -45,38 +45,34 @@ function doubled(texts: readonly string[]): string | undefined {
 class Issues {
   readonly found: ArchiveIssue[] = [];
 
-  /** Notes an issue unless it holds. */
-  demand(condition: boolean, where: string, code: string): void {
-    if (!condition) this.found.push({ where, code });
+  add(where: string, code: string): void {
+    this.found.push({ where, code });
   }
 
   once(texts: readonly string[], where: string): void {
-    this.demand(doubled(texts) === undefined, where, "doubled");
+    if (doubled(texts) !== undefined) this.add(where, "doubled");
   }
 }
 
 function checkRules(issues: Issues, { rules }: Archive): void {
-  issues.demand(isZone(rules.zone), "rules.zone", "not-zone");
+  if (!isZone(rules.zone)) issues.add("rules.zone", "not-zone");
   rules.ownFundamentals.forEach((own, at) => {
-    issues.demand(parseOwnFundamental(own.definition)?.id === own.id, `rules.ownFundamentals[${at}]`, "not-definition");
+    if (parseOwnFundamental(own.definition)?.id !== own.id)
+      issues.add(`rules.ownFundamentals[${at}]`, "not-definition");
   });
   issues.once(
     rules.ownFundamentals.map((own) => own.id),
     "rules.ownFundamentals",
   );
   rules.clubGroups.forEach((row, at) => {
-    issues.demand(
-      holds(() => parseClubGrouping(row.grouping)),
-      `rules.clubGroups[${at}]`,
-      "not-grouping",
-    );
+    if (!holds(() => parseClubGrouping(row.grouping))) issues.add(`rules.clubGroups[${at}]`, "not-grouping");
   });
   issues.once(
     rules.clubGroups.map((row) => String(row.number)),
     "rules.clubGroups",
   );
   rules.noiseModels.forEach(({ name, pool, body }, at) => {
-    issues.demand(isNoiseModel(name, pool, body), `rules.noiseModels[${at}]`, "not-noise");
+    if (!isNoiseModel(name, pool, body)) issues.add(`rules.noiseModels[${at}]`, "not-noise");
   });
   issues.once(
     rules.noiseModels.map((model) => model.name),
@@ -99,11 +95,11 @@ function checkRules(issues: Issues, { rules }: Archive): void {
     "rules.goalBands",
   );
   rules.goalBands.forEach(({ low, high, scope, studentId }, at) => {
-    issues.demand(low === null || high === null || low < high, `rules.goalBands[${at}]`, "edges");
-    issues.demand((scope === "student") === (studentId !== null), `rules.goalBands[${at}]`, "scope");
+    if (low !== null && high !== null && low >= high) issues.add(`rules.goalBands[${at}]`, "edges");
+    if ((scope === "student") !== (studentId !== null)) issues.add(`rules.goalBands[${at}]`, "scope");
   });
   rules.noteCodings.forEach(({ coding }, at) => {
-    issues.demand(isJson(coding), `rules.noteCodings[${at}]`, "not-json");
+    if (!isJson(coding)) issues.add(`rules.noteCodings[${at}]`, "not-json");
   });
 }
 
@@ -121,12 +117,9 @@ function checkSessions(issues: Issues, student: ArchivedStudent, where: string, 
   );
   student.sessions.forEach((session, at) => {
     const here = `${where}.sessions[${at}]`;
-    issues.demand(known.groups.has(session.saidClubGroup), here, "unknown-group");
-    issues.demand(
-      session.solid === null || session.balls === null || session.solid <= session.balls,
-      `${here}.solid`,
-      "more-solid",
-    );
+    if (!known.groups.has(session.saidClubGroup)) issues.add(here, "unknown-group");
+    if (session.solid !== null && session.balls !== null && session.solid > session.balls)
+      issues.add(`${here}.solid`, "more-solid");
     issues.once(
       session.captures.map(({ view }) => view),
       `${here}.captures`,
@@ -144,24 +137,21 @@ function checkSessions(issues: Issues, student: ArchivedStudent, where: string, 
       `${here}.looks`,
     );
     for (const { noiseModelName } of session.looks)
-      issues.demand(known.models.has(noiseModelName), `${here}.looks`, "unknown-noise");
+      if (!known.models.has(noiseModelName)) issues.add(`${here}.looks`, "unknown-noise");
     session.swings.forEach(({ readings }, place) => {
       issues.once(
         readings.map(({ fundamentalId, reader, reread }) => JSON.stringify([fundamentalId, reader, reread])),
         `${here}.swings[${place}].readings`,
       );
       for (const { fundamentalId } of readings)
-        issues.demand(
-          !isOwnId(fundamentalId) || known.own.has(fundamentalId),
-          `${here}.swings[${place}].readings`,
-          "unknown-fundamental",
-        );
+        if (isOwnId(fundamentalId) && !known.own.has(fundamentalId))
+          issues.add(`${here}.swings[${place}].readings`, "unknown-fundamental");
     });
   });
 }
 
 function checkStudent(issues: Issues, student: ArchivedStudent, where: string, known: Known): void {
-  issues.demand(isZone(student.zone), `${where}.zone`, "not-zone");
+  if (!isZone(student.zone)) issues.add(`${where}.zone`, "not-zone");
   checkSessions(issues, student, where, known);
   issues.once(
     student.heights.map(({ day }) => day),
@@ -169,18 +159,18 @@ function checkStudent(issues: Issues, student: ArchivedStudent, where: string, k
   );
   const given = new Set(student.assignments.map(({ id }) => id));
   for (const { drillId } of student.assignments)
-    issues.demand(known.drills.has(drillId), `${where}.assignments`, "unknown-drill");
+    if (!known.drills.has(drillId)) issues.add(`${where}.assignments`, "unknown-drill");
   for (const { assignmentId, minutes, balls } of student.practice) {
-    issues.demand(assignmentId === null || given.has(assignmentId), `${where}.practice`, "unknown-assignment");
-    issues.demand(minutes !== null || balls !== null, `${where}.practice`, "no-dose");
+    if (assignmentId !== null && !given.has(assignmentId)) issues.add(`${where}.practice`, "unknown-assignment");
+    if (minutes === null && balls === null) issues.add(`${where}.practice`, "no-dose");
   }
   for (const { plan } of student.askings)
-    issues.demand(plan === null || holds(() => parseTakenPlan(plan)), `${where}.askings`, "not-plan");
-  for (const { body } of student.snapshots) issues.demand(isJson(body), `${where}.snapshots`, "not-json");
+    if (plan !== null && !holds(() => parseTakenPlan(plan))) issues.add(`${where}.askings`, "not-plan");
+  for (const { body } of student.snapshots) if (!isJson(body)) issues.add(`${where}.snapshots`, "not-json");
   const swings = swingsOf(student);
   for (const { items } of student.readBacks)
     for (const { sessionId, swing } of items)
-      issues.demand(swings.has(`${sessionId} ${swing}`), `${where}.readBacks`, "unknown-swing");
+      if (!swings.has(`${sessionId} ${swing}`)) issues.add(`${where}.readBacks`, "unknown-swing");
 }
 
 function swingsOf({ sessions }: ArchivedStudent): Set<string> {
@@ -201,7 +191,7 @@ export function checkArchive(archive: Archive): ArchiveIssue[] {
     models: new Set(rules.noiseModels.map(({ name }) => name)),
     drills: new Set(rules.drills.map(({ id }) => id)),
   };
-  issues.demand(students.length > 0, "students", "nobody");
+  if (students.length === 0) issues.add("students", "nobody");
   issues.once(
     students.map(({ id }) => id),
     "students",
@@ -217,10 +207,10 @@ export function checkArchive(archive: Archive): ArchiveIssue[] {
   for (const [at, student] of students.entries()) checkStudent(issues, student, `students[${at}]`, known);
   const ids = new Set(students.map(({ id }) => id));
   for (const { studentId } of rules.goalBands)
-    issues.demand(studentId === null || ids.has(studentId), "rules.goalBands", "unknown-student");
+    if (studentId !== null && !ids.has(studentId)) issues.add("rules.goalBands", "unknown-student");
   const swings = new Map(students.map((student) => [student.id, swingsOf(student)]));
   for (const { items } of rereads)
     for (const { studentId, sessionId, swing } of items)
-      issues.demand(swings.get(studentId)?.has(`${sessionId} ${swing}`) ?? false, "rereads", "unknown-swing");
+      if (!swings.get(studentId)?.has(`${sessionId} ${swing}`)) issues.add("rereads", "unknown-swing");
   return issues.found;
 }

@@ -11,10 +11,14 @@ const request = z.object({
   draft: id,
   form: z.string().regex(/^[a-z][a-z-]{0,39}$/),
   studentId: z.string().max(60),
+  /** What of the student's it is for; empty: nothing else. A page of before this was told apart doesn't say. */
+  of: z.string().max(NAME).default(""),
   version: z.number().int().min(0),
   writer: z.string().max(60),
   turn: z.number().int().min(0),
   entries: z.array(z.tuple([z.string().max(NAME), z.string().max(VALUE)])).max(FIELDS),
+  /** Names of the fields that changed since the window's last keep: the entries are theirs alone. Absent: all are there. */
+  changed: z.array(z.string().max(NAME)).max(FIELDS).optional(),
   settles: z.string().max(60),
   /** `look`: only asks whether a newer content is on the server. */
   act: z.enum(["keep", "look"]),

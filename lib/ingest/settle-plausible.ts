@@ -1,15 +1,12 @@
 import { CLUB_KINDS } from "@/lib/domain/club-group";
 import type { Fundamental } from "@/lib/domain/fundamental";
 import { option } from "./import-log";
+import { IMPORT_THRESHOLDS } from "./import-thresholds";
 import { convertUnit, type FileUnit } from "./parse-unit";
 import { groupBy, type ImportContext, type ReadingDraft } from "./row-draft";
 import { holdBack } from "./settle-values";
 import { argumentWord } from "./text-key";
 
-/** A larger share of a fundamental's values out of range stops all of them: then the unit is in doubt, not a value. */
-const MANY = 0.05;
-/** So many values are needed before a whole column is held to be in another unit. */
-const ENOUGH = 5;
 const HALF_TURN = Math.PI;
 
 const isIn = (value: number, { plausible }: Fundamental): boolean => value >= plausible.low && value <= plausible.high;
@@ -38,7 +35,7 @@ function smallSuspects(
   }
   const limit = unit === "rad" ? 1.05 : 1.5;
   const whole =
-    plain.length >= ENOUGH &&
+    plain.length >= IMPORT_THRESHOLDS.otherUnit.value &&
     plain.every(({ value }) => value !== null && Math.abs(value) <= limit && isIn(converted(value), fundamental)) &&
     plain.filter(hasDecimals).length > plain.length / 2;
   return whole ? { unit, readings: plain } : null;
@@ -131,7 +128,7 @@ function askRange(
   context: ImportContext,
 ): void {
   const { log } = context;
-  const many = out.length > MANY * all.length && out.length > 1;
+  const many = out.length > IMPORT_THRESHOLDS.outOfRange.value * all.length && out.length > 1;
   const likely = many ? likelyUnit(fundamental, out) : null;
   const { low, high } = fundamental.plausible;
   const args = {

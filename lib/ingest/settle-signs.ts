@@ -1,10 +1,8 @@
 import { clubKindOf } from "@/lib/domain/club-group";
 import { neutralValue, type SignRule } from "@/lib/domain/handedness";
 import { option } from "./import-log";
+import { IMPORT_THRESHOLDS } from "./import-thresholds";
 import type { ImportContext, ReadingDraft } from "./row-draft";
-
-/** So many values are needed before their signs are held against the goals. */
-const ENOUGH = 5;
 
 /** Whether a value lies on the other side of nought than the goal band asks for. */
 function isContrary({ fundamental, row, value }: ReadingDraft): "contrary" | "fitting" | "neither" {
@@ -33,7 +31,7 @@ export function settleSigns(readings: readonly ReadingDraft[], context: ImportCo
     const sides = unsaid.map(isContrary);
     const contrary = sides.filter((side) => side === "contrary").length;
     const fitting = sides.filter((side) => side === "fitting").length;
-    const suspected = contrary >= ENOUGH && contrary > fitting;
+    const suspected = contrary >= IMPORT_THRESHOLDS.contrarySigns.value && contrary > fitting;
     const alias = unsaid[0]?.row.alias ?? "";
     const options = [
       option("neutral", {}, undefined, "sign-neutral"),

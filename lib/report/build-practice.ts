@@ -1,5 +1,6 @@
 import { mondayOf, type Practice, practiceWeeks } from "@/lib/domain/practice";
 import type { DrillAssignment, Student } from "@/lib/domain/student";
+import { LOAD_THRESHOLDS } from "@/lib/verdict/load-thresholds";
 import type { Words } from "@/lib/words/catalogue";
 import { sayDay } from "@/lib/words/day-words";
 import { sayRecorded } from "./build-events";
@@ -74,12 +75,10 @@ function loadCaution(words: Words, { student, entries, today }: PracticeSource):
   if (student.birthYear === null) return [];
   const age = Number(today.slice(0, 4)) - student.birthYear;
   const week = practiceWeeks(entries).find(({ monday }) => monday === mondayOf(today));
-  if (age > JUNIOR_AGE || (week?.minutes ?? 0) <= age * 60) return [];
+  const { juniorAge, minutesPerYear } = LOAD_THRESHOLDS;
+  if (age > juniorAge.value || (week?.minutes ?? 0) <= age * minutesPerYear.value) return [];
   return [words.say("practice.load", { hours: Math.round((week?.minutes ?? 0) / 60), age })];
 }
-
-/** Years; the age up to which sport hours a week are held against age. As in the cautions under every page. */
-const JUNIOR_AGE = 18;
 
 /** A student's practice: weeks, and every entry with the button that takes it back. */
 export function buildPracticePage(words: Words, source: PracticeSource): HappenPage {

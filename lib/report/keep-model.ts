@@ -47,12 +47,18 @@ export interface UnfinishedPartModel {
 export interface KeepModel {
   readonly form: string;
   readonly studentId: string;
+  /** The session, draw or other thing that it is for; empty: none. */
+  readonly of: string;
   readonly draft: string;
   readonly version: number;
   /** This window. */
   readonly writer: string;
+  /** Names of the fields by which the form is led, not filled. */
+  readonly leading: readonly string[];
   /** How it stands when the page is opened. */
   readonly said: string;
+  /** `no`: the disk took nothing of what the page shows, so that it is to be kept at once. */
+  readonly isOnDisk: "yes" | "no";
   /** Names that the browser may keep; one ending in `.` stands for all that begin so. */
   readonly browserKeeps: readonly string[];
   readonly both: BothModel | null;

@@ -1,3 +1,4 @@
+import type { KeepModel } from "./keep-model";
 import type { Link, TableModel } from "./page-model";
 
 /** Keys by which other programs may import. */
@@ -27,6 +28,10 @@ export interface KeysPage {
     readonly hint: string;
     readonly submit: string;
     /** Empty: nothing is wrong. */
+    /** What was typed. */
+    readonly value: string;
     readonly error: string;
+    readonly hidden: readonly { readonly name: string; readonly value: string }[];
+    readonly keep: KeepModel;
   };
 }

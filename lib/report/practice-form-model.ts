@@ -1,4 +1,5 @@
 import type { FieldModel } from "./form-model";
+import type { KeepModel } from "./keep-model";
 import type { Link } from "./page-model";
 
 /** One cell of the week: its name, what was typed, what is wrong; the label names day and count. */
@@ -21,6 +22,8 @@ export interface PracticeForm {
   readonly submit: string;
   readonly refusal: string;
   readonly hidden: readonly { readonly name: string; readonly value: string }[];
+  /** How it is kept while somebody types; absent: only when it is sent. */
+  readonly keep?: KeepModel;
   /** The week before, and the week after; the latter is left out in this week. */
   readonly weeks: { readonly label: string; readonly links: readonly Link[] };
 }

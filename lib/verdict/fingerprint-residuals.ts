@@ -7,9 +7,6 @@ import type { ShiftItem } from "@/lib/stats/shared-shift";
 import { FINGERPRINT } from "./fingerprint-thresholds";
 import { POLICY } from "./policy";
 
-/** How far from its centre a swing counts in full, in swing sds; as in the engine. */
-const REACH = 1.5;
-
 /** One fundamental of one session of one view, used by its record. */
 export interface FilmedFundamental {
   readonly fundamental: Fundamental;
@@ -108,12 +105,15 @@ function departure(
     null,
   );
   const swingSd = Math.max(fundamental.readerSd, measured.own ?? FINGERPRINT.swingFromReader * fundamental.readerSd);
-  const centre = (each: FilmedFundamental): number => huberCentre(each.swings, REACH * swingSd);
+  const centre = (each: FilmedFundamental): number => huberCentre(each.swings, FINGERPRINT.fullReach * swingSd);
   const swingPart = (each: FilmedFundamental): number => swingSd ** 2 / each.swings.length;
   const customary = (POLICY.dayFromSwing * swingSd) ** 2;
   const levels = usual.map(centre);
   const sessionSd = Math.sqrt(customary + mean(usual.map(swingPart)));
-  const level = huberCentre(levels, REACH * Math.hypot(sessionSd, mean(usual.map((each) => each.captureSd))));
+  const level = huberCentre(
+    levels,
+    FINGERPRINT.fullReach * Math.hypot(sessionSd, mean(usual.map((each) => each.captureSd))),
+  );
   const beyond = usual.reduce(
     (sum, each, at) => sum + ((levels[at] as number) - level) ** 2 - swingPart(each) - each.captureSd ** 2,
     0,

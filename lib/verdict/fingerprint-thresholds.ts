@@ -8,6 +8,12 @@ export interface FingerprintThreshold {
 
 /** Every threshold by which a jump of several fundamentals is put down to the camera. */
 export const FINGERPRINT_THRESHOLDS = {
+  fullReach: {
+    value: 1.5,
+    unit: "sds from the middle, within which a swing or a student counts in full",
+    reason: "one that was read wrongly must not move the middle of the others; as in the engine",
+    source: "Huber 1964: nearly all of the mean's power where nothing is wrong",
+  },
   fewestTogether: {
     value: 3,
     unit: "fundamentals of one view in a session",

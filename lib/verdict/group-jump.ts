@@ -25,9 +25,6 @@ export interface GroupJump {
   readonly moved: readonly { readonly fundamental: Fundamental; readonly by: number }[];
 }
 
-/** How far from the group's middle a student counts in full, in sds of a departure; as in the engine. */
-const REACH = 1.5;
-
 /** One fundamental over the group: mean departure, its variance, and by how much a degree of shift and of roll moves it. */
 interface GroupMean {
   readonly fundamental: Fundamental;
@@ -99,7 +96,7 @@ function groupMeans(students: readonly (readonly Departure[])[]): readonly Group
     const spread = items.reduce((sum, item) => sum + item.variance, 0) / items.length;
     const mean = huberCentre(
       items.map((item) => item.residual),
-      REACH * Math.sqrt(spread),
+      FINGERPRINT.fullReach * Math.sqrt(spread),
     );
     return [{ fundamental: first.fundamental, mean, variance: spread / items.length, loadings: first.loadings }];
   });

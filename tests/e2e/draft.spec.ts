@@ -76,6 +76,49 @@ test.describe
       FORM = `${new URL(page.url()).pathname}/sessions/new`;
     });
 
+    test("of more than a browser sends on is whole when the page is left at once, and after one that wasn't kept before", async ({
+      page,
+      context,
+    }) => {
+      await page.goto(FORM);
+      const address = page.url();
+      await cell(page, "note").fill(`wind ${"x".repeat(90_000)}`);
+      await expect(status(page)).toHaveText(KEPT);
+      await cell(page, "solid").fill("7");
+      await page.goto("/record");
+      await page.goto(address);
+      await expect(cell(page, "solid")).toHaveValue("7");
+      expect((await cell(page, "note").inputValue()).length).toBe(90_005);
+
+      const other = await context.newPage();
+      let release = (): void => {};
+      const waits = new Promise<void>((resolve) => {
+        release = resolve;
+      });
+      await other.route("**/api/drafts", async (route) => {
+        await waits;
+        await route.continue();
+      });
+      await other.goto(FORM);
+      const again = other.url();
+      await cell(other, "note").fill(`rain ${"y".repeat(90_000)}`);
+      await cell(other, "balls").fill("9");
+      await other.evaluate(() => window.dispatchEvent(new Event("pagehide")));
+      expect(await stored(other)).toContain('\\"balls\\",\\"9\\"');
+      expect(await stored(other)).not.toContain("rain");
+      release();
+      await expect(status(other)).toHaveText(KEPT);
+      expect(await stored(other)).not.toContain("balls");
+      for (const id of [address, again]) {
+        const body = new URLSearchParams({ draft: new URL(id).searchParams.get("draft") ?? "", back: "/record" });
+        await page.request.post("/api/drafts/drop", {
+          headers: { origin: new URL(id).origin, "content-type": "application/x-www-form-urlencoded" },
+          data: body.toString(),
+        });
+      }
+      await other.close();
+    });
+
     test("is kept within two seconds, comes back after a reload, and is offered to whoever begins anew", async ({
       page,
       context,

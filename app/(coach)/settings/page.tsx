@@ -1,4 +1,5 @@
 import { loadAcademyTakeOut } from "../../_server/archive/load-take-out";
+import { type AskedForm, requireDraftId } from "../../_server/draft/draft-forms";
 import { requireViewer } from "../../_server/gate";
 import { loadKeysDoor } from "../../_server/import/load-keys";
 import { loadFrame } from "../../_server/load-frame";
@@ -13,15 +14,17 @@ import { TextPart } from "../../_ui/text-page/text-page";
 import { submitSettings, switchAcademy } from "./actions";
 
 interface Asked {
-  readonly searchParams: Promise<{ readonly draft?: string }>;
+  readonly searchParams: Promise<AskedForm>;
 }
 
 export default async function SettingsRoute({ searchParams }: Asked) {
   const viewer = await requireViewer();
+  const { draft, dropped } = await searchParams;
+  const form = loadSettingsForm(viewer, requireDraftId("/settings", draft, dropped), dropped);
   const change = await loadSwitch(viewer);
   return (
     <Frame model={loadFrame(viewer)} current="settings">
-      <Form model={loadSettingsForm(viewer, (await searchParams).draft)} action={submitSettings} />
+      <Form model={form} action={submitSettings} />
       <TextPart part={loadClubsDoor(viewer)} />
       <TextPart part={loadRereadsDoor(viewer)} />
       <TextPart part={loadKeysDoor(viewer)} />

@@ -1,3 +1,4 @@
+import { type AskedForm, requireDraftId } from "../../_server/draft/draft-forms";
 import { requireViewer } from "../../_server/gate";
 import { loadFrame } from "../../_server/load-frame";
 import { loadStartForm } from "../../_server/settings/settings-desk";
@@ -6,14 +7,16 @@ import { Frame } from "../../_ui/frame/frame";
 import { submitStart } from "./actions";
 
 interface Asked {
-  readonly searchParams: Promise<{ readonly draft?: string }>;
+  readonly searchParams: Promise<AskedForm>;
 }
 
 export default async function StartRoute({ searchParams }: Asked) {
   const viewer = await requireViewer();
+  const { draft, dropped } = await searchParams;
+  const form = loadStartForm(viewer, requireDraftId("/start", draft, dropped), dropped);
   return (
     <Frame model={loadFrame(viewer)} current="settings">
-      <Form model={loadStartForm(viewer, (await searchParams).draft)} action={submitStart} />
+      <Form model={form} action={submitStart} />
     </Frame>
   );
 }

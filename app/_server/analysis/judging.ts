@@ -21,3 +21,18 @@ export function beginJudging(academyId: string): () => void {
     over = true;
   };
 }
+
+const BEHIND = Symbol.for("proofband.judged-behind");
+const behind = globalThis as { [BEHIND]?: Set<string> };
+
+/** Whether the disk took nothing of the last judging, so that pages show what was judged before. */
+export function isBehind(academyId: string): boolean {
+  return behind[BEHIND]?.has(academyId) ?? false;
+}
+
+/** Notes whether the last judging could be kept. */
+export function noteJudged(academyId: string, came: "kept" | "not-kept"): void {
+  behind[BEHIND] ??= new Set();
+  if (came === "kept") behind[BEHIND].delete(academyId);
+  else behind[BEHIND].add(academyId);
+}

@@ -1,6 +1,9 @@
 import { readMergedInto } from "@/db/read/students";
 import { parseKeepRequest } from "@/lib/ingest/parse-keep-request";
+import type { KeepAnswer } from "@/lib/report/keep-answer";
 import { diskFailureOf } from "../door/disk-failure";
+import { ownPath } from "../door/own-path";
+import { answerDiskFailure, DISK_STATUS } from "../door/when-disk-fails";
 import { admitToStudent, requireViewer, type Viewer } from "../gate";
 import { whenWritable } from "../import/write-gate";
 import { DRAFT_FORMS, isDraftId } from "./draft-forms";
@@ -13,7 +16,7 @@ const LIMIT_KB = 256;
 
 const STATUS: Readonly<Record<KeepOutcome["kind"], number>> = { kept: 200, changed: 409, saved: 410, absent: 404 };
 
-function answer(status: number, body: object): Response {
+function answer(status: number, body: KeepAnswer): Response {
   return Response.json(body, { status });
 }
 
@@ -60,13 +63,8 @@ export async function receiveDraft(request: Request): Promise<Response> {
   } catch (error) {
     const failure = diskFailureOf(error);
     if (failure === null) throw error;
-    return refuse(viewer, failure === "full" ? 507 : 503, failure);
+    return refuse(viewer, DISK_STATUS[failure], failure);
   }
-}
-
-// A path of our own: another host may hide behind two strokes, or behind one of them turned over.
-function ownPath(text: string): string {
-  return /^\/(?![/\\])[\w\-./]*$/.test(text) ? text : "/record";
 }
 
 /** Drops an unfinished form, or takes it back, and leads to where that was asked. */
@@ -75,9 +73,14 @@ export async function moveDraftFrom(request: Request, to: "dropped" | "unfinishe
   const text = (await readText(request)) ?? "";
   const fields = new URLSearchParams(text);
   const id = fields.get("draft") ?? "";
-  await whenWritable();
-  const page = isDraftId(id) ? moveDraft(viewer, id, to) : null;
   const back = ownPath(fields.get("back") ?? "");
+  return answerDiskFailure(viewer.words, async () => {
+    await whenWritable();
+    return leadOn(isDraftId(id) ? moveDraft(viewer, id, to) : null, id, to, back);
+  });
+}
+
+function leadOn(page: string | null, id: string, to: "dropped" | "unfinished", back: string): Response {
   if (page === null) return seeOther(back);
   if (to === "unfinished") return seeOther(`${page}?draft=${id}`);
   return seeOther(back === page ? `${page}?dropped=${id}` : back);

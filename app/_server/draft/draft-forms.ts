@@ -4,9 +4,11 @@ import { redirect } from "next/navigation";
 /** A form that is kept as it is typed into. */
 export interface DraftForm {
   /** Where it is filled in. */
-  readonly page: (studentId: string) => string;
+  readonly page: (studentId: string, of: string) => string;
   /** Whether it is about one student. */
   readonly about: "student" | "nobody";
+  /** What of the student or the academy it is filled in for, by whose id its drafts are told apart; absent: for nothing else. */
+  readonly of?: "session" | "event" | "drill" | "read-back" | "draw";
   /**
    * Fields that the browser may keep while the server can't be reached; a name ending in `.` stands for all that begin
    * so. Never a name, a note, an aid, a film or a place of pain: a browser is read by whoever sits down at it.
@@ -14,48 +16,58 @@ export interface DraftForm {
   readonly browserKeeps: readonly string[];
 }
 
+/** A form about one session of a student, or something else of one that its address names. */
+function within(
+  room: string,
+  of: NonNullable<DraftForm["of"]>,
+  end: string,
+  browserKeeps: readonly string[],
+): DraftForm {
+  return {
+    page: (studentId, id) => `/students/${studentId}/${room}/${encodeURIComponent(id)}${end}`,
+    about: "student",
+    of,
+    browserKeeps,
+  };
+}
+
 const CAMERA_NUMBERS = ["squareness", "offBy", "pointing", "across", "plumb", "lens", "hands", "distance", "beside"];
 const CAMERA_SIDES = ["pointingSide", "acrossSide", "plumbSide", "besideSide", "frames", "shutter", "placement"];
+
+const CAMERA = [...CAMERA_NUMBERS, ...CAMERA_SIDES].map((name) => `${name}.`);
+const FACTS = ["day", "clubGroup", "circumstance", "daysSincePractice", "solid", "balls", ...CAMERA];
 
 /** The forms by the word with which the kind of their drafts begins. A new form is one more line. */
 export const DRAFT_FORMS: Readonly<Record<string, DraftForm>> = {
   "session-form": {
     page: (studentId) => `/students/${studentId}/sessions/new`,
     about: "student",
-    browserKeeps: [
-      "r.",
-      "day",
-      "clubGroup",
-      "circumstance",
-      "daysSincePractice",
-      "solid",
-      "balls",
-      ...[...CAMERA_NUMBERS, ...CAMERA_SIDES].map((name) => `${name}.`),
-    ],
+    browserKeeps: ["r.", ...FACTS],
   },
   // Of the students' own fields the readings alone: what else begins with their ids may be a note.
   "group-form": {
     page: () => "/record/group",
     about: "nobody",
-    browserKeeps: [
-      "r.",
-      "day",
-      "clubGroup",
-      "circumstance",
-      ...[...CAMERA_NUMBERS, ...CAMERA_SIDES].map((name) => `${name}.`),
-    ],
+    browserKeeps: ["r.", "day", "clubGroup", "circumstance", ...CAMERA],
   },
+  "correct-form": within("sessions", "session", "/correct", ["r."]),
+  "facts-form": within("sessions", "session", "/facts", FACTS),
+  "move-form": within("sessions", "session", "/move", []),
+  "split-form": within("sessions", "session", "/split", ["swings", "day", "clubGroup"]),
+  "merge-form": { page: (studentId) => `/students/${studentId}/merge`, about: "student", browserKeeps: [] },
   "student-form": { page: () => "/students/new", about: "nobody", browserKeeps: [] },
   "event-form": {
     page: (studentId) => `/students/${studentId}/events/new`,
     about: "student",
     browserKeeps: ["day"],
   },
+  "rebaseline-form": within("events", "event", "", []),
   "drill-form": {
     page: (studentId) => `/students/${studentId}/drills/new`,
     about: "student",
     browserKeeps: ["start", "reps", "minutes", "daysAWeek"],
   },
+  "drill-stop": within("drills", "drill", "", ["end"]),
   "practice-form": {
     page: (studentId) => `/students/${studentId}/practice`,
     about: "student",
@@ -64,27 +76,63 @@ export const DRAFT_FORMS: Readonly<Record<string, DraftForm>> = {
   "read-back-form": {
     page: (studentId) => `/students/${studentId}/read-back`,
     about: "student",
+    browserKeeps: ["each"],
+  },
+  "read-back-values": within("read-back", "read-back", "", ["v."]),
+  "reread-wish": { page: () => "/rereads/new", about: "nobody", browserKeeps: ["count"] },
+  "reread-values": {
+    page: (_nobody, id) => `/rereads/${encodeURIComponent(id)}`,
+    about: "nobody",
+    of: "draw",
+    browserKeeps: ["v."],
+  },
+  "reread-second": {
+    page: (_nobody, id) => `/rereads/${encodeURIComponent(id)}`,
+    about: "nobody",
+    of: "draw",
     browserKeeps: [],
   },
+  "club-form": { page: () => "/settings/clubs/change", about: "nobody", browserKeeps: [] },
+  "key-form": { page: () => "/settings/keys", about: "nobody", browserKeeps: [] },
+  settings: { page: () => "/settings", about: "nobody", browserKeeps: ["seasonStart"] },
+  start: { page: () => "/start", about: "nobody", browserKeeps: [] },
 };
 
 const DROPPED = "dropped ";
 
-/** The kind under which a form's drafts are kept. */
-export function kindOf(form: string, studentId: string): string {
-  return DRAFT_FORMS[form]?.about === "student" ? `${form} ${studentId}` : form;
+/**
+ * The kind under which a form's drafts are kept. One that is for a session, say, bears the session's id and no student's:
+ * a session may turn out to be another student's.
+ */
+export function kindOf(form: string, studentId: string, of = ""): string {
+  const spec = DRAFT_FORMS[form];
+  if (spec?.of !== undefined) return `${form} ${of}`;
+  return spec?.about === "student" ? `${form} ${studentId}` : form;
 }
 
-/** The form and the student of a kind; dropped ones have a mark before it. Null: no form that is kept while typing. */
-export function formOfKind(kind: string): { readonly form: string; readonly studentId: string } | null {
-  const [form = "", studentId = ""] = undroppedKind(kind).split(" ");
-  return Object.hasOwn(DRAFT_FORMS, form) ? { form, studentId } : null;
+/** The form of a kind with what it is for; dropped ones have a mark before it. */
+export interface KindRead {
+  readonly form: string;
+  readonly spec: DraftForm;
+  /** Empty: about nobody, or the kind says only what of the student's. */
+  readonly studentId: string;
+  readonly of: string;
 }
 
-/** Whose record a kind is about; null: nobody's, or a form of another sort. */
+/** What a kind says; null: no form that is kept while typing. */
+export function formOfKind(kind: string): KindRead | null {
+  const text = undroppedKind(kind);
+  const gap = text.indexOf(" ");
+  const form = gap < 0 ? text : text.slice(0, gap);
+  const id = gap < 0 ? "" : text.slice(gap + 1);
+  const spec = Object.hasOwn(DRAFT_FORMS, form) ? DRAFT_FORMS[form] : undefined;
+  if (!spec) return null;
+  return { form, spec, studentId: spec.of === undefined ? id : "", of: spec.of === undefined ? "" : id };
+}
+
+/** Whose record a kind is about; null: nobody's, or it doesn't say. */
 export function studentOfKind(kind: string): string | null {
-  const found = formOfKind(kind);
-  return found && DRAFT_FORMS[found.form]?.about === "student" ? found.studentId : null;
+  return formOfKind(kind)?.studentId || null;
 }
 
 export function droppedKind(kind: string): string {
@@ -103,6 +151,12 @@ const ID = /^[0-9a-f]{8}(?:-[0-9a-f]{4}){3}-[0-9a-f]{12}$/;
 
 export function isDraftId(text: string | undefined): text is string {
   return text !== undefined && ID.test(text);
+}
+
+/** What the address of a form says. */
+export interface AskedForm {
+  readonly draft?: string;
+  readonly dropped?: string;
 }
 
 /**

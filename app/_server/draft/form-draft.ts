@@ -4,38 +4,14 @@ import { insertDraft } from "@/db/write/drafts";
 import { currentInstant } from "../clock";
 import type { Viewer } from "../gate";
 import { isDraftId, studentOfKind } from "./draft-forms";
+import { findHeld } from "./held-forms";
+import { type FormDraft, typedEntries } from "./typed-entries";
 
-/** Names and values in the order of the form. */
-export type Entries = readonly (readonly [string, string])[];
+export { type AsideEntries, type Entries, type FormDraft, LEADING, typedEntries } from "./typed-entries";
 
-/** What another window typed into the same form; it waits until somebody chooses. */
-export interface AsideEntries {
-  readonly writer: string;
-  readonly at: string;
-  readonly entries: Entries;
-}
-
-/** What was typed into a form, with what was wrong by field when it was last sent. */
-export interface FormDraft {
-  readonly entries: Entries;
-  readonly errors: Readonly<Record<string, string>>;
-  readonly refusal: string;
-  /** The page that kept it last, and its how-manieth keep that was. */
-  readonly writer?: string;
-  readonly turn?: number;
-  readonly aside?: readonly AsideEntries[];
-}
-
-/** Fields by which a form is led, not filled. */
-const LEADING = new Set(["draft", "version", "writer", "turn", "form", "studentId", "settles"]);
-
-/** What was typed, without what leads the form; `$…` is the framework's, `pick.…` an answer about two windows. */
-export function typedEntries(data: Iterable<readonly [string, unknown]>): Entries {
-  return [...data].flatMap(([name, value]) =>
-    typeof value === "string" && !LEADING.has(name) && !name.startsWith("$") && !name.startsWith("pick.")
-      ? [[name, value] as const]
-      : [],
-  );
+/** Whether a form came back when it was sent, and not only was kept: only then it asks to confirm. */
+export function cameBack(draft: FormDraft | null): "yes" | "no" {
+  return draft !== null && (draft.refusal !== "" || Object.keys(draft.errors).length > 0) ? "yes" : "no";
 }
 
 export function bodyOf(row: Draft): FormDraft {
@@ -80,6 +56,8 @@ export function keepFormDraft(
 /** A kept form of that kind; null: there is none. */
 export function findFormDraft(viewer: Viewer, kind: string, id: string | undefined): FormDraft | null {
   if (id === undefined || id === "") return null;
+  const held = findHeld(viewer, kind, id);
+  if (held !== null) return held;
   const row = readDraft(viewer.db, viewer.scope, id);
   return row && row.kind === kind ? bodyOf(row) : null;
 }

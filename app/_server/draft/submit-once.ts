@@ -8,14 +8,12 @@ import { currentInstant } from "../clock";
 import type { Viewer } from "../gate";
 import { isDraftId } from "./draft-forms";
 import { bodyOf, type Entries, keepFormDraft, typedEntries } from "./form-draft";
+import { refuseForDisk, releaseHeld } from "./held-forms";
 import { keptAt } from "./kept-at";
-import { keepAside, mergePicks } from "./two-windows";
+import { differencesOf, keepAside, mergePicks } from "./two-windows";
+import type { Refused } from "./typed-entries";
 
-/** A form that was not saved; what was typed is kept under that id. */
-export interface Refused {
-  readonly kind: "refused";
-  readonly draftId: string;
-}
+export type { Refused } from "./typed-entries";
 
 interface Kept<T> {
   readonly digest: string;
@@ -32,7 +30,7 @@ function digestOf(entries: Entries): string {
 function isStale(row: Draft, data: FormData): boolean {
   const { writer, entries } = bodyOf(row);
   if (Number(data.get("version") ?? 0) === row.version || writer === String(data.get("writer") ?? "")) return false;
-  return digestOf(entries) !== digestOf(typedEntries(data));
+  return differencesOf(entries, typedEntries(data)).length > 0;
 }
 
 function answerAgain<T>(viewer: Viewer, kind: string, data: FormData, key: string): T | Refused | null {
@@ -52,12 +50,27 @@ function answerAgain<T>(viewer: Viewer, kind: string, data: FormData, key: strin
 /**
  * Saves a form once, whole or not at all. The same form sent again, by a second press, by Back or by a retry, gets the
  * same answer and changes nothing; one from a page that has not seen what another window kept is refused, and both are
- * kept. A form without an id is simply worked on.
+ * kept. A form without an id is simply worked on. Where the disk takes nothing, the form comes back as it was typed.
  *
  * @param data its fields; where somebody chose between two windows, the choices are put in
  * @param work what saves it, in the same transaction as the receipt; synchronous
  */
 export function submitOnce<T extends { readonly kind: string }>(
+  viewer: Viewer,
+  kind: string,
+  data: FormData,
+  work: () => T | Refused,
+): T | Refused {
+  try {
+    const outcome = attempt(viewer, kind, data, work);
+    releaseHeld(viewer, String(data.get("draft") ?? ""));
+    return outcome;
+  } catch (error) {
+    return refuseForDisk(viewer, kind, data, error);
+  }
+}
+
+function attempt<T extends { readonly kind: string }>(
   viewer: Viewer,
   kind: string,
   data: FormData,
@@ -90,9 +103,13 @@ export function submitOnce<T extends { readonly kind: string }>(
 /** Keeps a form that is sent only to be looked at; one that another window has moved past is kept beside it. */
 export function keepLooked(viewer: Viewer, kind: string, data: FormData): string {
   const key = String(data.get("draft") ?? "");
-  return inTransaction(viewer.db, () => {
-    const row = isDraftId(key) ? readDraft(viewer.db, viewer.scope, key) : undefined;
-    if (row?.kind === kind && isStale(row, data)) return keepAside(viewer, row, data);
-    return keepFormDraft(viewer, kind, data, {}, "");
-  });
+  try {
+    return inTransaction(viewer.db, () => {
+      const row = isDraftId(key) ? readDraft(viewer.db, viewer.scope, key) : undefined;
+      if (row?.kind === kind && isStale(row, data)) return keepAside(viewer, row, data);
+      return keepFormDraft(viewer, kind, data, {}, "");
+    });
+  } catch (error) {
+    return refuseForDisk(viewer, kind, data, error).draftId;
+  }
 }

@@ -1,20 +1,18 @@
 import type { Draft } from "@/db/read/drafts";
 import { updateDraftBody } from "@/db/write/drafts";
+import type { Difference } from "@/lib/report/keep-answer";
 import { currentInstant } from "../clock";
 import type { Viewer } from "../gate";
 import { type AsideEntries, bodyOf, type Entries, type FormDraft, typedEntries } from "./form-draft";
 import { keptAt } from "./kept-at";
 
-/** What one field holds in two windows; several ticked boxes are several values, an empty field none. */
-export interface Difference {
-  readonly name: string;
-  readonly here: readonly string[];
-  readonly there: readonly string[];
-}
+/** What was in sight of a field when it was filled in: no content of its own, nobody chooses between two of it. */
+const SIGHT = /^(?:was|seen)(?:\.|$)/;
 
 function valuesOf(entries: Entries): ReadonlyMap<string, readonly string[]> {
   const values = new Map<string, string[]>();
-  for (const [name, value] of entries) if (value !== "") values.set(name, [...(values.get(name) ?? []), value]);
+  for (const [name, value] of entries)
+    if (value !== "" && !SIGHT.test(name)) values.set(name, [...(values.get(name) ?? []), value]);
   return values;
 }
 

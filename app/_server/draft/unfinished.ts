@@ -1,29 +1,52 @@
 import { inTransaction } from "@/db/client";
 import { type Draft, readDraft, readDraftsOf } from "@/db/read/drafts";
-import { readStudent } from "@/db/read/students";
+import { readSessionStudent } from "@/db/read/sessions";
+import { readMergedInto, readStudent } from "@/db/read/students";
 import { deleteDraft, insertDraft } from "@/db/write/drafts";
 import { isCalendarDay } from "@/lib/domain/calendar-day";
 import type { UnfinishedModel, UnfinishedPartModel } from "@/lib/report/keep-model";
 import { sayDay } from "@/lib/words/day-words";
 import { admitToStudent, type Viewer } from "../gate";
-import { DRAFT_FORMS, droppedKind, formOfKind, isDropped, undroppedKind } from "./draft-forms";
+import { DRAFT_FORMS, droppedKind, formOfKind, isDropped, type KindRead, undroppedKind } from "./draft-forms";
 import { bodyOf } from "./form-draft";
 import { keptAt } from "./kept-at";
 
 /** Dropped forms that can be taken back; the oldest goes when one more is dropped, and never by a clock. */
 const DROPPED_KEPT = 20;
 
+/** The student whom one turned out to be, or the very one. */
+function presentStudent(viewer: Viewer, studentId: string): string {
+  const scope = admitToStudent(viewer, studentId);
+  const merged = scope && readMergedInto(viewer.db, scope);
+  return merged ? presentStudent(viewer, merged) : studentId;
+}
+
+/** Whose a kept form is now: its session may have gone to another student since. Empty: about nobody. */
+function studentOf(viewer: Viewer, { spec, studentId, of }: KindRead, row: Draft): string {
+  if (spec.about === "nobody") return "";
+  if (spec.of === "session") return readSessionStudent(viewer.db, viewer.scope, of) ?? "";
+  return spec.of === undefined ? studentId : presentStudent(viewer, row.studentId ?? "");
+}
+
+/** Where a kept form is filled in, and whose it is; null: no form that is kept while typing, or nobody's any more. */
+function placeOf(viewer: Viewer, row: Draft) {
+  const kind = formOfKind(row.kind);
+  if (!kind) return null;
+  const studentId = studentOf(viewer, kind, row);
+  const about = kind.spec.about === "student" ? admitToStudent(viewer, studentId) : null;
+  if (kind.spec.about === "student" && !about) return null;
+  return { form: kind.form, about, page: kind.spec.page(studentId, kind.of) };
+}
+
 /** A kept form in words: whose, of which day, how much of it. */
 export function describeDraft(viewer: Viewer, row: Draft): UnfinishedModel | null {
-  const found = formOfKind(row.kind);
+  const found = placeOf(viewer, row);
   if (!found) return null;
   const { words } = viewer;
-  const { form, studentId } = found;
-  const about = DRAFT_FORMS[form]?.about === "student" ? admitToStudent(viewer, studentId) : null;
-  if (DRAFT_FORMS[form]?.about === "student" && !about) return null;
+  const { form, about, page } = found;
   const { entries } = bodyOf(row);
   const day = entries.find(([name, value]) => name === "day" && isCalendarDay(value))?.[1];
-  const cells = entries.filter(([name, value]) => name.startsWith("r.") && value !== "").length;
+  const cells = entries.filter(([name, value]) => /^[rv]\./.test(name) && value !== "").length;
   const label = words.say(`draft.of.${form}`, {
     alias: about ? readStudent(viewer.db, about).alias : "",
     day: day === undefined ? "" : sayDay(words, day, "short"),
@@ -34,7 +57,7 @@ export function describeDraft(viewer: Viewer, row: Draft): UnfinishedModel | nul
   return {
     id: row.id,
     label,
-    goOn: { href: `${DRAFT_FORMS[form]?.page(studentId)}?draft=${row.id}`, label: words.say("draft.go-on") },
+    goOn: { href: `${page}?draft=${row.id}`, label: words.say("draft.go-on") },
     drop: {
       ask: words.say("draft.drop"),
       explains: words.say("draft.drop.explains"),
@@ -77,13 +100,13 @@ function rewriteKind(viewer: Viewer, row: Draft, kind: string): void {
 export function moveDraft(viewer: Viewer, id: string, to: "dropped" | "unfinished"): string | null {
   return inTransaction(viewer.db, () => {
     const row = readDraft(viewer.db, viewer.scope, id);
-    const found = row ? formOfKind(row.kind) : null;
+    const found = row ? placeOf(viewer, row) : null;
     if (!row || !found) return null;
     const wanted = to === "dropped" ? droppedKind(row.kind) : undroppedKind(row.kind);
     if (isDropped(row.kind) !== isDropped(wanted)) rewriteKind(viewer, row, wanted);
     const others = readDraftsOf(viewer.db, viewer.scope, droppedKind("")).filter((each) => each.id !== id);
     for (const old of others.slice(DROPPED_KEPT - 1)) deleteDraft(viewer.db, viewer.scope, old.id);
-    return DRAFT_FORMS[found.form]?.page(found.studentId) ?? null;
+    return found.page;
   });
 }
 

@@ -5,7 +5,8 @@ import type { FieldModel, FormModel } from "@/lib/report/form-model";
 import type { BothModel, KeepModel, KeepWords } from "@/lib/report/keep-model";
 import type { Viewer } from "../gate";
 import { DRAFT_FORMS, kindOf } from "./draft-forms";
-import { bodyOf, type FormDraft } from "./form-draft";
+import { bodyOf, type FormDraft, LEADING } from "./form-draft";
+import { findHeld } from "./held-forms";
 import { keptAt } from "./kept-at";
 import { differencesOf } from "./two-windows";
 import { findDropped, loadUnfinished } from "./unfinished";
@@ -16,6 +17,8 @@ export interface ShownForm {
   readonly form: string;
   /** Empty: about nobody. */
   readonly studentId: string;
+  /** The session, draw or other thing that it is for; absent: none. */
+  readonly of?: string;
   readonly draftId: string;
   /** The form that was dropped on the way here. */
   readonly dropped?: string;
@@ -45,7 +48,9 @@ const WORDS = {
   takeBack: "draft.take-back",
 } as const satisfies Record<Exclude<keyof KeepWords, "page">, string>;
 
-function allFields(form: FormModel): ReadonlyMap<string, Pick<FieldModel, "label" | "options">> {
+type Fields = ReadonlyMap<string, Pick<FieldModel, "label" | "options">>;
+
+function allFields(form: FormModel): Fields {
   const fields = form.parts.flatMap((part) => [...part.fields, ...(part.more?.fields ?? [])]);
   const grids = [form.grid, ...form.parts.map((part) => part.grid ?? null)];
   const cells = grids.flatMap(
@@ -55,11 +60,10 @@ function allFields(form: FormModel): ReadonlyMap<string, Pick<FieldModel, "label
 }
 
 /** What two windows hold, for a page that is made while it isn't settled. */
-function buildBoth(viewer: Viewer, form: FormModel, body: FormDraft, updatedAt: string): BothModel | null {
+function buildBoth(viewer: Viewer, known: Fields, body: FormDraft, updatedAt: string): BothModel | null {
   const other = body.aside?.[0];
   if (!other) return null;
   const { words } = viewer;
-  const known = allFields(form);
   const said = (name: string, values: readonly string[]): string => {
     const options = known.get(name)?.options ?? [];
     const labels = values.map((value) => options.find((option) => option.value === value)?.label ?? value);
@@ -97,28 +101,39 @@ function standing(viewer: Viewer, { draftId }: ShownForm, updatedAt: string | un
   return words.say("draft.will-keep");
 }
 
-/** A form that is kept while somebody types, with what leads it: its id, its version, the window that shows it. */
-export function withKeep(viewer: Viewer, form: FormModel, shown: ShownForm): FormModel {
-  const kind = kindOf(shown.form, shown.studentId);
-  const found = readDraft(viewer.db, viewer.scope, shown.draftId);
+/**
+ * What leads a form that is kept while somebody types, beside the fields that travel unseen anyway: its id, its version,
+ * the window that shows it.
+ *
+ * @param known its fields by name, for the words of what two windows hold
+ */
+export function keepOf(
+  viewer: Viewer,
+  shown: ShownForm,
+  hidden: FormModel["hidden"],
+  known: Fields,
+): { readonly hidden: FormModel["hidden"]; readonly keep: KeepModel } {
+  const { form, studentId, of = "", draftId } = shown;
+  const kind = kindOf(form, studentId, of);
+  const found = readDraft(viewer.db, viewer.scope, draftId);
   const row = found?.kind === kind ? found : undefined;
   const body = row ? bodyOf(row) : null;
-  const spec = DRAFT_FORMS[shown.form];
-  if (!spec) throw new Error(`no form is kept under ${shown.form}`);
+  const spec = DRAFT_FORMS[form];
+  if (!spec) throw new Error(`no form is kept under ${form}`);
+  const isHeld = findHeld(viewer, kind, draftId) !== null;
   const keep: KeepModel = {
-    form: shown.form,
-    studentId: shown.studentId,
-    draft: shown.draftId,
+    ...{ form, studentId, of, draft: draftId },
     version: row?.version ?? 0,
     writer: randomUUID(),
-    said: standing(viewer, shown, row?.updatedAt),
+    said: isHeld ? viewer.words.say("draft.held") : standing(viewer, shown, row?.updatedAt),
+    isOnDisk: isHeld ? "no" : "yes",
+    leading: LEADING,
     browserKeeps: spec.browserKeeps,
-    both: row && body ? buildBoth(viewer, form, body, row.updatedAt) : null,
+    both: row && body ? buildBoth(viewer, known, body, row.updatedAt) : null,
     unfinished: row ? [] : loadUnfinished(viewer, kind),
     dropped: findDropped(viewer, shown.dropped, kind),
-    words: keepWords(viewer, spec.page(shown.studentId)),
+    words: keepWords(viewer, spec.page(studentId, of)),
   };
-  const leading = ["draft", "version", "writer", "turn", "form", "studentId"];
   const led = [
     { name: "draft", value: keep.draft },
     { name: "version", value: String(keep.version) },
@@ -127,5 +142,10 @@ export function withKeep(viewer: Viewer, form: FormModel, shown: ShownForm): For
     { name: "form", value: keep.form },
     ...(keep.studentId === "" ? [] : [{ name: "studentId", value: keep.studentId }]),
   ];
-  return { ...form, hidden: [...form.hidden.filter(({ name }) => !leading.includes(name)), ...led], keep };
+  return { hidden: [...hidden.filter(({ name }) => !LEADING.includes(name)), ...led], keep };
+}
+
+/** A form that is kept while somebody types. */
+export function withKeep(viewer: Viewer, form: FormModel, shown: ShownForm): FormModel {
+  return { ...form, ...keepOf(viewer, shown, form.hidden, allFields(form)) };
 }

@@ -15,6 +15,8 @@ const STATUS = {
   "unknown-students": 409,
   "slow-down": 429,
   failed: 503,
+  "disk-busy": 503,
+  "disk-full": 507,
 } as const;
 
 export type DoorRefusal = keyof typeof STATUS;

@@ -41,7 +41,9 @@ export function keepUpload(viewer: Viewer, fileName: string, bytes: Uint8Array, 
 /** The upload of that id without its file; null: there is none in this academy. */
 export function findImportHead(viewer: Viewer, draftId: string): ImportHead | null {
   const row = readDraft(viewer.db, viewer.scope, draftId);
-  return row && row.kind === KIND ? (JSON.parse(row.body) as ImportHead) : null;
+  if (!row || row.kind !== KIND) return null;
+  const head = JSON.parse(row.body) as ImportHead;
+  return { ...head, answers: waiting().get(nameOf(viewer, draftId)) ?? head.answers };
 }
 
 /** The draft of that id with its file; null: there is none in this academy. */
@@ -57,15 +59,33 @@ export function fileLength(viewer: Viewer, draftId: string): number {
   return readDraftLength(viewer.db, viewer.scope, fileId(draftId));
 }
 
-/** Keeps the answers given so far beside the file. */
+// On the global object: the bundler may load this file more than once in one process.
+const WAITING = Symbol.for("proofband.waiting-answers");
+const shared = globalThis as { [WAITING]?: Map<string, ImportHead["answers"]> };
+
+/** Answers that the disk took nothing of, by academy and upload. */
+function waiting(): Map<string, ImportHead["answers"]> {
+  shared[WAITING] ??= new Map();
+  return shared[WAITING];
+}
+
+const nameOf = ({ scope }: Viewer, draftId: string): string => `${scope.academyId} ${draftId}`;
+
+/**
+ * Keeps the answers given so far beside the file; what the disk doesn't take waits in memory and stands on the page again.
+ *
+ * @throws what the disk says where it took nothing
+ */
 export function keepAnswers(
   viewer: Viewer,
   draftId: string,
   head: ImportHead,
   answers: ReadonlyMap<string, string>,
 ): void {
-  const { fileName } = head;
-  keep(viewer, draftId, KIND, JSON.stringify({ fileName, answers: [...answers] }));
+  const given: ImportHead = { fileName: head.fileName, answers: [...answers] };
+  waiting().set(nameOf(viewer, draftId), given.answers);
+  keep(viewer, draftId, KIND, JSON.stringify(given));
+  waiting().delete(nameOf(viewer, draftId));
 }
 
 /** Lets go of a file that isn't needed any more; what stands in the place of its draft stays. */
@@ -74,6 +94,7 @@ export function dropFile(viewer: Viewer, draftId: string): void {
 }
 
 export function dropImport(viewer: Viewer, draftId: string): void {
+  waiting().delete(nameOf(viewer, draftId));
   dropFile(viewer, draftId);
   deleteDraft(viewer.db, viewer.scope, draftId);
 }

@@ -1,11 +1,14 @@
 import { createHash } from "node:crypto";
 import { type ImportBatch, readImportBatch, readImportBatchById } from "@/db/read/import-batches";
 import type { ImportInsert } from "@/db/write/imports";
+import { FILE_LIMIT_MB } from "@/lib/ingest/decode-text";
 import type { ImportPreview } from "@/lib/ingest/import-preview";
 import { uploadKind } from "@/lib/ingest/upload-kind";
 import { wordsFor } from "@/lib/words/catalogue";
 import { archiveIn } from "../archive/archive-desk";
+import { diskFailureOf } from "../door/disk-failure";
 import { readLimited } from "../door/read-limited";
+import { UPLOAD_LIMIT } from "../door/upload-limit";
 import type { Viewer } from "../gate";
 import { loadAcademyRules } from "../season/student-record";
 import { type KeyHolder, noteKeyUsed } from "./access-keys";
@@ -96,7 +99,7 @@ async function write(viewer: Viewer, who: string, draft: ImportDraft, bytes: Uin
 
 async function receive(request: Request, { viewer, who }: KeyHolder): Promise<Response> {
   const body = await readLimited(request, UPLOAD_LIMIT);
-  if (body.kind === "too-big") return refuseAtDoor(words, "too-big", { limit: UPLOAD_LIMIT_MB });
+  if (body.kind === "too-big") return refuseAtDoor(words, "too-big", { limit: FILE_LIMIT_MB });
   if (body.kind === "broken") return refuseAtDoor(words, "half");
   const { bytes } = body;
   const kind = uploadKind(bytes);
@@ -127,14 +130,14 @@ export async function receiveAtDoor(request: Request): Promise<Response> {
     return await receive(request, holder);
   } catch (error) {
     process.stderr.write(`door: ${error instanceof Error ? (error.stack ?? error.message) : String(error)}\n`);
-    return refuseAtDoor(words, "failed");
+    const failure = diskFailureOf(error);
+    return refuseAtDoor(words, failure === null ? "failed" : `disk-${failure}`);
   } finally {
     shared[KEY] -= 1;
   }
 }
 
 /** How an import is: on its way, on file, or taken back. */
-import { UPLOAD_LIMIT, UPLOAD_LIMIT_MB } from "../door/upload-limit";
 export async function tellAtDoor(request: Request, batchId: string): Promise<Response> {
   const holder = await admitAtDoor(words, request);
   if (holder instanceof Response) return holder;

@@ -4,14 +4,29 @@ import type { KeysPage } from "@/lib/report/key-model";
 import { sayDay } from "@/lib/words/day-words";
 import { linkTables } from "../archive/table-links";
 import { dayIn } from "../clock";
+import type { AskedForm } from "../draft/draft-forms";
+import { findFormDraft, keepFormDraft } from "../draft/form-draft";
+import { type Refused, submitOnce } from "../draft/submit-once";
+import { keepOf } from "../draft/with-keep";
 import type { Viewer } from "../gate";
-import { MOST_KEYS, takeShownKey } from "./access-keys";
+import { type KeyMade, MOST_KEYS, makeKey, takeShownKey } from "./access-keys";
 import { sayMoment } from "./past-imports";
 
 /** What the page of keys is asked with. */
-export interface KeysWish {
+export interface KeysWish extends AskedForm {
   readonly made?: string;
-  readonly problem?: string;
+}
+
+/** The form of a key among those that are kept. */
+const FORM = "key-form";
+
+/** Makes a key from a form, once; a refused form is kept with what is wrong in it. */
+export function makeKeyFrom(viewer: Viewer, data: FormData): Extract<KeyMade, { kind: "made" }> | Refused {
+  return submitOnce<Extract<KeyMade, { kind: "made" }>>(viewer, FORM, data, () => {
+    const made = makeKey(viewer, String(data.get("name") ?? ""));
+    if (made.kind === "made") return made;
+    return { kind: "refused", draftId: keepFormDraft(viewer, FORM, data, { name: sayProblem(viewer, made.kind) }, "") };
+  });
 }
 
 /** The way from the settings to the keys. */
@@ -38,9 +53,27 @@ function cellsOf(viewer: Viewer, token: AccessToken): string[] {
   ];
 }
 
-function sayProblem({ words }: Viewer, problem: string | undefined): string {
+function sayProblem({ words }: Viewer, problem: "no-name" | "too-many"): string {
   if (problem === "no-name") return words.say("keys.new.required");
-  return problem === "too-many" ? words.say("keys.new.too-many", { limit: MOST_KEYS }) : "";
+  return words.say("keys.new.too-many", { limit: MOST_KEYS });
+}
+
+/** The form of a new key, kept while somebody types. */
+function buildMake(viewer: Viewer, { draft: draftId = "", dropped }: KeysWish): KeysPage["make"] {
+  const { words } = viewer;
+  const draft = findFormDraft(viewer, FORM, draftId);
+  const label = words.say("keys.new.label");
+  const known = new Map([["name", { label, options: [] }]]);
+  return {
+    margin: words.say("keys.new.margin"),
+    heading: words.say("keys.new.heading"),
+    label,
+    hint: words.say("keys.new.hint"),
+    submit: words.say("keys.new.submit"),
+    value: draft?.entries.find(([name]) => name === "name")?.[1] ?? "",
+    error: draft?.errors.name ?? "",
+    ...keepOf(viewer, { form: FORM, studentId: "", draftId, dropped }, [], known),
+  };
 }
 
 /** The page of keys. A key that was just made is on it once. */
@@ -83,14 +116,7 @@ export function loadKeys(viewer: Viewer, wish: KeysWish): KeysPage {
       revokes: tokens.map(({ id, name, revokedAt }) =>
         revokedAt === null ? { id, says: words.say("keys.revoke-one", { name }) } : null,
       ),
-      make: {
-        margin: words.say("keys.new.margin"),
-        heading: words.say("keys.new.heading"),
-        label: words.say("keys.new.label"),
-        hint: words.say("keys.new.hint"),
-        submit: words.say("keys.new.submit"),
-        error: sayProblem(viewer, wish.problem),
-      },
+      make: buildMake(viewer, wish),
     },
   );
 }

@@ -3,7 +3,8 @@ import type { Words } from "@/lib/words/catalogue";
 import { readLimited } from "../door/read-limited";
 import { refusalResponse } from "../door/refusal-page";
 import { FORM_BYTES, refuseTooBig, UPLOAD_LIMIT } from "../door/upload-limit";
-import { requireViewer } from "../gate";
+import { answerDiskFailure } from "../door/when-disk-fails";
+import { requireViewer, type Viewer } from "../gate";
 import { keepUpload } from "./import-desk";
 import { whenWritable } from "./write-gate";
 
@@ -23,6 +24,15 @@ export async function receiveUpload(request: Request): Promise<Response> {
   } catch {
     return refusalResponse(words, 422, words.say("import-page.half"));
   }
+  return answerDiskFailure(words, () => takeIn(viewer, file, pasted));
+}
+
+async function takeIn(
+  viewer: Viewer,
+  file: FormDataEntryValue | null,
+  pasted: FormDataEntryValue | null,
+): Promise<Response> {
+  const { words } = viewer;
   // While the body came, an import may have begun to write.
   await whenWritable();
   if (typeof pasted === "string" && pasted.trim() !== "") {

@@ -18,17 +18,25 @@ import { sayDay } from "@/lib/words/day-words";
 import { sayFundamental } from "@/lib/words/say-fundamental";
 import { linkTables } from "../archive/table-links";
 import { csvResponse } from "../door/download";
+import type { AskedForm } from "../draft/draft-forms";
 import { findFormDraft } from "../draft/form-draft";
+import { withKeep } from "../draft/with-keep";
 import { requireViewer, type Viewer } from "../gate";
 import { loadAcademyRules } from "../season/student-record";
-import { findDraw, secondDraft, valuesDraft, WISH_DRAFT } from "./reread-desk";
-import { buildDrawForm, buildSecondForm, buildWishForm, type KeptForm } from "./reread-form";
+import { findDraw, SECOND_FORM, secondDraft, VALUES_FORM, valuesDraft, WISH_DRAFT } from "./reread-desk";
+import { buildDrawForm, buildSecondForm, buildWishForm } from "./reread-form";
 
 type PageLink = TextPage["parts"][number]["links"][number];
 
-function kept(viewer: Viewer, kind: string, draftId: string | undefined): KeptForm {
-  const draft = findFormDraft(viewer, kind, draftId);
-  return { draft, draftId: draft ? draftId : undefined };
+/** One of the forms here, kept while somebody types. */
+function kept(
+  viewer: Viewer,
+  form: FormModel,
+  name: string,
+  asked: AskedForm & { readonly draft: string; readonly of?: string },
+): FormModel {
+  const { of, draft: draftId, dropped } = asked;
+  return withKeep(viewer, form, { form: name, studentId: "", of, draftId, dropped });
 }
 
 /** What is known of the reading of each fundamental that is read from stills. */
@@ -88,7 +96,7 @@ export function loadRereadsDoor({ db, scope, words }: Viewer): TextPage["parts"]
 /** The form that asks for a draw, or the word that nobody has read anything yet. */
 export function loadWishForm(
   viewer: Viewer,
-  draftId: string | undefined,
+  asked: AskedForm & { readonly draft: string },
 ): { readonly kind: "form"; readonly form: FormModel } | { readonly kind: "nobody"; readonly page: TextPage } {
   const { db, scope, words } = viewer;
   const readers = readFirstReaders(db, scope);
@@ -110,7 +118,8 @@ export function loadWishForm(
     reach.noReference += one.noReference;
   }
   const source = { fundamentals, readers, viewer: viewer.name, reach };
-  return { kind: "form", form: buildWishForm(words, kept(viewer, WISH_DRAFT, draftId), source) };
+  const form = buildWishForm(words, findFormDraft(viewer, WISH_DRAFT, asked.draft), source);
+  return { kind: "form", form: kept(viewer, form, WISH_DRAFT, asked) };
 }
 
 /** A draw: its form while it is open; afterwards where its results stand, and the form for a second reader. */
@@ -119,15 +128,20 @@ export type DrawPage =
   | { readonly kind: "finished"; readonly page: TextPage; readonly second: FormModel };
 
 /** The page of a draw; null: there is no such draw. */
-export function loadDraw(viewer: Viewer, drawId: string, draftId: string | undefined): DrawPage | null {
+export function loadDraw(
+  viewer: Viewer,
+  drawId: string,
+  asked: AskedForm & { readonly draft: string },
+): DrawPage | null {
   const { db, scope, words } = viewer;
   const draw = findDraw(viewer, drawId);
   if (draw === null) return null;
   const items = readRereadItems(db, scope, drawId);
   const { fundamentals } = loadAcademyRules(db, scope, viewer.academy);
   if (draw.finishedOn === null) {
-    const form = buildDrawForm(words, kept(viewer, valuesDraft(drawId), draftId), { draw, items, fundamentals });
-    return { kind: "open", form };
+    const draft = findFormDraft(viewer, valuesDraft(drawId), asked.draft);
+    const form = buildDrawForm(words, draft, { draw, items, fundamentals });
+    return { kind: "open", form: kept(viewer, form, VALUES_FORM, { ...asked, of: drawId }) };
   }
   const read = fundamentals.filter((each) =>
     items.some((item) => item.fundamentalId === each.id && item.typed !== null),
@@ -153,7 +167,16 @@ export function loadDraw(viewer: Viewer, drawId: string, draftId: string | undef
       },
     ],
   };
-  return { kind: "finished", page, second: buildSecondForm(words, kept(viewer, secondDraft(drawId), draftId), drawId) };
+  return {
+    kind: "finished",
+    page,
+    second: kept(
+      viewer,
+      buildSecondForm(words, findFormDraft(viewer, secondDraft(drawId), asked.draft), drawId),
+      SECOND_FORM,
+      { ...asked, of: drawId },
+    ),
+  };
 }
 
 /** Every pair of finished draws as a file. */

@@ -25,21 +25,23 @@ import { fitReaderError } from "@/lib/verdict/fit-reader-error";
 import { READER_ERROR_THRESHOLDS } from "@/lib/verdict/reader-error-thresholds";
 import { chance } from "../chance";
 import { currentInstant } from "../clock";
+import { kindOf } from "../draft/draft-forms";
 import { keepFormDraft } from "../draft/form-draft";
 import { sayFieldIssues } from "../draft/say-field-issues";
+import { type Refused, submitOnce } from "../draft/submit-once";
 import { admitToStudent, type Viewer } from "../gate";
 import { loadAcademyRules } from "../season/student-record";
 
 /** The kinds under which refused forms are kept. */
 export const WISH_DRAFT = "reread-wish";
+export const VALUES_FORM = "reread-values";
+export const SECOND_FORM = "reread-second";
 export function valuesDraft(drawId: string): string {
-  return `reread-values ${drawId}`;
+  return kindOf(VALUES_FORM, "", drawId);
 }
 export function secondDraft(drawId: string): string {
-  return `reread-second ${drawId}`;
+  return kindOf(SECOND_FORM, "", drawId);
 }
-
-type Refused = { readonly kind: "refused"; readonly draftId: string };
 
 const HOUR = 3_600_000;
 
@@ -82,11 +84,17 @@ function drawFor(viewer: Viewer, wish: RereadWish, fundamentals: readonly Fundam
   return drawRereads(candidates, { count: wish.count, readBefore, pairs }, chance);
 }
 
-/** Draws readings to be read again; refused where there are none. */
-export function drawAgain(
-  viewer: Viewer,
-  data: FormData,
-): { readonly kind: "drawn"; readonly drawId: string } | Refused {
+interface Drawn {
+  readonly kind: "drawn";
+  readonly drawId: string;
+}
+
+/** Draws readings to be read again, once; refused where there are none. */
+export function drawAgain(viewer: Viewer, data: FormData): Drawn | Refused {
+  return submitOnce<Drawn>(viewer, WISH_DRAFT, data, () => enterDraw(viewer, data));
+}
+
+function enterDraw(viewer: Viewer, data: FormData): Drawn | Refused {
   const { db, scope, words } = viewer;
   const refuse = (errors: Readonly<Record<string, string>>, refusal: string): Refused => ({
     kind: "refused",
@@ -116,12 +124,14 @@ export function drawAgain(
   return { kind: "drawn", drawId };
 }
 
-/** Gives the readings of a finished draw to a second reader. */
-export function drawForSecond(
-  viewer: Viewer,
-  drawId: string,
-  data: FormData,
-): { readonly kind: "drawn"; readonly drawId: string } | { readonly kind: "not-there" } | Refused {
+/** Gives the readings of a finished draw to a second reader, once. */
+export function drawForSecond(viewer: Viewer, drawId: string, data: FormData): Given | Refused {
+  return submitOnce<Given>(viewer, secondDraft(drawId), data, () => enterSecond(viewer, drawId, data));
+}
+
+type Given = Drawn | { readonly kind: "not-there" };
+
+function enterSecond(viewer: Viewer, drawId: string, data: FormData): Given | Refused {
   const { db, scope, words } = viewer;
   const draw = findDraw(viewer, drawId);
   if (draw === null || draw.finishedOn === null) return { kind: "not-there" };
@@ -158,11 +168,15 @@ function finishDraw(viewer: Viewer, drawId: string, measured: readonly Fundament
 }
 
 /** Keeps what was typed into an open draw; every good value is kept, bad ones come back; ends the draw where that is wished. */
-export function saveRereads(
-  viewer: Viewer,
-  drawId: string,
-  data: FormData,
-): { readonly kind: "saved" | "finished" | "not-open" } | Refused {
+export function saveRereads(viewer: Viewer, drawId: string, data: FormData): Saved | Refused {
+  return submitOnce<Saved>(viewer, valuesDraft(drawId), data, () => enterRereads(viewer, drawId, data));
+}
+
+interface Saved {
+  readonly kind: "saved" | "finished" | "not-open";
+}
+
+function enterRereads(viewer: Viewer, drawId: string, data: FormData): Saved | Refused {
   const { db, scope, words } = viewer;
   const draw = findDraw(viewer, drawId);
   if (draw === null || draw.finishedOn !== null) return { kind: "not-open" };

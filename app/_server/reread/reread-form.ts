@@ -5,25 +5,13 @@ import type { FormModel } from "@/lib/report/form-model";
 import { READER_ERROR_THRESHOLDS } from "@/lib/verdict/reader-error-thresholds";
 import type { Words } from "@/lib/words/catalogue";
 import { sayFundamental, sayPlus } from "@/lib/words/say-fundamental";
-import type { FormDraft } from "../draft/form-draft";
+import { cameBack, type FormDraft } from "../draft/form-draft";
 import { field } from "../season/student-form";
-
-/** A refused form that comes back, with its id. */
-export interface KeptForm {
-  readonly draft: FormDraft | null;
-  readonly draftId: string | undefined;
-}
-
-type Hidden = FormModel["hidden"];
-
-function hiddenOf({ draft, draftId }: KeptForm): Hidden {
-  return draft && draftId ? [{ name: "draft", value: draftId }] : [];
-}
 
 /** The form that asks for a draw. */
 export function buildWishForm(
   words: Words,
-  kept: KeptForm,
+  draft: FormDraft | null,
   source: {
     readonly fundamentals: readonly Fundamental[];
     readonly readers: readonly string[];
@@ -32,7 +20,7 @@ export function buildWishForm(
     readonly reach: { readonly readings: number; readonly noReference: number };
   },
 ): FormModel {
-  const one = (spec: Parameters<typeof field>[3]) => field(words, kept.draft, "reread-form", spec);
+  const one = (spec: Parameters<typeof field>[3]) => field(words, draft, "reread-form", spec);
   const fewest = { value: FEWEST, label: words.say("reread-form.fundamental.fewest") };
   const fundamentals = source.fundamentals
     .filter((fundamental) => fundamental.derivedFrom === null)
@@ -76,8 +64,8 @@ export function buildWishForm(
     ],
     grid: null,
     submit: words.say("reread-form.submit"),
-    refusal: kept.draft?.refusal ?? "",
-    hidden: hiddenOf(kept),
+    refusal: draft?.refusal ?? "",
+    hidden: [],
   };
 }
 
@@ -113,14 +101,13 @@ function valuePart(
 /** The form of an open draw, one still below the other: which film to open, and nothing of what was read in it. */
 export function buildDrawForm(
   words: Words,
-  kept: KeptForm,
+  draft: FormDraft | null,
   source: {
     readonly draw: RereadDraw;
     readonly items: readonly RereadItem[];
     readonly fundamentals: readonly Fundamental[];
   },
 ): FormModel {
-  const { draft } = kept;
   const { draw, items, fundamentals } = source;
   const box = (part: "check" | "end", name: string): FormModel["parts"][number] => ({
     margin: words.say(`reread-draw.part.${part}`),
@@ -133,6 +120,7 @@ export function buildDrawForm(
       }),
     ],
   });
+  const isConfirmed = draft?.entries.some(([name]) => name === "confirmUnusual") ?? false;
   const values = items.flatMap((item) => {
     const fundamental = fundamentals.find((each) => each.id === item.fundamentalId);
     return fundamental ? [valuePart(words, draft, draw, item, fundamental)] : [];
@@ -140,16 +128,20 @@ export function buildDrawForm(
   return {
     heading: words.say("reread-draw.heading", { items: draw.items }),
     explains: words.say(`reread-draw.explains.${draw.level}`, { reader: draw.reader }),
-    parts: [...(draft === null ? [] : [box("check", "confirmUnusual")]), ...values, box("end", "finish")],
+    parts: [
+      ...(cameBack(draft) === "no" && !isConfirmed ? [] : [box("check", "confirmUnusual")]),
+      ...values,
+      box("end", "finish"),
+    ],
     grid: null,
     submit: words.say("reread-draw.submit"),
     refusal: draft?.refusal ?? "",
-    hidden: [{ name: "drawId", value: draw.id }, ...hiddenOf(kept)],
+    hidden: [{ name: "drawId", value: draw.id }],
   };
 }
 
 /** The form that gives the readings of a draw to a second reader. */
-export function buildSecondForm(words: Words, kept: KeptForm, drawId: string): FormModel {
+export function buildSecondForm(words: Words, draft: FormDraft | null, drawId: string): FormModel {
   return {
     heading: words.say("reread-second.heading"),
     explains: words.say("reread-second.explains"),
@@ -157,12 +149,12 @@ export function buildSecondForm(words: Words, kept: KeptForm, drawId: string): F
       {
         margin: words.say("reread-second.part"),
         explains: "",
-        fields: [field(words, kept.draft, "reread-second", { name: "reader", kind: "text", required: "yes" })],
+        fields: [field(words, draft, "reread-second", { name: "reader", kind: "text", required: "yes" })],
       },
     ],
     grid: null,
     submit: words.say("reread-second.submit"),
-    refusal: kept.draft?.refusal ?? "",
-    hidden: [{ name: "drawId", value: drawId }, ...hiddenOf(kept)],
+    refusal: draft?.refusal ?? "",
+    hidden: [{ name: "drawId", value: drawId }],
   };
 }

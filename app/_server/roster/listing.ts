@@ -8,7 +8,7 @@ import type { TrackVerdict } from "@/lib/domain/track-verdict";
 import type { TrackSummary } from "@/lib/report/track-summary";
 import { POLICY } from "@/lib/verdict/policy";
 import { type ListedLook, rosterList } from "@/lib/verdict/roster-list";
-import { isJudging } from "../analysis/judging";
+import { isBehind, isJudging } from "../analysis/judging";
 
 /** What the roster's list reads of one analysis. */
 export type ListingInput = TrackSummary & { readonly listedLooks: readonly ListedLook[] };
@@ -59,7 +59,7 @@ export function refreshRosterList(db: Database, scope: AcademyScope): Listing {
  */
 export function loadListing(db: Database, scope: AcademyScope): Listing {
   const kept = readRosterList(db, scope, LATEST, POLICY.version);
-  if (isJudging(scope.academyId)) return kept ? (JSON.parse(kept.body) as Listing) : {};
+  if (isJudging(scope.academyId) || isBehind(scope.academyId)) return kept ? (JSON.parse(kept.body) as Listing) : {};
   return kept && kept.inputDigest === digestOf(readCurrentKeys(db, scope, POLICY.version))
     ? (JSON.parse(kept.body) as Listing)
     : refreshRosterList(db, scope);

@@ -5,8 +5,9 @@ import type { ClubGrouping } from "@/lib/domain/club-grouping";
 import type { TrackVerdict } from "@/lib/domain/track-verdict";
 import { POLICY } from "@/lib/verdict/policy";
 import { type StudentRecord, type TrackHistory, trackHistories } from "@/lib/verdict/track-history";
-import { isJudging } from "../analysis/judging";
+import { isJudging, noteJudged } from "../analysis/judging";
 import { type AnalysisBody, refreshAnalyses } from "../analysis/refresh-analyses";
+import { diskFailureOf } from "../door/disk-failure";
 import { admitToStudent, type StudentViewer, type Viewer } from "../gate";
 import { type AcademyRules, loadAcademyRules, loadStudentRecord } from "../season/student-record";
 import type { Judged } from "../worker/tasks";
@@ -38,12 +39,21 @@ export async function judgeAnew(viewer: Viewer): Promise<AcademyRules> {
 
 /**
  * The viewer's academy brought up to date: what a page shows was judged on what is on file. While a large import is being
- * judged pages don't wait for it: the frame says so, and they show what is judged so far.
+ * judged pages don't wait for it: the frame says so, and they show what is judged so far. So it is where the disk takes
+ * nothing of the judging: what was saved stays saved, and is judged by the first page that finds room.
  */
-export function loadRules(viewer: Viewer): Promise<AcademyRules> {
-  if (isJudging(viewer.scope.academyId))
-    return Promise.resolve(loadAcademyRules(viewer.db, viewer.scope, viewer.academy));
-  return judgeAnew(viewer);
+export async function loadRules(viewer: Viewer): Promise<AcademyRules> {
+  const { academyId } = viewer.scope;
+  if (isJudging(academyId)) return loadAcademyRules(viewer.db, viewer.scope, viewer.academy);
+  try {
+    const rules = await judgeAnew(viewer);
+    noteJudged(academyId, "kept");
+    return rules;
+  } catch (error) {
+    if (diskFailureOf(error) === null) throw error;
+    noteJudged(academyId, "not-kept");
+    return loadAcademyRules(viewer.db, viewer.scope, viewer.academy);
+  }
 }
 
 /** Every track of one student with its verdict and what the roster's list says of it. */

@@ -1,7 +1,6 @@
 import { randomUUID } from "node:crypto";
 import { inTransaction } from "@/db/client";
 import { readAssignmentLog, readDrills } from "@/db/read/drills";
-import { deleteDraft } from "@/db/write/drafts";
 import { insertAssignment, insertDrill, updateAssignmentEnd, updateAssignmentTakenBack } from "@/db/write/drills";
 import type { AssignmentRecord } from "@/lib/domain/drill-record";
 import { type EnteredDrill, parseDrillForm, parseDrillStop } from "@/lib/ingest/parse-drill-form";
@@ -14,15 +13,16 @@ import { type Refused, submitOnce } from "../draft/submit-once";
 import type { StudentViewer } from "../gate";
 import { loadAcademyRules } from "./student-record";
 
-/** The word under which the form of a drill is kept. */
+/** The words under which the form of a drill is kept, and the one that stops it. */
 export const DRILL_FORM = "drill-form";
+export const DRILL_STOP = "drill-stop";
 
 /** The kinds under which refused forms are kept. */
 export function drillDraft(studentId: string): string {
   return kindOf(DRILL_FORM, studentId);
 }
 export function stopDraft(assignmentId: string): string {
-  return `drill-stop ${assignmentId}`;
+  return kindOf(DRILL_STOP, "", assignmentId);
 }
 
 /** A drill given to the student, taken back or not; null: there is none of that name. */
@@ -82,12 +82,16 @@ function enterDrill(viewer: StudentViewer, data: FormData): Given | Refused {
   return { kind: "given", assignmentId };
 }
 
-/** Stops a drill that runs; a refused form is kept. */
-export function stopDrill(
-  viewer: StudentViewer,
-  assignmentId: string,
-  data: FormData,
-): { readonly kind: "stopped" | "not-running" } | Refused {
+interface Stopped {
+  readonly kind: "stopped" | "not-running";
+}
+
+/** Stops a drill that runs, once; a refused form is kept. */
+export function stopDrill(viewer: StudentViewer, assignmentId: string, data: FormData): Stopped | Refused {
+  return submitOnce<Stopped>(viewer, stopDraft(assignmentId), data, () => enterStop(viewer, assignmentId, data));
+}
+
+function enterStop(viewer: StudentViewer, assignmentId: string, data: FormData): Stopped | Refused {
   const { words, db, student } = viewer;
   const given = findAssignment(viewer, assignmentId);
   if (given === null || given.state === "taken-back" || given.end !== null) return { kind: "not-running" };
@@ -98,8 +102,6 @@ export function stopDrill(
     const draftId = keepFormDraft(viewer, stopDraft(assignmentId), data, errors, refusal, student.studentId);
     return { kind: "refused", draftId };
   }
-  const keptId = String(data.get("draft") ?? "");
-  if (keptId !== "") deleteDraft(db, viewer.scope, keptId);
   const made = updateAssignmentEnd(db, student, { assignmentId, ...parsed.value });
   return { kind: made.kind === "updated" ? "stopped" : "not-running" };
 }

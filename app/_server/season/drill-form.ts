@@ -90,10 +90,9 @@ export function buildStopForm(
   source: Pick<DrillFormSource, "today" | "draft"> & {
     readonly studentId: string;
     readonly assignmentId: string;
-    readonly draftId: string | undefined;
   },
 ): FormModel {
-  const { draft, draftId } = source;
+  const { draft } = source;
   const one = (spec: Parameters<typeof field>[3]) => field(words, draft, "drill-stop", spec);
   return {
     heading: words.say("drill-stop.heading"),
@@ -114,7 +113,6 @@ export function buildStopForm(
     hidden: [
       { name: "studentId", value: source.studentId },
       { name: "assignmentId", value: source.assignmentId },
-      ...(draft && draftId ? [{ name: "draft", value: draftId }] : []),
     ],
   };
 }

@@ -16,15 +16,16 @@ import type { StudentViewer } from "../gate";
 import { loadRules } from "../roster/load-verdicts";
 import { loadAcademyRules } from "./student-record";
 
-/** The word under which the form of an event is kept. */
+/** The words under which the form of an event is kept, and the one that says what begins anew at it. */
 export const EVENT_FORM = "event-form";
+export const REBASELINE_FORM = "rebaseline-form";
 
 /** The kinds under which refused forms are kept. */
 export function eventDraft(studentId: string): string {
   return kindOf(EVENT_FORM, studentId);
 }
 export function rebaselineDraft(eventId: string): string {
-  return `rebaseline-form ${eventId}`;
+  return kindOf(REBASELINE_FORM, "", eventId);
 }
 
 /** What was measured of the student: only that can begin anew. A derived fundamental does where its first part does. */
@@ -103,12 +104,24 @@ export async function moveEventBack(
   return kind;
 }
 
-/** Changes which tracks begin anew at an event, and judges anew; a refused form is kept. */
+interface Rebaselined {
+  readonly kind: "changed" | "not-there";
+}
+
+/** Changes which tracks begin anew at an event, once, and judges anew; a refused form is kept. */
 export async function changeRebaselines(
   viewer: StudentViewer,
   eventId: string,
   data: FormData,
-): Promise<{ readonly kind: "changed" | "not-there" } | Refused> {
+): Promise<Rebaselined | Refused> {
+  const outcome = submitOnce<Rebaselined>(viewer, rebaselineDraft(eventId), data, () =>
+    enterRebaselines(viewer, eventId, data),
+  );
+  if (outcome.kind === "changed") await loadRules(viewer);
+  return outcome;
+}
+
+function enterRebaselines(viewer: StudentViewer, eventId: string, data: FormData): Rebaselined | Refused {
   const { words, db, student } = viewer;
   const event = findEvent(viewer, eventId);
   if (event === null) return { kind: "not-there" };
@@ -126,6 +139,5 @@ export async function changeRebaselines(
   const by = { who: viewer.name, now: instantOf(viewer.academy) };
   const made = insertRebaseline(db, student, { eventId, ...parsed.value, ...by });
   if (made.kind === "unchanged") return refuse({}, words.say("event-form.anew.unchanged"));
-  await loadRules(viewer);
   return { kind: "changed" };
 }

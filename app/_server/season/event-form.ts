@@ -77,12 +77,7 @@ export function buildBackForm(
 }
 
 /** The form that says which tracks begin anew at an event; each box says what ticking it does. */
-export function buildRebaselineForm(
-  words: Words,
-  source: EventSource,
-  draft: FormDraft | null,
-  draftId: string | undefined,
-): FormModel {
+export function buildRebaselineForm(words: Words, source: EventSource, draft: FormDraft | null): FormModel {
   const { event, student, tracks } = source;
   return {
     heading: words.say("event-form.part.anew"),
@@ -111,7 +106,6 @@ export function buildRebaselineForm(
     hidden: [
       { name: "studentId", value: student.id },
       { name: "eventId", value: event.id },
-      ...(draft && draftId ? [{ name: "draft", value: draftId }] : []),
     ],
   };
 }

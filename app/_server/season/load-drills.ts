@@ -7,7 +7,7 @@ import { linkTables } from "../archive/table-links";
 import { findFormDraft } from "../draft/form-draft";
 import { withKeep } from "../draft/with-keep";
 import type { StudentViewer } from "../gate";
-import { DRILL_FORM, drillDraft, findAssignment, stopDraft } from "./drill-desk";
+import { DRILL_FORM, DRILL_STOP, drillDraft, findAssignment, stopDraft } from "./drill-desk";
 import { buildDrillForm, buildStopForm } from "./drill-form";
 import { buildBackForm } from "./event-form";
 import { dayOfInstant } from "./load-events";
@@ -38,7 +38,12 @@ export interface DrillRoom {
 }
 
 /** The page of one given drill; null: there is none of that name. */
-export function loadDrill(viewer: StudentViewer, assignmentId: string, draftId: string | undefined): DrillRoom | null {
+export function loadDrill(
+  viewer: StudentViewer,
+  assignmentId: string,
+  draftId: string,
+  dropped?: string,
+): DrillRoom | null {
   const { words, db, scope } = viewer;
   const given = findAssignment(viewer, assignmentId);
   if (given === null) return null;
@@ -49,7 +54,10 @@ export function loadDrill(viewer: StudentViewer, assignmentId: string, draftId: 
     page: buildDrillPage(words, { ...sourceOf(viewer), given, drill }),
     stop:
       given.state === "stands" && given.end === null
-        ? buildStopForm(words, { studentId, assignmentId, today: viewer.today, draft, draftId })
+        ? withKeep(viewer, buildStopForm(words, { studentId, assignmentId, today: viewer.today, draft }), {
+            ...{ form: DRILL_STOP, studentId, of: assignmentId },
+            ...{ draftId, dropped },
+          })
         : null,
     back: buildBackForm(words, "drill", given.state, [
       { name: "studentId", value: studentId },

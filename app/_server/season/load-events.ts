@@ -13,7 +13,7 @@ import { dayIn } from "../clock";
 import { findFormDraft } from "../draft/form-draft";
 import { withKeep } from "../draft/with-keep";
 import type { StudentViewer } from "../gate";
-import { EVENT_FORM, eventDraft, findEvent, rebaselineDraft } from "./event-desk";
+import { EVENT_FORM, eventDraft, findEvent, REBASELINE_FORM, rebaselineDraft } from "./event-desk";
 import { buildBackForm, buildEventForm, buildRebaselineForm } from "./event-form";
 import { loadAcademyRules, loadStudentRecord } from "./student-record";
 
@@ -56,7 +56,7 @@ export interface EventRoom {
 }
 
 /** The page of one event; null: there is none of that name. */
-export function loadEvent(viewer: StudentViewer, eventId: string, draftId: string | undefined): EventRoom | null {
+export function loadEvent(viewer: StudentViewer, eventId: string, draftId: string, dropped?: string): EventRoom | null {
   const { words, db, student } = viewer;
   const event = findEvent(viewer, eventId);
   if (event === null) return null;
@@ -77,7 +77,12 @@ export function loadEvent(viewer: StudentViewer, eventId: string, draftId: strin
   return {
     page: buildEventPage(words, source),
     rebaseline:
-      state === "taken-back" || source.tracks.length === 0 ? null : buildRebaselineForm(words, source, draft, draftId),
+      state === "taken-back" || source.tracks.length === 0
+        ? null
+        : withKeep(viewer, buildRebaselineForm(words, source, draft), {
+            ...{ form: REBASELINE_FORM, studentId: student.studentId, of: eventId },
+            ...{ draftId, dropped },
+          }),
     back: buildBackForm(words, "event", state, hidden),
   };
 }

@@ -6,10 +6,20 @@ import type { HappenPage } from "@/lib/report/happen-model";
 import type { Link } from "@/lib/report/page-model";
 import { sayFundamental } from "@/lib/words/say-fundamental";
 import { linkTables } from "../archive/table-links";
+import { type AskedForm, isDraftId } from "../draft/draft-forms";
 import { findFormDraft } from "../draft/form-draft";
+import { withKeep } from "../draft/with-keep";
 import type { StudentViewer } from "../gate";
 import { dayOfInstant } from "./load-events";
-import { earlierFilms, findReadBack, readBackDraft, readBackValuesDraft, readFromFilms } from "./read-back-desk";
+import {
+  earlierFilms,
+  findReadBack,
+  READ_BACK_FORM,
+  READ_BACK_VALUES,
+  readBackDraft,
+  readBackValuesDraft,
+  readFromFilms,
+} from "./read-back-desk";
 import { buildDropForm, buildReadBackForm, buildReadBackWish } from "./read-back-form";
 
 type Marked = Link & { readonly current: "yes" | "no" };
@@ -27,7 +37,7 @@ export interface ReadBackRoom {
 /** Where a read-back begins. */
 export function loadReadBacks(
   viewer: StudentViewer,
-  asked: { readonly fundamental?: string; readonly reader?: string; readonly draft?: string },
+  asked: AskedForm & { readonly fundamental?: string; readonly reader?: string },
 ): ReadBackRoom {
   const { words, db, student } = viewer;
   const fundamentals = readFromFilms(viewer);
@@ -53,7 +63,11 @@ export function loadReadBacks(
   // By place: no name stands in an address.
   const to = (id: string, place: number): string =>
     `${page}?${new URLSearchParams({ fundamental: id, reader: String(place) })}`;
-  const kept = { studentId: student.studentId, draft, draftId: asked.draft };
+  const { studentId } = student;
+  const keep = (form: FormModel): FormModel =>
+    isDraftId(asked.draft)
+      ? withKeep(viewer, form, { form: READ_BACK_FORM, studentId, draftId: asked.draft, dropped: asked.dropped })
+      : form;
   return {
     page: linkTables(
       words,
@@ -89,7 +103,7 @@ export function loadReadBacks(
     wish:
       fundamental === null || films.length === 0
         ? null
-        : buildReadBackWish(words, kept, { fundamental, reader, films }),
+        : keep(buildReadBackWish(words, { studentId, draft }, { fundamental, reader, films })),
   };
 }
 
@@ -99,7 +113,6 @@ export type OneReadBack =
       readonly kind: "open";
       readonly form: FormModel;
       readonly drop: FormModel;
-      readonly keep: { readonly kept: string; readonly notKept: string };
     }
   | { readonly kind: "over"; readonly page: HappenPage };
 
@@ -107,7 +120,8 @@ export type OneReadBack =
 export function loadReadBack(
   viewer: StudentViewer,
   readBackId: string,
-  draftId: string | undefined,
+  draftId: string,
+  dropped?: string,
 ): OneReadBack | null {
   const { words, db, student } = viewer;
   const readBack = findReadBack(viewer, readBackId);
@@ -122,8 +136,10 @@ export function loadReadBack(
   const { studentId } = student;
   return {
     kind: "open",
-    form: buildReadBackForm(words, { studentId, draft, draftId }, { readBack, items, fundamental }),
+    form: withKeep(viewer, buildReadBackForm(words, { studentId, draft }, { readBack, items, fundamental }), {
+      ...{ form: READ_BACK_VALUES, studentId, of: readBackId },
+      ...{ draftId, dropped },
+    }),
     drop: buildDropForm(words, studentId, readBackId),
-    keep: { kept: words.say("read-back.kept"), notKept: words.say("read-back.not-kept") },
   };
 }

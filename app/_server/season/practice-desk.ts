@@ -11,16 +11,20 @@ import type { HappenPage } from "@/lib/report/happen-model";
 import type { PracticeForm } from "@/lib/report/practice-form-model";
 import { linkTables } from "../archive/table-links";
 import { instantOf } from "../clock";
-import { kindOf } from "../draft/draft-forms";
+import { isDraftId, kindOf } from "../draft/draft-forms";
 import { findFormDraft, keepFormDraft } from "../draft/form-draft";
 import { sayFieldIssues } from "../draft/say-field-issues";
 import { type Refused, submitOnce } from "../draft/submit-once";
+import { keepOf } from "../draft/with-keep";
 import type { StudentViewer } from "../gate";
 import { dayOfInstant } from "./load-events";
 import { buildPracticeForm, weekDays } from "./practice-form";
 
+/** The form of a week among those that are kept. */
+const FORM = "practice-form";
+
 function practiceDraft(studentId: string): string {
-  return kindOf("practice-form", studentId);
+  return kindOf(FORM, studentId);
 }
 
 /** The Monday of a week that was asked for; of this week where it isn't a day, or hasn't come. */
@@ -31,7 +35,7 @@ function weekOf({ today }: StudentViewer, wished: string | undefined): string {
 /** The page of practice with the form of one week. */
 export function loadPractice(
   viewer: StudentViewer,
-  asked: { readonly week?: string; readonly draft?: string },
+  asked: { readonly week?: string; readonly draft?: string; readonly dropped?: string },
 ): { readonly page: HappenPage; readonly form: PracticeForm } {
   const { words, db, student } = viewer;
   const drills = readAssignments(db, student);
@@ -50,16 +54,25 @@ export function loadPractice(
         dayOf: dayOfInstant(viewer),
       }),
     ),
-    form: buildPracticeForm(words, {
-      studentId: student.studentId,
-      monday,
-      today: viewer.today,
-      drills,
-      key: randomUUID(),
-      draft,
-      draftId: draft ? asked.draft : undefined,
-    }),
+    form: kept(
+      viewer,
+      buildPracticeForm(words, { studentId: student.studentId, monday, today: viewer.today, drills, draft }),
+      asked,
+    ),
   };
+}
+
+/** A form without an id, as where only the page's title is asked for, isn't kept. */
+function kept(
+  viewer: StudentViewer,
+  form: PracticeForm,
+  { draft: draftId, dropped }: { readonly draft?: string; readonly dropped?: string },
+): PracticeForm {
+  if (!isDraftId(draftId)) return form;
+  const cells = form.days.flatMap((day) => day.cells.map((cell) => ({ ...cell, options: [] })));
+  const known = new Map([...cells, ...form.fields].map((field) => [field.name, field]));
+  const shown = { form: FORM, studentId: viewer.student.studentId, draftId, dropped };
+  return { ...form, ...keepOf(viewer, shown, form.hidden, known) };
 }
 
 function sumsOf(
@@ -73,9 +86,7 @@ function sumsOf(
   return sums;
 }
 
-const KEY = /^[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}$/;
-
-/** Logs practice of one day or several; a refused form is kept. A form sent twice is kept once, by its key. */
+/** Logs practice of one day or several, once; a refused form is kept. */
 export function logPractice(viewer: StudentViewer, data: FormData): Logged | Refused {
   return submitOnce<Logged>(viewer, practiceDraft(viewer.student.studentId), data, () => enterPractice(viewer, data));
 }
@@ -101,8 +112,8 @@ function enterPractice(viewer: StudentViewer, data: FormData): Logged | Refused 
       draftId: keepFormDraft(viewer, practiceDraft(student.studentId), data, errors, refusal),
     };
   }
-  const sent = String(data.get("key") ?? "");
-  const key = KEY.test(sent) ? sent : randomUUID();
+  const sent = String(data.get("draft") ?? "");
+  const key = isDraftId(sent) ? sent : randomUUID();
   const by = { who: viewer.name, recordedAt: instantOf(viewer.academy) };
   insertPractice(
     db,

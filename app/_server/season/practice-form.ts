@@ -4,7 +4,7 @@ import type { DrillAssignment } from "@/lib/domain/student";
 import type { PracticeCell, PracticeForm } from "@/lib/report/practice-form-model";
 import type { Words } from "@/lib/words/catalogue";
 import { sayDay, sayStretch } from "@/lib/words/day-words";
-import type { FormDraft } from "../draft/form-draft";
+import { cameBack, type FormDraft } from "../draft/form-draft";
 import { field } from "./student-form";
 
 const WEEK = 7;
@@ -21,10 +21,7 @@ export interface PracticeFormSource {
   readonly monday: string;
   readonly today: string;
   readonly drills: readonly DrillAssignment[];
-  /** Random, made with the form, so that a form sent twice is kept once. */
-  readonly key: string;
   readonly draft: FormDraft | null;
-  readonly draftId: string | undefined;
 }
 
 /** Drills that ran on any day of a week. */
@@ -63,7 +60,7 @@ export function buildPracticeForm(words: Words, source: PracticeFormSource): Pra
       cells: [cell("minutes", day), cell("balls", day)],
     })),
     fields: [
-      ...(draft === null
+      ...(cameBack(draft) === "no" && !typed.has("confirmMuch")
         ? []
         : [
             one({
@@ -98,8 +95,6 @@ export function buildPracticeForm(words: Words, source: PracticeFormSource): Pra
     hidden: [
       { name: "studentId", value: source.studentId },
       { name: "week", value: monday },
-      { name: "key", value: typed.get("key") ?? source.key },
-      ...(draft && source.draftId ? [{ name: "draft", value: source.draftId }] : []),
     ],
     weeks: {
       label: words.say("practice-form.weeks"),

@@ -1,7 +1,6 @@
 import { randomUUID } from "node:crypto";
 import { readReadBackCandidates, readReadBackItems, readReadBacks } from "@/db/read/read-backs";
 import { readConsents } from "@/db/read/students";
-import { deleteDraft } from "@/db/write/drafts";
 import {
   insertReadBack,
   type ReadBackEnd,
@@ -13,7 +12,6 @@ import {
 import type { Fundamental } from "@/lib/domain/fundamental";
 import type { ReadBack, ReadBackCandidate } from "@/lib/domain/read-back";
 import { consentInForce } from "@/lib/domain/student";
-import { fieldText } from "@/lib/ingest/field-issue";
 import { changedFields, emptiedPlaces, parseReadBackForm } from "@/lib/ingest/parse-read-back-form";
 import { parseRereadForm } from "@/lib/ingest/parse-reread-form";
 import { drawReadBack, isReadable } from "@/lib/verdict/draw-read-back";
@@ -27,12 +25,16 @@ import type { StudentViewer } from "../gate";
 import { loadRules } from "../roster/load-verdicts";
 import { loadAcademyRules } from "./student-record";
 
-/** The kinds under which refused forms are kept. */
+/** The forms of read-backs among those that are kept: the one that chooses films, and the one that reads them. */
+export const READ_BACK_FORM = "read-back-form";
+export const READ_BACK_VALUES = "read-back-values";
+
+/** The kinds under which they are kept. */
 export function readBackDraft(studentId: string): string {
-  return kindOf("read-back-form", studentId);
+  return kindOf(READ_BACK_FORM, studentId);
 }
 export function readBackValuesDraft(readBackId: string): string {
-  return `read-back-values ${readBackId}`;
+  return kindOf(READ_BACK_VALUES, "", readBackId);
 }
 
 /** Fundamentals that are read from films; what follows from two others is read with them. */
@@ -113,21 +115,6 @@ function valuesOf(viewer: StudentViewer, readBackId: string, fundamental: Fundam
   ).values;
 }
 
-/** Keeps the good values of an open read-back while they are typed; what is wrong waits for the button. */
-export function keepReadBack(viewer: StudentViewer, readBackId: string, data: FormData): "kept" | "not-kept" {
-  const open = findOpen(viewer, readBackId);
-  if (open === null) return "not-kept";
-  const { places, fundamental } = open;
-  const typed = changedFields(data, places);
-  const { values } = parseRereadForm(
-    typed,
-    places.map((place) => ({ place, fundamental })),
-  );
-  const emptied = emptiedPlaces(typed, places).map((place) => ({ place, typed: null }));
-  updateReadBackTyped(viewer.db, viewer.student, readBackId, [...values, ...emptied]);
-  return "kept";
-}
-
 /** What an open read-back asks for; null: it is over, or there is none of that name. */
 function findOpen(viewer: StudentViewer, readBackId: string) {
   const found = findReadBack(viewer, readBackId);
@@ -137,15 +124,25 @@ function findOpen(viewer: StudentViewer, readBackId: string) {
   return { fundamental, places };
 }
 
+type ReadBackSaved = { readonly kind: "saved" } | Exclude<ReadBackEnd, { readonly kind: "empty" }>;
+
 /**
- * Keeps what was typed into an open read-back, bad values coming back; where it is to end, everything typed enters the record
+ * Puts what was typed into an open read-back, bad values coming back; where it is to end, everything typed enters the record
  * at once and is judged.
  */
 export async function saveReadBack(
   viewer: StudentViewer,
   readBackId: string,
   data: FormData,
-): Promise<{ readonly kind: "saved" } | Exclude<ReadBackEnd, { readonly kind: "empty" }> | Refused> {
+): Promise<ReadBackSaved | Refused> {
+  const outcome = submitOnce<ReadBackSaved>(viewer, readBackValuesDraft(readBackId), data, () =>
+    enterReadBack(viewer, readBackId, data),
+  );
+  if (outcome.kind === "finished") await loadRules(viewer);
+  return outcome;
+}
+
+function enterReadBack(viewer: StudentViewer, readBackId: string, data: FormData): ReadBackSaved | Refused {
   const { words, db, student } = viewer;
   const open = findOpen(viewer, readBackId);
   if (open === null) return { kind: "not-open" };
@@ -165,17 +162,12 @@ export async function saveReadBack(
     const errors = sayFieldIssues(words, issues);
     return refuse(errors, words.say("reread-draw.refusal", { saved: values.length, problems: issues.length }));
   }
-  const keptId = fieldText(data, "draft");
-  if (keptId !== "") deleteDraft(db, viewer.scope, keptId);
   if (finish === "no") return { kind: "saved" };
-  const now = instantOf(viewer.academy);
   const end = updateReadBackFinished(db, student, readBackId, {
-    now,
+    now: instantOf(viewer.academy),
     values: valuesOf(viewer, readBackId, fundamental),
   });
-  if (end.kind === "empty") return refuse({}, words.say("read-back.empty"));
-  if (end.kind === "finished") await loadRules(viewer);
-  return end;
+  return end.kind === "empty" ? refuse({}, words.say("read-back.empty")) : end;
 }
 
 /** Gives an open read-back up; nothing of it enters the record. */

@@ -4,18 +4,14 @@ import type { FormModel } from "@/lib/report/form-model";
 import type { Words } from "@/lib/words/catalogue";
 import { sayDay } from "@/lib/words/day-words";
 import { sayFundamental, sayPlus } from "@/lib/words/say-fundamental";
-import type { FormDraft } from "../draft/form-draft";
+import { cameBack, type FormDraft } from "../draft/form-draft";
 import type { EarlierFilm } from "./read-back-desk";
 import { field } from "./student-form";
 
 interface Kept {
   readonly studentId: string;
   readonly draft: FormDraft | null;
-  readonly draftId: string | undefined;
 }
-
-const draftOf = ({ draft, draftId }: Kept): FormModel["hidden"] =>
-  draft && draftId ? [{ name: "draft", value: draftId }] : [];
 
 /** The form that chooses films, by their days and never by their references: together they would tell the order. */
 export function buildReadBackWish(
@@ -57,7 +53,6 @@ export function buildReadBackWish(
       { name: "studentId", value: kept.studentId },
       { name: "fundamental", value: fundamental.id },
       { name: "reader", value: reader },
-      ...draftOf(kept),
     ],
   };
 }
@@ -109,11 +104,16 @@ export function buildReadBackForm(
       }),
     ],
   });
+  const isConfirmed = kept.draft?.entries.some(([name]) => name === "confirmUnusual") ?? false;
   const values = items.map((item) => valuePart(words, kept.draft, item, { fundamental, items: items.length }));
   return {
     heading: words.say("read-back.open", { name: sayFundamental(words, fundamental), items: items.length }),
     explains: words.say("read-back.open.explains", { reader: readBack.reader }),
-    parts: [...(kept.draft === null ? [] : [box("check", "confirmUnusual")]), ...values, box("end", "finish")],
+    parts: [
+      ...(cameBack(kept.draft) === "no" && !isConfirmed ? [] : [box("check", "confirmUnusual")]),
+      ...values,
+      box("end", "finish"),
+    ],
     grid: null,
     submit: words.say("read-back.save"),
     refusal: kept.draft?.refusal ?? "",
@@ -121,7 +121,6 @@ export function buildReadBackForm(
       { name: "studentId", value: kept.studentId },
       { name: "readBackId", value: readBack.id },
       ...items.map(({ place, typed }) => ({ name: `was.${place}`, value: typed ?? "" })),
-      ...draftOf(kept),
     ],
   };
 }

@@ -1,4 +1,3 @@
-import { randomUUID } from "node:crypto";
 import { readCorrections } from "@/db/read/readings";
 import { readSessionReadings, readSwingNumbers, type SessionReading } from "@/db/read/session-readings";
 import { readSessions } from "@/db/read/sessions";
@@ -8,10 +7,11 @@ import type { Session } from "@/lib/domain/session";
 import { parseCorrectionForm } from "@/lib/ingest/parse-correction-form";
 import type { FormModel } from "@/lib/report/form-model";
 import { instantOf } from "../clock";
-import { isDraftId } from "../draft/draft-forms";
+import { kindOf } from "../draft/draft-forms";
 import { findFormDraft, keepFormDraft } from "../draft/form-draft";
 import { sayFieldIssues } from "../draft/say-field-issues";
 import { type Refused, submitOnce } from "../draft/submit-once";
+import { withKeep } from "../draft/with-keep";
 import type { StudentViewer } from "../gate";
 import { loadRules } from "../roster/load-verdicts";
 import { loadAcademyRules } from "../season/student-record";
@@ -21,13 +21,11 @@ import { gridChoices } from "./grid-desk";
 /** What came of a form: saved, refused and kept, or about a session that isn't there. */
 export type DeskOutcome = { readonly kind: "saved" } | { readonly kind: "not-there" } | Refused;
 
-/** A form that bears no id yet gets one, so that sent twice it is saved once. */
-export function formId(draftId: string | undefined): { readonly name: string; readonly value: string } {
-  return { name: "draft", value: isDraftId(draftId) ? draftId : randomUUID() };
-}
+/** The form of a correction among those that are kept. */
+const FORM = "correct-form";
 
-function correctionDraft(sessionId: string): string {
-  return `correct-form ${sessionId}`;
+function correctionDraft({ student }: StudentViewer, sessionId: string): string {
+  return kindOf(FORM, student.studentId, sessionId);
 }
 
 /** A session of the viewer's student; undefined: it isn't there. */
@@ -39,14 +37,15 @@ export function findSession(viewer: StudentViewer, sessionId: string): Session |
 export function loadCorrectForm(
   viewer: StudentViewer,
   sessionId: string,
-  draftId: string | undefined,
+  draftId: string,
+  dropped?: string,
 ): FormModel | null {
   const { db, student, scope, academy } = viewer;
   const session = findSession(viewer, sessionId);
   if (!session) return null;
-  const draft = findFormDraft(viewer, correctionDraft(sessionId), draftId);
+  const draft = findFormDraft(viewer, correctionDraft(viewer, sessionId), draftId);
   const { alias, hand } = readStudent(db, student);
-  return buildCorrectForm(viewer.words, {
+  const form = buildCorrectForm(viewer.words, {
     session,
     alias,
     hand,
@@ -55,8 +54,8 @@ export function loadCorrectForm(
     readings: readSessionReadings(db, student, sessionId),
     fundamentals: loadAcademyRules(db, scope, academy).fundamentals,
     draft,
-    formId: formId(draftId),
   });
+  return withKeep(viewer, form, { form: FORM, studentId: student.studentId, of: sessionId, draftId, dropped });
 }
 
 const placeOf = (reading: Pick<SessionReading, "swing" | "fundamentalId">): string =>
@@ -85,7 +84,7 @@ function sayOvertaken(viewer: StudentViewer, data: FormData, readings: readonly 
 
 /** Corrects readings of a session, once, and judges anew; a refused form is kept with what is wrong in it. */
 export async function saveCorrection(viewer: StudentViewer, sessionId: string, data: FormData): Promise<DeskOutcome> {
-  const outcome = submitOnce<DeskOutcome>(viewer, correctionDraft(sessionId), data, () =>
+  const outcome = submitOnce<DeskOutcome>(viewer, correctionDraft(viewer, sessionId), data, () =>
     enterCorrection(viewer, sessionId, data),
   );
   if (outcome.kind === "saved") await loadRules(viewer);
@@ -97,7 +96,7 @@ function enterCorrection(viewer: StudentViewer, sessionId: string, data: FormDat
   if (!findSession(viewer, sessionId)) return { kind: "not-there" };
   const refuse = (errors: Readonly<Record<string, string>>, refusal: string): DeskOutcome => ({
     kind: "refused",
-    draftId: keepFormDraft(viewer, correctionDraft(sessionId), data, errors, refusal),
+    draftId: keepFormDraft(viewer, correctionDraft(viewer, sessionId), data, errors, refusal, student.studentId),
   });
   const parsed = parseCorrectionForm(data, loadAcademyRules(db, scope, academy).fundamentals);
   if (parsed.kind === "issues") {

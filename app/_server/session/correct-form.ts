@@ -36,8 +36,6 @@ interface Source {
   /** Whether single letters are keys within a cell. */
   readonly letters: "on" | "off";
   readonly draft: FormDraft | null;
-  /** The unseen field that bears the form's id. */
-  readonly formId: FormModel["hidden"][number];
 }
 
 /** Those read in this session first, then all others that can be read. */
@@ -134,7 +132,6 @@ export function buildCorrectForm(words: Words, source: Source): FormModel {
       { name: "studentId", value: session.studentId },
       { name: "sessionId", value: session.id },
       ...buildHidden(source),
-      source.formId,
     ],
   };
 }

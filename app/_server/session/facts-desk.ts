@@ -10,18 +10,23 @@ import type { Session } from "@/lib/domain/session";
 import { parseFactsForm, type WishedFacts } from "@/lib/ingest/parse-facts-form";
 import type { FormModel } from "@/lib/report/form-model";
 import { instantOf } from "../clock";
+import { kindOf } from "../draft/draft-forms";
 import { findFormDraft, keepFormDraft } from "../draft/form-draft";
 import { sayFieldIssues } from "../draft/say-field-issues";
 import { submitOnce } from "../draft/submit-once";
+import { withKeep } from "../draft/with-keep";
 import type { StudentViewer } from "../gate";
 import { loadRules } from "../roster/load-verdicts";
 import { loadAcademyRules } from "../season/student-record";
-import { type DeskOutcome, findSession, formId } from "./correct-desk";
+import { type DeskOutcome, findSession } from "./correct-desk";
 import { buildFactsForm } from "./facts-form";
 import { keepUntouched, sessionEntries } from "./session-entries";
 
-function factsDraft(sessionId: string): string {
-  return `facts-form ${sessionId}`;
+/** The form of a session's facts among those that are kept. */
+const FORM = "facts-form";
+
+function factsDraft({ student }: StudentViewer, sessionId: string): string {
+  return kindOf(FORM, student.studentId, sessionId);
 }
 
 /** The latest thing done to the facts of a session: who saw an older one has seen other facts. */
@@ -34,16 +39,21 @@ function latestChange(viewer: StudentViewer, sessionId: string): string {
 }
 
 /** The form that says a session's facts anew; null: there is no such session. */
-export function loadFactsForm(viewer: StudentViewer, sessionId: string, draftId: string | undefined): FormModel | null {
+export function loadFactsForm(
+  viewer: StudentViewer,
+  sessionId: string,
+  draftId: string,
+  dropped?: string,
+): FormModel | null {
   const { db, student, scope, academy, words } = viewer;
   const session = findSession(viewer, sessionId);
   if (!session) return null;
   const { alias, hand } = readStudent(db, student);
-  const kept = findFormDraft(viewer, factsDraft(sessionId), draftId);
+  const kept = findFormDraft(viewer, factsDraft(viewer, sessionId), draftId);
   const films = readCaptures(db, student).filter((film) => film.sessionId === sessionId);
   const draft = kept ?? { entries: sessionEntries(session, films, hand), errors: {}, refusal: "" };
   const seen = kept?.entries.find(([name]) => name === "seen")?.[1] ?? latestChange(viewer, sessionId);
-  return buildFactsForm(words, {
+  const form = buildFactsForm(words, {
     session,
     alias,
     grouping: loadAcademyRules(db, scope, academy).grouping,
@@ -52,9 +62,9 @@ export function loadFactsForm(viewer: StudentViewer, sessionId: string, draftId:
       { name: "studentId", value: student.studentId },
       { name: "sessionId", value: sessionId },
       { name: "seen", value: seen },
-      formId(draftId),
     ],
   });
+  return withKeep(viewer, form, { form: FORM, studentId: student.studentId, of: sessionId, draftId, dropped });
 }
 
 /** The group that was said stays as it was said where the form says the same group and club. */
@@ -65,7 +75,7 @@ function saidAgain(viewer: StudentViewer, session: Session, wished: WishedFacts,
 
 /** Says a session's facts anew, once, and judges anew; a refused form is kept with what is wrong in it. */
 export async function saveFacts(viewer: StudentViewer, sessionId: string, data: FormData): Promise<DeskOutcome> {
-  const outcome = submitOnce<DeskOutcome>(viewer, factsDraft(sessionId), data, () =>
+  const outcome = submitOnce<DeskOutcome>(viewer, factsDraft(viewer, sessionId), data, () =>
     enterFacts(viewer, sessionId, data),
   );
   if (outcome.kind === "saved") await loadRules(viewer);
@@ -78,7 +88,7 @@ function enterFacts(viewer: StudentViewer, sessionId: string, data: FormData): D
   if (!session) return { kind: "not-there" };
   const refuse = (errors: Readonly<Record<string, string>>, refusal: string): DeskOutcome => ({
     kind: "refused",
-    draftId: keepFormDraft(viewer, factsDraft(sessionId), data, errors, refusal),
+    draftId: keepFormDraft(viewer, factsDraft(viewer, sessionId), data, errors, refusal, student.studentId),
   });
   const { grouping } = loadAcademyRules(db, scope, academy);
   const { birthYear, hand } = readStudent(db, student);

@@ -12,14 +12,16 @@ import { parseSplitForm } from "@/lib/ingest/parse-split-form";
 import type { FieldModel, FormModel } from "@/lib/report/form-model";
 import { sayDay } from "@/lib/words/day-words";
 import { instantOf } from "../clock";
+import { kindOf } from "../draft/draft-forms";
 import { type FormDraft, findFormDraft, keepFormDraft } from "../draft/form-draft";
 import { sayFieldIssues } from "../draft/say-field-issues";
 import { type Refused, submitOnce } from "../draft/submit-once";
+import { withKeep } from "../draft/with-keep";
 import { admitToStudent, type StudentViewer } from "../gate";
 import { loadRules } from "../roster/load-verdicts";
 import { field } from "../season/student-form";
 import { loadAcademyRules } from "../season/student-record";
-import { findSession, formId } from "./correct-desk";
+import { findSession } from "./correct-desk";
 import { whenFields } from "./facts-form";
 import { buildMoveForm, type MoveKind, moveFields } from "./move-form";
 
@@ -36,7 +38,7 @@ export interface MoveWish {
 }
 
 function moveDraft(viewer: StudentViewer, { kind, sessionId }: MoveWish): string {
-  return `${kind}-form ${sessionId ?? viewer.student.studentId}`;
+  return kindOf(`${kind}-form`, viewer.student.studentId, sessionId ?? "");
 }
 
 /** Everybody to whom it may go; a split may stay with the student. */
@@ -61,7 +63,12 @@ function splitFields(viewer: StudentViewer, sessionId: string, draft: FormDraft 
 }
 
 /** The form of a move; null: there is no such session. */
-export function loadMoveForm(viewer: StudentViewer, wish: MoveWish, draftId: string | undefined): FormModel | null {
+export function loadMoveForm(
+  viewer: StudentViewer,
+  wish: MoveWish,
+  draftId: string,
+  dropped?: string,
+): FormModel | null {
   const { words, db, student } = viewer;
   const { kind, sessionId } = wish;
   const session = sessionId === null ? undefined : findSession(viewer, sessionId);
@@ -69,7 +76,7 @@ export function loadMoveForm(viewer: StudentViewer, wish: MoveWish, draftId: str
   const draft = findFormDraft(viewer, moveDraft(viewer, wish), draftId);
   const own = readStudent(db, student);
   const day = session ? sayDay(words, session.day, "full") : "";
-  return buildMoveForm(words, {
+  const form = buildMoveForm(words, {
     kind,
     heading: words.say(`${kind}.heading`, { alias: own.alias, day }),
     draft,
@@ -78,9 +85,10 @@ export function loadMoveForm(viewer: StudentViewer, wish: MoveWish, draftId: str
     hidden: [
       { name: "studentId", value: student.studentId },
       ...(sessionId === null ? [] : [{ name: "sessionId", value: sessionId }]),
-      formId(draftId),
     ],
   });
+  const { studentId } = student;
+  return withKeep(viewer, form, { form: `${kind}-form`, studentId, of: sessionId ?? "", draftId, dropped });
 }
 
 /** Why a student can't take a session of a day; null: nothing is in the way. */
@@ -153,7 +161,7 @@ function enterMove(viewer: StudentViewer, wish: MoveWish, data: FormData): MoveO
   if (wish.sessionId !== null && !findSession(viewer, wish.sessionId)) return { kind: "not-there" };
   const refuse = (errors: Readonly<Record<string, string>>, refusal: string): MoveOutcome => ({
     kind: "refused",
-    draftId: keepFormDraft(viewer, moveDraft(viewer, wish), data, errors, refusal),
+    draftId: keepFormDraft(viewer, moveDraft(viewer, wish), data, errors, refusal, viewer.student.studentId),
   });
   const made = write(viewer, wish, data);
   if ("issues" in made) {

@@ -8,6 +8,7 @@ import { fieldText } from "@/lib/ingest/field-issue";
 import { collectIssues, count } from "@/lib/ingest/form-fields";
 import type { NoteAnswer } from "@/lib/report/note-answer-model";
 import { currentInstant } from "../clock";
+import { orNothing } from "../door/when-disk-fails";
 import type { FormDraft } from "../draft/form-draft";
 import type { Viewer } from "../gate";
 import { buildNoteAnswer } from "./note-answer";
@@ -24,7 +25,8 @@ export function loadCodings({ db, scope }: Pick<Viewer, "db" | "scope">): Coding
 
 /** What the note of a form says of strikes, as the form stands. What was tapped is remembered first. */
 export function answerNote(viewer: Viewer, data: FormData): NoteAnswer {
-  rememberTapped(viewer, data);
+  // A tap that the disk takes nothing of shows as if it were not: the phrase stays as it was read.
+  orNothing(() => rememberTapped(viewer, data));
   const { add } = collectIssues();
   const note = String(data.get("note") ?? "").slice(0, LONGEST);
   const [solid, balls] = [count(data, "solid", 1000, add), count(data, "balls", 1000, add)];

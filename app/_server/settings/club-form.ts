@@ -18,14 +18,13 @@ export interface ClubFormSource {
   readonly sessions: number;
   readonly unnamed: number;
   readonly draft: FormDraft | null;
-  readonly draftId: string | undefined;
 }
 
 type Part = FormModel["parts"][number];
 
 /** The form of one change; null: there is no such group to change. */
 export function buildClubForm(words: Words, source: ClubFormSource): FormModel | null {
-  const { change, draft, draftId, grouping } = source;
+  const { change, draft, grouping } = source;
   const group = currentGroups(grouping).find((each) => each.id === source.group);
   if (!group && (change === "split" || change === "rename")) return null;
   const name = group ? sayGroupOfClubs(words, group) : "";
@@ -36,11 +35,7 @@ export function buildClubForm(words: Words, source: ClubFormSource): FormModel |
     grid: null,
     submit: words.say(`club-form.${change}.submit`),
     refusal: draft?.refusal ?? "",
-    hidden: [
-      { name: "change", value: change },
-      ...(group ? [{ name: "group", value: group.id }] : []),
-      ...(draft && draftId ? [{ name: "draft", value: draftId }] : []),
-    ],
+    hidden: [{ name: "change", value: change }, ...(group ? [{ name: "group", value: group.id }] : [])],
   };
 }
 

@@ -1,5 +1,5 @@
 import { randomUUID } from "node:crypto";
-import { inTransaction } from "@/db/client";
+import { type Database, inTransaction } from "@/db/client";
 import { readAcademyIds } from "@/db/read/academies";
 import { insertAcademy } from "@/db/write/academies";
 import { SINCE_EVER } from "@/lib/domain/goal-band";
@@ -15,9 +15,8 @@ export interface NewAcademy {
   readonly locale: string;
 }
 
-/** Begins the viewer's own academy, empty. Pressed twice, or when there is one, it stays as it is. */
-export async function startOwnAcademy(wanted: NewAcademy): Promise<"started" | "there"> {
-  const db = await openAcademyDatabase("own");
+/** Begins an academy in a database, empty. Where there is one, it stays as it is. */
+export function beginAcademy(db: Database, wanted: NewAcademy): "started" | "there" {
   return inTransaction(db, () => {
     if (readAcademyIds(db).length > 0) return "there";
     // Until the owner sets a season, it begins with the first session on file.
@@ -25,4 +24,9 @@ export async function startOwnAcademy(wanted: NewAcademy): Promise<"started" | "
     insertAcademy(db, { id: randomUUID(), kind: "own", ...wanted, ...kept });
     return "started";
   });
+}
+
+/** Begins the viewer's own academy, empty. Pressed twice, or when there is one, it stays as it is. */
+export async function startOwnAcademy(wanted: NewAcademy): Promise<"started" | "there"> {
+  return beginAcademy(await openAcademyDatabase("own"), wanted);
 }

@@ -1,13 +1,18 @@
+import type { Database } from "@/db/client";
 import { updateAcademy } from "@/db/write/academies";
 import { isCalendarDay } from "@/lib/domain/calendar-day";
 import { SINCE_EVER } from "@/lib/domain/goal-band";
 import type { FormModel } from "@/lib/report/form-model";
 import type { Words } from "@/lib/words/catalogue";
 import { dayIn, readClock } from "../clock";
+import { openAcademyDatabase } from "../database";
 import { type FormDraft, findFormDraft, keepFormDraft } from "../draft/form-draft";
+import { refuseForDisk } from "../draft/held-forms";
+import { type Refused, submitOnce } from "../draft/submit-once";
+import { withKeep } from "../draft/with-keep";
 import type { Viewer } from "../gate";
 import { field } from "../season/student-form";
-import { startOwnAcademy } from "./own-academy";
+import { beginAcademy } from "./own-academy";
 
 const DRAFT = "settings";
 const START_DRAFT = "start";
@@ -39,11 +44,11 @@ function academyErrors(words: Words, form: string, data: FormData): Record<strin
 }
 
 /** The settings form of the viewer's own academy. */
-export function loadSettingsForm(viewer: Viewer, draftId: string | undefined): FormModel {
+export function loadSettingsForm(viewer: Viewer, draftId: string, dropped?: string): FormModel {
   const { words, academy } = viewer;
   const draft = findFormDraft(viewer, DRAFT, draftId);
   const one = (spec: Parameters<typeof field>[3]) => field(words, draft, "settings", spec);
-  return {
+  const form: FormModel = {
     heading: words.say("settings.heading"),
     explains: words.say("settings.lede"),
     parts: [
@@ -71,15 +76,17 @@ export function loadSettingsForm(viewer: Viewer, draftId: string | undefined): F
     grid: null,
     submit: words.say("settings.submit"),
     refusal: draft?.refusal ?? "",
-    hidden: draft && draftId ? [{ name: "draft", value: draftId }] : [],
+    hidden: [],
   };
+  return withKeep(viewer, form, { form: DRAFT, studentId: "", draftId, dropped });
 }
 
-/** Keeps the settings of the own academy; the demo's stand still. */
-export function saveSettings(
-  viewer: Viewer,
-  data: FormData,
-): { readonly kind: "saved" } | { readonly kind: "refused"; readonly draftId: string } {
+/** Keeps the settings of the own academy, once; the demo's stand still. */
+export function saveSettings(viewer: Viewer, data: FormData): { readonly kind: "saved" } | Refused {
+  return submitOnce<{ readonly kind: "saved" }>(viewer, DRAFT, data, () => enterSettings(viewer, data));
+}
+
+function enterSettings(viewer: Viewer, data: FormData): { readonly kind: "saved" } | Refused {
   const { words } = viewer;
   const errors = academyErrors(words, "settings", data);
   const seasonStart = textOf(data, "seasonStart");
@@ -97,12 +104,7 @@ export function saveSettings(
 }
 
 /** The form that starts the viewer's own academy. */
-export function buildStartForm(
-  words: Words,
-  draft: FormDraft | null,
-  draftId: string | undefined,
-  zone: string,
-): FormModel {
+function buildStartForm(words: Words, draft: FormDraft | null, zone: string): FormModel {
   const one = (spec: Parameters<typeof field>[3]) => field(words, draft, "start", spec);
   return {
     heading: words.say("start.title"),
@@ -121,28 +123,36 @@ export function buildStartForm(
     grid: null,
     submit: words.say("start.submit"),
     refusal: draft?.refusal ?? "",
-    hidden: draft && draftId ? [{ name: "draft", value: draftId }] : [],
+    hidden: [],
   };
 }
 
-export function loadStartForm(viewer: Viewer, draftId: string | undefined): FormModel {
-  return buildStartForm(viewer.words, findFormDraft(viewer, START_DRAFT, draftId), draftId, viewer.academy.zone);
+export function loadStartForm(viewer: Viewer, draftId: string, dropped?: string): FormModel {
+  const form = buildStartForm(viewer.words, findFormDraft(viewer, START_DRAFT, draftId), viewer.academy.zone);
+  return withKeep(viewer, form, { form: START_DRAFT, studentId: "", draftId, dropped });
 }
 
-/** Starts the own academy from a form. */
-export async function startFromForm(
-  viewer: Viewer,
-  data: FormData,
-): Promise<{ readonly kind: "started" } | { readonly kind: "refused"; readonly draftId: string }> {
+/** Starts the own academy from a form, once. */
+export async function startFromForm(viewer: Viewer, data: FormData): Promise<{ readonly kind: "started" } | Refused> {
   const { words } = viewer;
-  const errors = academyErrors(words, "start", data);
-  if (Object.keys(errors).length > 0)
-    return { kind: "refused", draftId: keepFormDraft(viewer, START_DRAFT, data, errors, words.say("start.refusal")) };
-  await startOwnAcademy({
-    name: textOf(data, "name"),
-    ownerName: textOf(data, "ownerName"),
-    zone: textOf(data, "zone"),
-    locale: words.locale,
+  const isWhole = Object.keys(academyErrors(words, "start", data)).length === 0;
+  let own: Database | null = null;
+  try {
+    own = isWhole ? await openAcademyDatabase("own") : null;
+  } catch (error) {
+    return refuseForDisk(viewer, START_DRAFT, data, error);
+  }
+  const opened = own;
+  return submitOnce<{ readonly kind: "started" }>(viewer, START_DRAFT, data, () => {
+    const errors = academyErrors(words, "start", data);
+    if (opened === null || Object.keys(errors).length > 0)
+      return { kind: "refused", draftId: keepFormDraft(viewer, START_DRAFT, data, errors, words.say("start.refusal")) };
+    beginAcademy(opened, {
+      name: textOf(data, "name"),
+      ownerName: textOf(data, "ownerName"),
+      zone: textOf(data, "zone"),
+      locale: words.locale,
+    });
+    return { kind: "started" };
   });
-  return { kind: "started" };
 }

@@ -1,8 +1,7 @@
 import type { ReactNode } from "react";
 import type { FormModel } from "@/lib/report/form-model";
 import { type AskCaptures, CaptureAnswer } from "../capture/capture-answer";
-import { KeepDraft } from "../keep/keep-draft";
-import { KeptForms } from "../keep/kept-forms";
+import { KeptForm } from "../keep/kept-form";
 import { type AskNote, NoteAnswer } from "../note/note-answer";
 import { PageHead, Part } from "../part/part";
 import { Field } from "./field";
@@ -139,20 +138,13 @@ export function Form({
   readonly before?: ReactNode;
 }) {
   if (model.parts.length === 0 && model.grid === null) return <Press model={model} action={action} />;
-  const { keep } = model;
-  const form = (
-    // Made anew with each page: a field shows what is kept, not what the browser remembers of an earlier page.
-    <form
-      key={keep?.writer}
-      action={action}
-      method={typeof action === "string" ? "post" : undefined}
-      autoComplete={keep ? "off" : undefined}
-    >
-      <PageHead title={model.heading} lede={model.explains} before={before}>
-        {model.refusal === "" ? null : <Problems model={model} />}
-      </PageHead>
-      <HiddenFields fields={model.hidden} />
-      {keep ? <KeepDraft keep={keep} /> : null}
+  const head = (
+    <PageHead title={model.heading} lede={model.explains} before={before}>
+      {model.refusal === "" ? null : <Problems model={model} />}
+    </PageHead>
+  );
+  return (
+    <KeptForm keep={model.keep} hidden={model.hidden} action={action} head={head}>
       {model.parts.map((part) => (
         <Part key={part.margin} margin={part.margin} explains={part.explains}>
           {part.grid ? <Grid model={part.grid} /> : null}
@@ -172,14 +164,6 @@ export function Form({
           {model.submit}
         </button>
       </div>
-    </form>
-  );
-  return keep ? (
-    <>
-      <KeptForms keep={keep} />
-      {form}
-    </>
-  ) : (
-    form
+    </KeptForm>
   );
 }

@@ -1,7 +1,7 @@
 import type { FormModel } from "@/lib/report/form-model";
 import { Field } from "../form/field";
 import type { FormAction } from "../form/form";
-import { HiddenFields } from "../form/hidden-fields";
+import { KeptForm } from "../keep/kept-form";
 import { Part } from "../part/part";
 import styles from "./happen.module.css";
 
@@ -10,7 +10,7 @@ export function PartForm({ model, action }: { readonly model: FormModel; readonl
   const fields = model.parts.flatMap((part) => part.fields);
   const wrong = fields.filter((field) => field.error !== "");
   return (
-    <form className={styles.form} action={action} method={typeof action === "string" ? "post" : undefined}>
+    <KeptForm className={styles.form} keep={model.keep} hidden={model.hidden} action={action}>
       <Part margin={model.heading} explains={model.explains}>
         {model.refusal === "" ? null : (
           <div role="alert" className={styles.problem}>
@@ -25,7 +25,6 @@ export function PartForm({ model, action }: { readonly model: FormModel; readonl
           </div>
         )}
         {model.parts.map((part) => (part.explains === "" ? null : <p key={part.explains}>{part.explains}</p>))}
-        <HiddenFields fields={model.hidden} />
         <div className={styles.fields}>
           {fields.map((field) => (
             <div key={field.name} className={field.kind === "checkbox" ? styles.whole : undefined}>
@@ -39,6 +38,6 @@ export function PartForm({ model, action }: { readonly model: FormModel; readonl
           </button>
         </p>
       </Part>
-    </form>
+    </KeptForm>
   );
 }

@@ -8,6 +8,7 @@ export interface Stored {
   readonly draft: string;
   readonly form: string;
   readonly studentId: string;
+  readonly of: string;
   /** ISO. */
   readonly at: string;
   readonly entries: Entries;
@@ -23,7 +24,7 @@ const CELL = /^[\d\s.,°%+\-−–]{0,12}(?:[a-z]{1,3}(?:\/[a-z])?)?$/i;
 
 function mayKeep(name: string, value: string, allowed: readonly string[]): boolean {
   if (!allowed.some((each) => (each.endsWith(".") ? name.startsWith(each) : name === each))) return false;
-  return (name.startsWith("r.") ? CELL : PLAIN).test(value);
+  return (/^[rv]\./.test(name) ? CELL : PLAIN).test(value);
 }
 
 // A browser may forbid storing, or be full: then there is only the open page.
@@ -39,8 +40,8 @@ function attempt<T>(work: () => T, otherwise: T): T {
 export function storeUnsent(keep: KeepModel, entries: Entries, at: string): "some" | "nothing" {
   const allowed = entries.filter(([name, value]) => value !== "" && mayKeep(name, value, keep.browserKeeps));
   if (allowed.length === 0) return "nothing";
-  const { draft, form, studentId } = keep;
-  const stored: Stored = { draft, form, studentId, at, entries: allowed };
+  const { draft, form, studentId, of } = keep;
+  const stored: Stored = { draft, form, studentId, of, at, entries: allowed };
   return attempt(() => {
     localStorage.setItem(PREFIX + draft, JSON.stringify(stored));
     return "some";
@@ -64,6 +65,6 @@ export function findUnsent(keep: KeepModel): readonly Stored[] {
   const keys = attempt(() => Object.keys(localStorage).filter((key) => key.startsWith(PREFIX)), []);
   return keys
     .flatMap(readStored)
-    .filter(({ form, studentId }) => form === keep.form && studentId === keep.studentId)
+    .filter(({ form, studentId, of = "" }) => form === keep.form && studentId === keep.studentId && of === keep.of)
     .sort((a, b) => Number(b.draft === keep.draft) - Number(a.draft === keep.draft) || b.at.localeCompare(a.at));
 }

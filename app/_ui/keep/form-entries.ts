@@ -1,13 +1,11 @@
-import type { BothField, KeepWords } from "@/lib/report/keep-model";
+import type { Difference } from "@/lib/report/keep-answer";
+import type { BothField, KeepModel, KeepWords } from "@/lib/report/keep-model";
 import type { Entries } from "./browser-store";
 
-/** Fields by which a form is led, not filled; the server knows them too. */
-const LEADING = new Set(["draft", "version", "writer", "turn", "form", "studentId", "settles"]);
-
-/** What stands in a form now. */
-export function entriesOf(form: HTMLFormElement): Entries {
+/** What stands in a form now, without the fields by which it is led. */
+export function entriesOf(form: HTMLFormElement, { leading }: Pick<KeepModel, "leading">): Entries {
   return [...new FormData(form)].flatMap(([name, value]) =>
-    typeof value === "string" && !LEADING.has(name) && !name.startsWith("$") && !name.startsWith("pick.")
+    typeof value === "string" && !leading.includes(name) && !name.startsWith("$") && !name.startsWith("pick.")
       ? [[name, value] as const]
       : [],
   );
@@ -19,6 +17,17 @@ export function withValues(entries: Entries, replaced: ReadonlyMap<string, reado
     ...entries.filter(([name]) => !replaced.has(name)),
     ...[...replaced].flatMap(([name, values]) => values.map((value) => [name, value] as const)),
   ];
+}
+
+/** Names of the fields that hold something else now than before, in the order of both. */
+export function changedNames(before: Entries, now: Entries): readonly string[] {
+  const valuesOf = (entries: Entries): Map<string, string> => {
+    const values = new Map<string, string>();
+    for (const [name, value] of entries) values.set(name, JSON.stringify([values.get(name), value]));
+    return values;
+  };
+  const [old, fresh] = [valuesOf(before), valuesOf(now)];
+  return [...new Set([...old.keys(), ...fresh.keys()])].filter((name) => old.get(name) !== fresh.get(name));
 }
 
 type Control = HTMLInputElement | HTMLSelectElement | HTMLTextAreaElement;
@@ -41,8 +50,8 @@ function isChanged(control: Control): boolean {
 }
 
 /** Whether somebody typed before anything listened: a page is there sooner than its scripts. */
-export function isTouched(form: HTMLFormElement): "touched" | "fresh" {
-  const names = new Set(entriesOf(form).map(([name]) => name));
+export function isTouched(form: HTMLFormElement, keep: Pick<KeepModel, "leading">): "touched" | "fresh" {
+  const names = new Set(entriesOf(form, keep).map(([name]) => name));
   const typed = [...form.elements].filter(
     (each): each is Control =>
       "name" in each && "value" in each && names.has(String(each.name)) && "type" in each && each.type !== "hidden",
@@ -67,13 +76,6 @@ function saidValue(form: HTMLFormElement, name: string, value: string): string {
     if (isChoice && control.value === value) return control.labels?.[0]?.textContent?.trim() || value;
   }
   return value;
-}
-
-/** A field that two windows fill differently, as the server tells it. */
-export interface Difference {
-  readonly name: string;
-  readonly here: readonly string[];
-  readonly there: readonly string[];
 }
 
 /** Differences in the words of the page on which they are shown. */

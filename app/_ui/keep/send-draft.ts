@@ -1,19 +1,11 @@
+import type { KeepAnswer } from "@/lib/report/keep-answer";
 import type { KeepModel } from "@/lib/report/keep-model";
 import type { Entries } from "./browser-store";
-import type { Difference } from "./form-entries";
 
-/** What the server says to a form that is kept; `unreachable`: it says nothing. */
-export type KeepAnswer =
-  | { readonly kind: "kept"; readonly version: number; readonly said: string }
-  | {
-      readonly kind: "changed";
-      readonly version: number;
-      readonly said: string;
-      readonly settles: string;
-      readonly differences: readonly Difference[];
-    }
-  | { readonly kind: "saved" | "refused"; readonly said: string; readonly again: "later" | "no" }
-  | { readonly kind: "newest" | "behind" }
+/** What came of sending; `unreachable`: the server says nothing. A refused form is sent again later, or not at all. */
+export type Sent =
+  | Exclude<KeepAnswer, { kind: "refused" }>
+  | (Extract<KeepAnswer, { kind: "refused" }> & { readonly again: "later" | "no" })
   | { readonly kind: "unreachable" };
 
 /** One keep of a window. */
@@ -23,6 +15,8 @@ export interface Sending {
   readonly writer: string;
   readonly turn: number;
   readonly entries: Entries;
+  /** The fields that changed since the last keep, where the entries are theirs alone; absent: all are there. */
+  readonly changed?: readonly string[];
   /** The other window about which was chosen; empty: none. */
   readonly settles: string;
   readonly act: "keep" | "look";
@@ -37,11 +31,11 @@ const PATIENCE = 10_000;
 const GOING_LIMIT = 60_000;
 
 function textOf(keep: KeepModel, sending: Sending): string {
-  const { draft, form, studentId } = keep;
-  return JSON.stringify({ draft, form, studentId, ...sending });
+  const { draft, form, studentId, of } = keep;
+  return JSON.stringify({ draft, form, studentId, of, ...sending });
 }
 
-export async function sendDraft(keep: KeepModel, sending: Sending): Promise<KeepAnswer> {
+export async function sendDraft(keep: KeepModel, sending: Sending): Promise<Sent> {
   const body = textOf(keep, sending);
   try {
     const answer = await fetch(DOOR, {
@@ -52,14 +46,14 @@ export async function sendDraft(keep: KeepModel, sending: Sending): Promise<Keep
       signal: AbortSignal.timeout(PATIENCE),
     });
     const read = (await answer.json()) as KeepAnswer;
-    if (read.kind !== "refused" && read.kind !== "saved") return read;
-    return { ...read, again: answer.status > 500 ? "later" : "no" };
+    return read.kind === "refused" ? { ...read, again: answer.status > 500 ? "later" : "no" } : read;
   } catch {
     return { kind: "unreachable" };
   }
 }
 
-/** The same while the page goes: nobody hears the answer. */
-export function sendOnGoing(keep: KeepModel, sending: Sending): void {
-  navigator.sendBeacon(DOOR, new Blob([textOf(keep, sending)], { type: "application/json" }));
+/** The same while the page goes: nobody hears the answer. `too-much`: more than a browser sends on then; nothing went. */
+export function sendOnGoing(keep: KeepModel, sending: Sending): "sent" | "too-much" {
+  const isTaken = navigator.sendBeacon(DOOR, new Blob([textOf(keep, sending)], { type: "application/json" }));
+  return isTaken ? "sent" : "too-much";
 }

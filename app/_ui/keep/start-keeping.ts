@@ -1,7 +1,7 @@
 import type { BothModel, KeepModel } from "@/lib/report/keep-model";
 import { type Entries, forgetUnsent, storeUnsent } from "./browser-store";
-import { entriesOf, isTouched, putValues, sayDifferences, withValues } from "./form-entries";
-import { type KeepAnswer, sendDraft, sendOnGoing } from "./send-draft";
+import { changedNames, entriesOf, isTouched, putValues, sayDifferences, withValues } from "./form-entries";
+import { type Sent, sendDraft, sendOnGoing } from "./send-draft";
 
 /** How a form stands, for whoever shows it. */
 export interface Standing {
@@ -64,6 +64,12 @@ export function startKeeping(form: HTMLFormElement, keep: KeepModel, tell: (stan
   /** When the first key that isn't kept was pressed; null: all is kept. */
   let since: number | null = null;
   let queue: Promise<unknown> = Promise.resolve();
+  /** What the server holds of this window, or will be told anew when the page goes. */
+  const isUnkept = keep.isOnDisk === "no" || isTouched(form, keep) === "touched";
+  let told: Entries = isUnkept ? [] : entriesOf(form, keep);
+  let isOnServer = keep.version > 0 && told.length > 0;
+  /** Whether the form was sent as it stood: what the framework empties afterwards is nothing that somebody typed. */
+  let isSent = false;
   /** What the page came with of two windows, until it is chosen from. */
   let pending = keep.both;
 
@@ -88,7 +94,11 @@ export function startKeeping(form: HTMLFormElement, keep: KeepModel, tell: (stan
     tries += 1;
   };
 
-  const take = (answer: KeepAnswer, entries: Entries): void => {
+  const take = (answer: Sent, entries: Entries): void => {
+    if (answer.kind === "kept" || answer.kind === "changed") {
+      told = entries;
+      isOnServer = true;
+    }
     if (answer.kind === "kept") {
       version = answer.version;
       settleVersion = answer.version;
@@ -107,13 +117,13 @@ export function startKeeping(form: HTMLFormElement, keep: KeepModel, tell: (stan
       const some = storeUnsent(keep, entries, new Date().toISOString());
       tell({ state: "unsent", said: some === "some" ? keep.words.unsent : keep.words.unsentNothing, both: null });
       retryLater();
-    } else if ("said" in answer) {
+    } else if (answer.kind === "saved" || answer.kind === "refused") {
       tell({ state: answer.kind, said: answer.said, both: null });
-      if (answer.again === "later") retryLater();
+      if (answer.kind === "refused" && answer.again === "later") retryLater();
     }
   };
 
-  const keepAs = (entries: Entries, seen: () => number, settles: string): Promise<KeepAnswer> => {
+  const keepAs = (entries: Entries, seen: () => number, settles: string): Promise<Sent> => {
     const work = queue.then(async () => {
       const answer = await sendDraft(keep, {
         version: seen(),
@@ -130,15 +140,16 @@ export function startKeeping(form: HTMLFormElement, keep: KeepModel, tell: (stan
     return work;
   };
 
-  function keepNow(): Promise<KeepAnswer> {
+  function keepNow(): Promise<Sent> {
     clearTimeout(waiting);
     since = null;
-    return keepAs(entriesOf(form), () => version, "");
+    return keepAs(entriesOf(form, keep), () => version, "");
   }
 
   const onInput = (event: Event): void => {
     if ((event.target as Partial<HTMLInputElement> | null)?.name?.startsWith("pick.")) return;
     const now = Date.now();
+    isSent = false;
     since ??= now;
     clearTimeout(waiting);
     waiting = setTimeout(keepNow, Math.max(0, Math.min(REST, since + LONGEST - now)));
@@ -154,8 +165,9 @@ export function startKeeping(form: HTMLFormElement, keep: KeepModel, tell: (stan
     const { submitter } = event;
     void keepNow().then((answer) => {
       // What the server won't keep at all it refuses, when it is sent, in words of its own.
-      if (answer.kind === "kept" || ("said" in answer && "again" in answer && answer.again === "no")) {
+      if (answer.kind === "kept" || answer.kind === "saved" || (answer.kind === "refused" && answer.again === "no")) {
         passing = true;
+        isSent = true;
         form.requestSubmit(submitter);
         passing = false;
         return;
@@ -166,9 +178,14 @@ export function startKeeping(form: HTMLFormElement, keep: KeepModel, tell: (stan
   };
 
   const onGoing = (): void => {
-    if (since === null) return;
+    // What is on its way may not arrive, so it goes once more with what was typed since.
+    const now = entriesOf(form, keep);
+    const changed = changedNames(told, now);
+    if (isSent || changed.length === 0) return;
     since = null;
-    sendOnGoing(keep, { version, writer, turn: nextTurn(), entries: entriesOf(form), settles: "", act: "keep" });
+    const some = isOnServer ? { entries: now.filter(([name]) => changed.includes(name)), changed } : { entries: now };
+    const sending = { version, writer, turn: nextTurn(), settles: "", act: "keep", ...some } as const;
+    if (sendOnGoing(keep, sending) === "too-much") storeUnsent(keep, now, new Date().toISOString());
   };
   const onHidden = (): void => {
     if (document.visibilityState === "hidden" && since !== null) void keepNow();
@@ -177,7 +194,7 @@ export function startKeeping(form: HTMLFormElement, keep: KeepModel, tell: (stan
     if (since !== null) void keepNow();
   };
 
-  if (isTouched(form) === "touched") {
+  if (isUnkept) {
     since = Date.now();
     waiting = setTimeout(keepNow, REST);
   }
@@ -187,7 +204,7 @@ export function startKeeping(form: HTMLFormElement, keep: KeepModel, tell: (stan
       clearTimeout(waiting);
       const waits = pending;
       if (settles !== "") pending = null;
-      const answer = await keepAs(withValues(entriesOf(form), values), () => settleVersion, settles);
+      const answer = await keepAs(withValues(entriesOf(form, keep), values), () => settleVersion, settles);
       if (answer.kind !== "kept") pending = waits;
       else if (putValues(form, values) === "missing") location.reload();
     },
@@ -201,6 +218,6 @@ export function startKeeping(form: HTMLFormElement, keep: KeepModel, tell: (stan
 }
 
 /** Asks once whether the page is behind what is kept, as after a reload that was quicker than the last keep, or saved. */
-export function lookUp(keep: KeepModel): Promise<KeepAnswer> {
+export function lookUp(keep: KeepModel): Promise<Sent> {
   return sendDraft(keep, { version: keep.version, writer: "", turn: 0, entries: [], settles: "", act: "look" });
 }

@@ -1,5 +1,6 @@
 import Link from "next/link";
 import type { KeysPage } from "@/lib/report/key-model";
+import { KeptForm } from "../keep/kept-form";
 import { BackLink } from "../part/back-link";
 import { PageHead, Part } from "../part/part";
 import { Table } from "../table/table";
@@ -26,29 +27,32 @@ function Shown({ shown }: { readonly shown: NonNullable<KeysPage["shown"]> }) {
 
 function Make({ make, action }: { readonly make: KeysPage["make"]; readonly action: Action }) {
   return (
-    <Part margin={make.margin}>
-      <h2>{make.heading}</h2>
-      <form action={action} className={styles.make}>
-        <label htmlFor="key-name">{make.label}</label>
-        <input
-          id="key-name"
-          name="name"
-          maxLength={60}
-          autoComplete="off"
-          aria-describedby={make.error === "" ? "key-hint" : "key-error key-hint"}
-          aria-invalid={make.error === "" ? undefined : true}
-        />
-        <p id="key-hint">{make.hint}</p>
-        {make.error === "" ? null : (
-          <p id="key-error" role="alert" className={styles.error}>
-            {make.error}
-          </p>
-        )}
-        <button type="submit" className="do">
-          {make.submit}
-        </button>
-      </form>
-    </Part>
+    <KeptForm keep={make.keep} hidden={make.hidden} action={action}>
+      <Part margin={make.margin}>
+        <h2>{make.heading}</h2>
+        <div className={styles.make}>
+          <label htmlFor="key-name">{make.label}</label>
+          <input
+            id="key-name"
+            name="name"
+            defaultValue={make.value}
+            maxLength={60}
+            autoComplete="off"
+            aria-describedby={make.error === "" ? "key-hint" : "key-error key-hint"}
+            aria-invalid={make.error === "" ? undefined : true}
+          />
+          <p id="key-hint">{make.hint}</p>
+          {make.error === "" ? null : (
+            <p id="key-error" role="alert" className={styles.error}>
+              {make.error}
+            </p>
+          )}
+          <button type="submit" className="do">
+            {make.submit}
+          </button>
+        </div>
+      </Part>
+    </KeptForm>
   );
 }
 

@@ -2,7 +2,7 @@ import Link from "next/link";
 import type { PracticeCell, PracticeForm as PracticeFormModel } from "@/lib/report/practice-form-model";
 import { Field } from "../form/field";
 import type { FormAction } from "../form/form";
-import { HiddenFields } from "../form/hidden-fields";
+import { KeptForm } from "../keep/kept-form";
 import { Part } from "../part/part";
 import styles from "./practice.module.css";
 
@@ -32,14 +32,13 @@ function Cell({ cell }: { readonly cell: PracticeCell }) {
 /** Practice of a week, a row a day: most cells stay empty, and Enter in any of them logs what was typed. */
 export function PracticeForm({ model, action }: { readonly model: PracticeFormModel; readonly action: FormAction }) {
   return (
-    <form className={styles.form} action={action} method={typeof action === "string" ? "post" : undefined}>
+    <KeptForm className={styles.form} keep={model.keep} hidden={model.hidden} action={action}>
       <Part margin={model.margin} explains={model.explains}>
         {model.refusal === "" ? null : (
           <p role="alert" className={styles.error}>
             {model.refusal}
           </p>
         )}
-        <HiddenFields fields={model.hidden} />
         <table className={styles.week}>
           <caption>{model.caption}</caption>
           <thead>
@@ -79,6 +78,6 @@ export function PracticeForm({ model, action }: { readonly model: PracticeFormMo
           </button>
         </p>
       </Part>
-    </form>
+    </KeptForm>
   );
 }

@@ -1,16 +1,15 @@
 import type { FormModel } from "@/lib/report/form-model";
 import { Field } from "../form/field";
 import type { FormAction } from "../form/form";
-import { HiddenFields } from "../form/hidden-fields";
+import { KeptForm } from "../keep/kept-form";
 import { Part } from "../part/part";
 
 /** The same stills for another reader: a part of the page of a finished draw, not a page of its own. */
 export function SecondReader({ model, action }: { readonly model: FormModel; readonly action: FormAction }) {
   return (
-    <form action={action}>
+    <KeptForm keep={model.keep} hidden={model.hidden} action={action}>
       <Part margin={model.heading} explains={model.explains}>
         {model.refusal === "" ? null : <p role="alert">{model.refusal}</p>}
-        <HiddenFields fields={model.hidden} />
         {model.parts
           .flatMap((part) => part.fields)
           .map((field) => (
@@ -22,6 +21,6 @@ export function SecondReader({ model, action }: { readonly model: FormModel; rea
           </button>
         </p>
       </Part>
-    </form>
+    </KeptForm>
   );
 }

@@ -1,3 +1,4 @@
+import { randomUUID } from "node:crypto";
 import { createElement } from "react";
 import { renderToStaticMarkup } from "react-dom/server";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
@@ -26,7 +27,7 @@ beforeAll(async () => {
 });
 afterAll(() => remove());
 
-function form(draftId?: string): FormModel {
+function form(draftId: string = randomUUID()): FormModel {
   const model = loadCorrectForm(mine, "film1", draftId);
   if (!model) throw new Error("no form");
   return model;

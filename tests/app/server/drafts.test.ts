@@ -206,17 +206,19 @@ describe("unfinished forms", () => {
     expect(loadUnfinished(viewer).map((each) => each.id)).toEqual([id]);
   });
 
-  it("of every form are described in words and lead to its page", () => {
+  it("of every form are described in words and lead to its page", async () => {
     const { studentId } = coach.student;
-    for (const [form, { about, page }] of Object.entries(DRAFT_FORMS)) {
+    const filmed = await addSession(coach, formOf(session));
+    if (filmed.kind !== "added") throw new Error("no session");
+    for (const [form, { about, page, of: what }] of Object.entries(DRAFT_FORMS)) {
       const id = randomUUID();
       const whom = about === "student" ? studentId : "";
-      expect(keepDraft(viewer, request(id, { form, studentId: whom, entries: [["day", "2026-11-24"]] })).kind).toBe(
-        "kept",
-      );
+      const of = what === undefined ? "" : what === "session" ? filmed.sessionId : "x y";
+      const asked = request(id, { form, studentId: whom, of, entries: [["day", "2026-11-24"]] });
+      expect(keepDraft(viewer, asked).kind).toBe("kept");
       const found = loadUnfinished(viewer).find((each) => each.id === id);
       expect(found?.label).toMatch(/kept \d\d:\d\d\.$/);
-      expect(found?.goOn.href).toBe(`${page(studentId)}?draft=${id}`);
+      expect(found?.goOn.href).toBe(`${page(studentId, of)}?draft=${id}`);
     }
   });
 

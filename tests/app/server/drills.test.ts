@@ -47,7 +47,7 @@ it("a new drill joins the library and runs; a second one runs beside it; both ar
   give({ drill: drillId, start: day(4), minutes: "10" });
   expect(await ribbons()).toEqual(["Half-way freeze", "Half-way freeze"]);
   expect(loadDrills(dot()).title).toBe("2 drills of Dot run");
-  const room = loadDrill(dot(), first, undefined);
+  const room = loadDrill(dot(), first, randomUUID());
   if (!room) throw new Error("no such drill");
   const markup = renderToStaticMarkup(createElement(HappenPage, { model: room.page }));
   for (const told of ["Stop half way.", "Slowly.", "10 repeats a day, 5 days a week; until: it is easy", "Coach Lark"])
@@ -63,7 +63,7 @@ it("is stopped with a day and a reason; without a reason the form comes back as 
   expect(loadDrill(dot(), id, refused.draftId)?.stop?.parts[0]?.fields[0]?.value).toBe(day(5));
   expect(stopDrill(dot(), id, form({ end: day(5), why: "learned" }))).toEqual({ kind: "stopped" });
   expect(stopDrill(dot(), id, form({ end: day(6), why: "again" }))).toEqual({ kind: "not-running" });
-  expect(loadDrill(dot(), id, undefined)?.stop).toBeNull();
+  expect(loadDrill(dot(), id, randomUUID())?.stop).toBeNull();
   expect(JSON.stringify(loadDrills(dot()).parts[0]?.table)).toContain("stopped: learned");
 });
 

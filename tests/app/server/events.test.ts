@@ -42,7 +42,7 @@ async function record(entries: Readonly<Record<string, string>>): Promise<string
 }
 const hinge = () => loadFundamentalSource(dot(), "hinge", "iron");
 const markupOf = (eventId: string): string => {
-  const room = loadEvent(dot(), eventId, undefined);
+  const room = loadEvent(dot(), eventId, randomUUID());
   if (!room) throw new Error("no such event");
   const { page, rebaseline, back } = room;
   const forms = [
@@ -87,7 +87,7 @@ describe("an event from its form to the chart and back", () => {
     expect(markupOf(eventId)).toContain("grew 4 cm");
     expect(await changeRebaselines(dot(), eventId, form({ why: "measured wrongly" }))).toEqual({ kind: "changed" });
     expect(await judged()).toEqual(before);
-    expect(loadEvent(dot(), eventId, undefined)?.page.parts.at(-1)?.table?.rows).toHaveLength(2);
+    expect(loadEvent(dot(), eventId, randomUUID())?.page.parts.at(-1)?.table?.rows).toHaveLength(2);
   });
 
   it("taken back it begins nothing anew and is drawn nowhere; put back, the tables hold what they held", async () => {
@@ -98,7 +98,7 @@ describe("an event from its form to the chart and back", () => {
     expect(await moveEventBack(dot(), eventId, "take")).toBe("updated");
     expect((await hinge()).events).toEqual([]);
     expect((await hinge()).history.begins).toBeNull();
-    expect(loadEvent(dot(), eventId, undefined)?.rebaseline).toBeNull();
+    expect(loadEvent(dot(), eventId, randomUUID())?.rebaseline).toBeNull();
     expect(loadEvents(dot()).parts[0]?.table?.rows[0]?.tone).toBe("quiet");
     expect(await moveEventBack(dot(), eventId, "take")).toBe("unchanged");
     expect(await moveEventBack(dot(), eventId, "put")).toBe("updated");

@@ -1,3 +1,4 @@
+import { randomUUID } from "node:crypto";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import type { StudentViewer } from "@/app/_server/gate";
 import { loadStudentVerdicts } from "@/app/_server/roster/load-verdicts";
@@ -19,7 +20,7 @@ beforeAll(async () => {
 });
 afterAll(() => remove());
 
-function form(draftId?: string): FormModel {
+function form(draftId: string = randomUUID()): FormModel {
   const model = loadFactsForm(mine, "film3", draftId);
   if (!model) throw new Error("no form");
   return model;

@@ -1,3 +1,4 @@
+import { randomUUID } from "node:crypto";
 import { createElement } from "react";
 import { renderToStaticMarkup } from "react-dom/server";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
@@ -51,7 +52,7 @@ describe("what was known on a day", () => {
 
   it("leaves out a late film and shows a corrected value as it stood, with who and why", async () => {
     const days = filmDays(mine);
-    const form = loadCorrectForm(mine, "film1", undefined);
+    const form = loadCorrectForm(mine, "film1", randomUUID());
     if (!form) throw new Error("no form");
     await saveCorrection(mine, "film1", sent(form, { "r.1.hinge": "60", why: "wrong still" }));
     const day = dayFromNumber(dayNumber(days[1] ?? "") + 3);

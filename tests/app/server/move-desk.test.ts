@@ -1,3 +1,4 @@
+import { randomUUID } from "node:crypto";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { namesNothing } from "@/app/_server/door/presence";
 import { admitToStudent, type StudentViewer, type Viewer } from "@/app/_server/gate";
@@ -27,7 +28,7 @@ beforeAll(async () => {
 });
 afterAll(() => remove());
 
-function form(who: StudentViewer, wish: MoveWish, draftId?: string): FormModel {
+function form(who: StudentViewer, wish: MoveWish, draftId: string = randomUUID()): FormModel {
   const model = loadMoveForm(who, wish, draftId);
   if (!model) throw new Error("no form");
   return model;

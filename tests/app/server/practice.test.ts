@@ -1,3 +1,4 @@
+import { randomUUID } from "node:crypto";
 import { createElement } from "react";
 import { renderToStaticMarkup } from "react-dom/server";
 import { afterAll, beforeAll, expect, it } from "vitest";
@@ -39,11 +40,11 @@ const field = (model: ReturnType<typeof loadPractice>["form"], name: string): st
 
 it("logs a week at once, once however often it is sent, and draws it on the fundamental's chart", async () => {
   const monday = lastMonday();
-  const { form: model } = loadPractice(dot(), { week: monday });
+  const { form: model } = loadPractice(dot(), { week: monday, draft: randomUUID() });
   expect(model.days).toHaveLength(7);
   expect(model.fields.find(({ name }) => name === "drill")?.value).toBe("g1");
   const tuesday = dayFromNumber(dayNumber(monday) + 1);
-  const typed = { key: field(model, "key"), week: monday, drill: "g1", felt: "", source: "told" };
+  const typed = { draft: field(model, "draft"), week: monday, drill: "g1", felt: "", source: "told" };
   const data = form({
     ...typed,
     [`minutes.${monday}`]: "15",

@@ -1,10 +1,12 @@
+import { randomUUID } from "node:crypto";
 import { createElement } from "react";
 import { renderToStaticMarkup } from "react-dom/server";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { keepDraft } from "@/app/_server/draft/keep-draft";
 import type { StudentViewer, Viewer } from "@/app/_server/gate";
 import { loadFundamentalSource } from "@/app/_server/season/load-fundamental";
 import { loadReadBack, loadReadBacks } from "@/app/_server/season/load-read-back";
-import { dropReadBack, keepReadBack, saveReadBack, startReadBack } from "@/app/_server/season/read-back-desk";
+import { dropReadBack, saveReadBack, startReadBack } from "@/app/_server/season/read-back-desk";
 import { addStudent } from "@/app/_server/season/student-desk";
 import { loadAcademyRules, loadStudentRecord } from "@/app/_server/season/student-record";
 import { Form } from "@/app/_ui/form/form";
@@ -48,7 +50,7 @@ function start(data: FormData): string {
   return outcome.readBackId;
 }
 /** The page of an open read-back as a browser gets it, with all its address asks for. */
-function pageOf(readBackId: string, draftId?: string): string {
+function pageOf(readBackId: string, draftId: string = randomUUID()): string {
   const room = loadReadBack(student(), readBackId, draftId);
   if (room?.kind !== "open") throw new Error("not open");
   return [room.form, room.drop]
@@ -114,14 +116,20 @@ describe("earlier films read for a new measure", () => {
     await expect(loadFundamentalSource(student(), MEASURE, undefined)).rejects.toThrow();
   });
 
-  it("keeps good values while they are typed, passes over bad ones, and never another student's or an ended draw's", () => {
-    const before = readReadBackItems(viewer.db, student().student, readBackId).map((item) => item.typed);
-    expect(keepReadBack(student(), readBackId, form({ "v.5": "6.5", "v.6": "6o", "v.7": "900" }))).toBe("kept");
+  it("keeps what is typed as it is typed, what can't be read too; none of it is in the draw before the button", () => {
     const typed = () => readReadBackItems(viewer.db, student().student, readBackId).map((item) => item.typed);
-    expect(typed().slice(4)).toEqual(["6.5", null, null, null]);
-    expect(keepReadBack(student(), readBackId, form({ "v.5": "" }))).toBe("kept");
+    const before = typed();
+    const draft = randomUUID();
+    const { studentId } = student().student;
+    const window = { writer: "a", turn: 1, version: 0, settles: "" };
+    const entries = [["v.5", "6.5"] as const, ["v.6", "6o"] as const];
+    const asked = { form: "read-back-values", studentId, of: readBackId, draft, ...window, entries };
+    expect(keepDraft(viewer, asked).kind).toBe("kept");
+    const again = pageOf(readBackId, draft);
+    expect(again).toContain('value="6.5"');
+    expect(again).toContain('value="6o"');
+    expectBlind(again);
     expect(typed()).toEqual(before);
-    expect(keepReadBack(student(), "nothing", form({ "v.5": "6" }))).toBe("not-kept");
   });
 
   it("at the end everything typed enters at once, with the day of the swing and the day of reading; what was known before stays known so", async () => {
@@ -152,7 +160,7 @@ describe("earlier films read for a new measure", () => {
     expect(buildFundamentalCsv(source).split("\r\n")[1]).toMatch(new RegExp(`${viewer.today}$`));
     const record = loadStudentRecord(db, scope, rules);
     expect(buildReadingsCsv(record).split("\r\n")[0]).toMatch(/,note,read on$/);
-    const page = loadReadBack(student(), readBackId, undefined);
+    const page = loadReadBack(student(), readBackId, randomUUID());
     expect(page?.kind === "over" && page.page.title).toMatch(/4 readings entered/);
   });
 

@@ -1,3 +1,4 @@
+import { randomUUID } from "node:crypto";
 import { createElement } from "react";
 import { renderToStaticMarkup } from "react-dom/server";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
@@ -23,7 +24,7 @@ const form = formOf;
 const student = (): StudentViewer => firstStudent(viewer);
 beforeAll(async () => {
   ({ viewer, remove } = await startAcademy());
-  expect(loadWishForm(viewer, undefined).kind).toBe("nobody");
+  expect(loadWishForm(viewer, { draft: randomUUID() }).kind).toBe("nobody");
   const added = await addStudent(
     viewer,
     form({
@@ -42,8 +43,8 @@ beforeAll(async () => {
 afterAll(() => remove());
 
 /** The draw's page as a browser gets it; with everything on it that its address asks for. */
-function pageOf(drawId: string, draftId?: string): string {
-  const page = loadDraw(viewer, drawId, draftId);
+function pageOf(drawId: string, draft: string = randomUUID()): string {
+  const page = loadDraw(viewer, drawId, { draft });
   if (page?.kind !== "open") throw new Error(`not open: ${page?.kind}`);
   return renderToStaticMarkup(createElement(Form, { model: page.form, action: "/x" }));
 }
@@ -75,7 +76,7 @@ describe("a draw from start to end", () => {
   it("a second draw meanwhile has nothing left, and says why", () => {
     const outcome = drawAgain(viewer, form({ fundamental: "hinge", count: "5", level: "b", reader: viewer.name }));
     if (outcome.kind !== "refused") throw new Error("drawn");
-    const wish = loadWishForm(viewer, outcome.draftId);
+    const wish = loadWishForm(viewer, { draft: outcome.draftId });
     expect(wish.kind === "form" && wish.form.refusal).toMatch(
       /3 readings can’t be opened.*3 were read less.*18 were read again/,
     );

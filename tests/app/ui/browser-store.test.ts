@@ -25,7 +25,13 @@ beforeEach(() => {
 afterEach(() => vi.unstubAllGlobals());
 
 function keepOf(form: string, draft = "d1"): KeepModel {
-  return { form, draft, studentId: "s1", browserKeeps: DRAFT_FORMS[form]?.browserKeeps ?? [] } as unknown as KeepModel;
+  return {
+    form,
+    draft,
+    studentId: "s1",
+    of: "",
+    browserKeeps: DRAFT_FORMS[form]?.browserKeeps ?? [],
+  } as unknown as KeepModel;
 }
 
 describe("what a browser keeps while the server can't be reached", () => {

@@ -1,3 +1,4 @@
+import { randomUUID } from "node:crypto";
 import { readFileSync } from "node:fs";
 import path from "node:path";
 import { createElement } from "react";
@@ -5,7 +6,7 @@ import { renderToStaticMarkup } from "react-dom/server";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import type { Viewer } from "@/app/_server/gate";
 import { makeKey } from "@/app/_server/import/access-keys";
-import { loadKeys, loadKeysDoor } from "@/app/_server/import/load-keys";
+import { loadKeys, loadKeysDoor, makeKeyFrom } from "@/app/_server/import/load-keys";
 import { loadPastImport } from "@/app/_server/import/past-import";
 import { loadPastDoor, loadPastImports } from "@/app/_server/import/past-imports";
 import { undoBatch } from "@/app/_server/import/undo-desk";
@@ -129,22 +130,28 @@ describe("the page of an import on its way", () => {
 
 describe("the page of keys", () => {
   it("shows a new key once, lists it, and says why none was made", () => {
+    const draft = randomUUID();
     expect(loadKeysDoor(viewer).heading).toBe("No other program may import");
     const made = makeKey(viewer, "Phone");
-    const wish = made.kind === "made" ? { made: made.id } : {};
+    const wish = made.kind === "made" ? { made: made.id, draft } : { draft };
     const page = renderToStaticMarkup(
       createElement(Keys, { model: loadKeys(viewer, wish), make: nothing, revoke: nothing }),
     );
     expect(page).toMatch(/<code[^>]*>pbk_[A-Za-z0-9_-]{43}<\/code>/);
     expect(page).toContain('aria-label="Revoke “Phone”"');
+    const named = new FormData();
+    named.set("name", " ");
+    named.set("draft", draft);
+    const refused = makeKeyFrom(viewer, named);
+    if (refused.kind !== "refused") throw new Error("made without a name");
     const again = renderToStaticMarkup(
       createElement(Keys, {
-        model: loadKeys(viewer, { ...wish, problem: "too-many" }),
+        model: loadKeys(viewer, { ...wish, draft: refused.draftId }),
         make: nothing,
         revoke: nothing,
       }),
     );
     expect(again).not.toContain("pbk_");
-    expect(again).toContain("Revoke one first");
+    expect(again).toContain(viewer.words.say("keys.new.required"));
   });
 });

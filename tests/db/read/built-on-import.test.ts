@@ -140,6 +140,23 @@ describe("an import on which something was built", () => {
     expect(["practice", "event", "height", "draft"].map((table) => countRows(db, table))).toEqual(counts);
   });
 
+  test("a form about one of its sessions that isn't saved yet has a session to be saved to", async () => {
+    for (const [form, kind] of [
+      ["correct-form", "built-on"],
+      ["dropped correct-form", "undone"],
+    ] as const) {
+      const db = await openFilledAcademy();
+      const { batchId } = load(db, file("Ferdi"));
+      const session = db.sqlite
+        .prepare<[string], string>("SELECT id FROM session WHERE batch_id = ?")
+        .pluck()
+        .get(batchId);
+      const kept = { id: "half", studentId: "s2", body: "{}", updatedAt: LATEST };
+      insertDraft(db, scope, { ...kept, kind: `${form} ${session}` });
+      expect(undoImport(db, scope, batchId, undoing)).toMatchObject({ kind });
+    }
+  });
+
   test("a session filmed under a consent that it brought keeps that consent", async () => {
     const db = await openFilledAcademy();
     const { batchId } = load(db, file("Ferdi"), "b", ["s2"]);

@@ -5,6 +5,7 @@ const whole = {
   draft: "6c2d1f0a-5c1e-4b6e-9a43-0d8c1f2e3a4b",
   form: "session-form",
   studentId: "s1",
+  of: "",
   version: 3,
   writer: "w",
   turn: 7,

@@ -1,7 +1,8 @@
 "use server";
 
 import { notFound, redirect } from "next/navigation";
-import { requireViewer } from "../../../_server/gate";
+import { whenDiskFails } from "../../../_server/door/when-disk-fails";
+import { requireViewer, type Viewer } from "../../../_server/gate";
 import { gatherAnswers, withoutSource } from "../../../_server/import/import-answers";
 import { dropImport, findImportHead, keepAnswers } from "../../../_server/import/import-desk";
 import { forgetJob, stopImport } from "../../../_server/import/import-jobs";
@@ -12,6 +13,11 @@ import { awaitJob, startImport } from "../../../_server/import/write-jobs";
 export async function answerImport(data: FormData): Promise<void> {
   const viewer = await requireViewer();
   const draftId = String(data.get("draftId") ?? "");
+  redirect(await whenDiskFails(`/import/${draftId}`, () => takeAnswers(viewer, draftId, data)));
+}
+
+/** Returns where that leads. */
+async function takeAnswers(viewer: Viewer, draftId: string, data: FormData): Promise<string> {
   const intent = data.get("intent");
   const head = findImportHead(viewer, draftId);
   if (!head) notFound();
@@ -19,19 +25,19 @@ export async function answerImport(data: FormData): Promise<void> {
   if (intent === "drop") {
     forgetJob(viewer, draftId);
     dropImport(viewer, draftId);
-    redirect("/import");
+    return "/import";
   }
   if (intent === "stop") stopImport(viewer, draftId);
   if (intent === "read") forgetJob(viewer, draftId);
-  if (intent === "stop" || intent === "read") redirect(page);
+  if (intent === "stop" || intent === "read") return page;
   const { answers, columns } = gatherAnswers(head, data);
   const kept = intent === "forget" ? withoutSource(answers) : answers;
   if (intent === "forget") forgetSource(viewer, String(data.get("source") ?? ""));
   keepAnswers(viewer, draftId, head, kept);
-  if (intent !== "import" || columns === "changed") redirect(page);
+  if (intent !== "import" || columns === "changed") return page;
   const job = startImport(viewer, draftId, { door: "page", who: viewer.name });
   await awaitJob(job);
-  if (job.outcome === "nothing-ready") redirect(page);
+  if (job.outcome === "nothing-ready") return page;
   if (job.state === "done") forgetJob(viewer, draftId);
-  redirect(`${page}/done`);
+  return `${page}/done`;
 }

@@ -1,4 +1,5 @@
 import { notFound } from "next/navigation";
+import { type AskedForm, requireDraftId } from "../../../_server/draft/draft-forms";
 import { requireViewer } from "../../../_server/gate";
 import { loadFrame } from "../../../_server/load-frame";
 import { loadDraw } from "../../../_server/reread/load-rereads";
@@ -10,12 +11,15 @@ import { submitRereads, submitSecond } from "./actions";
 
 interface Asked {
   readonly params: Promise<{ readonly drawId: string }>;
-  readonly searchParams: Promise<{ readonly draft?: string }>;
+  readonly searchParams: Promise<AskedForm>;
 }
 
 export default async function RereadDrawRoute({ params, searchParams }: Asked) {
   const viewer = await requireViewer();
-  const page = loadDraw(viewer, (await params).drawId, (await searchParams).draft);
+  const { drawId } = await params;
+  const { draft, dropped } = await searchParams;
+  const draftId = requireDraftId(`/rereads/${encodeURIComponent(drawId)}`, draft, dropped);
+  const page = loadDraw(viewer, drawId, { draft: draftId, dropped });
   if (!page) notFound();
   return (
     <Frame model={loadFrame(viewer)} current="settings">

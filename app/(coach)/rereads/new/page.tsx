@@ -1,3 +1,4 @@
+import { type AskedForm, requireDraftId } from "../../../_server/draft/draft-forms";
 import { requireViewer } from "../../../_server/gate";
 import { loadFrame } from "../../../_server/load-frame";
 import { loadWishForm } from "../../../_server/reread/load-rereads";
@@ -7,12 +8,13 @@ import { TextPage } from "../../../_ui/text-page/text-page";
 import { submitWish } from "./actions";
 
 interface Asked {
-  readonly searchParams: Promise<{ readonly draft?: string }>;
+  readonly searchParams: Promise<AskedForm>;
 }
 
 export default async function NewRereadRoute({ searchParams }: Asked) {
   const viewer = await requireViewer();
-  const wish = loadWishForm(viewer, (await searchParams).draft);
+  const { draft, dropped } = await searchParams;
+  const wish = loadWishForm(viewer, { draft: requireDraftId("/rereads/new", draft, dropped), dropped });
   return (
     <Frame model={loadFrame(viewer)} current="settings">
       {wish.kind === "form" ? <Form model={wish.form} action={submitWish} /> : <TextPage model={wish.page} />}

@@ -1,16 +1,19 @@
 "use server";
 
 import { redirect } from "next/navigation";
+import { whenDiskFails } from "../../../_server/door/when-disk-fails";
 import { requireViewer } from "../../../_server/gate";
-import { makeKey, revokeKey } from "../../../_server/import/access-keys";
+import { revokeKey } from "../../../_server/import/access-keys";
+import { makeKeyFrom } from "../../../_server/import/load-keys";
 
 /** Makes a key; the page shows it once. */
 export async function makeAccessKey(data: FormData): Promise<void> {
-  const made = makeKey(await requireViewer(), String(data.get("name") ?? ""));
-  redirect(made.kind === "made" ? `/settings/keys?made=${made.id}` : `/settings/keys?problem=${made.kind}`);
+  const made = makeKeyFrom(await requireViewer(), data);
+  redirect(made.kind === "made" ? `/settings/keys?made=${made.id}` : `/settings/keys?draft=${made.draftId}`);
 }
 
 export async function revokeAccessKey(data: FormData): Promise<void> {
-  revokeKey(await requireViewer(), String(data.get("id") ?? ""));
+  const viewer = await requireViewer();
+  await whenDiskFails("/settings/keys", () => revokeKey(viewer, String(data.get("id") ?? "")));
   redirect("/settings/keys");
 }

@@ -1,3 +1,4 @@
+import { requireDraftId } from "../../../_server/draft/draft-forms";
 import { requireViewer } from "../../../_server/gate";
 import { type KeysWish, loadKeys } from "../../../_server/import/load-keys";
 import { loadFrame } from "../../../_server/load-frame";
@@ -11,9 +12,11 @@ interface Asked {
 
 export default async function KeysRoute({ searchParams }: Asked) {
   const viewer = await requireViewer();
+  const { draft, dropped, made } = await searchParams;
+  const wish = { made, draft: requireDraftId("/settings/keys", draft, dropped, { made }), dropped };
   return (
     <Frame model={loadFrame(viewer)} current="settings">
-      <Keys model={loadKeys(viewer, await searchParams)} make={makeAccessKey} revoke={revokeAccessKey} />
+      <Keys model={loadKeys(viewer, wish)} make={makeAccessKey} revoke={revokeAccessKey} />
     </Frame>
   );
 }

@@ -1,10 +1,12 @@
 "use server";
 
 import { redirect } from "next/navigation";
+import { whenDiskFails } from "../../../_server/door/when-disk-fails";
 import { requireViewer } from "../../../_server/gate";
 import { takeBackCoding } from "../../../_server/session/note-desk";
 
 export async function submitTakeBack(data: FormData): Promise<void> {
-  takeBackCoding(await requireViewer(), data);
+  const viewer = await requireViewer();
+  await whenDiskFails("/settings/notes", () => takeBackCoding(viewer, data));
   redirect("/settings/notes");
 }

@@ -8,6 +8,5 @@ import { changeClubs } from "../../../../_server/settings/club-desk";
 export async function submitClubs(data: FormData): Promise<void> {
   const outcome = await changeClubs(await requireViewer(), data);
   if (outcome.kind !== "refused") redirect("/settings/clubs");
-  const { change, group, draftId } = outcome;
-  redirect(`/settings/clubs/change?${new URLSearchParams({ change, group, draft: draftId })}`);
+  redirect(`/settings/clubs/change?draft=${outcome.draftId}`);
 }

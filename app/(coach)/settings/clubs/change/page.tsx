@@ -1,4 +1,5 @@
 import { redirect } from "next/navigation";
+import { requireDraftId } from "../../../../_server/draft/draft-forms";
 import { requireViewer } from "../../../../_server/gate";
 import { loadFrame } from "../../../../_server/load-frame";
 import { type ClubWish, loadClubForm } from "../../../../_server/settings/club-desk";
@@ -12,7 +13,9 @@ interface Asked {
 
 export default async function ChangeClubsRoute({ searchParams }: Asked) {
   const viewer = await requireViewer();
-  const form = loadClubForm(viewer, await searchParams);
+  const { change, group, draft, dropped } = await searchParams;
+  const draftId = requireDraftId("/settings/clubs/change", draft, dropped, { change, group });
+  const form = loadClubForm(viewer, { change, group, draft: draftId, dropped });
   if (!form) redirect("/settings/clubs");
   return (
     <Frame model={loadFrame(viewer)} current="settings">

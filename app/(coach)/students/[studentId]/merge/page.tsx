@@ -1,4 +1,5 @@
 import { notFound } from "next/navigation";
+import { type AskedForm, requireDraftId } from "../../../../_server/draft/draft-forms";
 import { requireStudent } from "../../../../_server/gate";
 import { loadFrame } from "../../../../_server/load-frame";
 import { loadMoveForm } from "../../../../_server/session/move-desk";
@@ -8,12 +9,14 @@ import { submitMerge } from "./actions";
 
 interface Asked {
   readonly params: Promise<{ readonly studentId: string }>;
-  readonly searchParams: Promise<{ readonly draft?: string }>;
+  readonly searchParams: Promise<AskedForm>;
 }
 
 export default async function MergeRoute({ params, searchParams }: Asked) {
   const viewer = await requireStudent((await params).studentId);
-  const form = loadMoveForm(viewer, { kind: "merge", sessionId: null }, (await searchParams).draft);
+  const { draft, dropped } = await searchParams;
+  const draftId = requireDraftId(`/students/${viewer.student.studentId}/merge`, draft, dropped);
+  const form = loadMoveForm(viewer, { kind: "merge", sessionId: null }, draftId, dropped);
   if (!form) notFound();
   return (
     <Frame model={loadFrame(viewer)} current="students">

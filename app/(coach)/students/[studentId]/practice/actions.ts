@@ -1,6 +1,7 @@
 "use server";
 
 import { redirect } from "next/navigation";
+import { whenDiskFails } from "../../../../_server/door/when-disk-fails";
 import { requireStudent } from "../../../../_server/gate";
 import { logPractice, movePracticeBack } from "../../../../_server/season/practice-desk";
 
@@ -15,6 +16,8 @@ export async function submitPractice(data: FormData): Promise<void> {
 /** Takes an entry back, or puts it back. */
 export async function submitPracticeBack(data: FormData): Promise<void> {
   const viewer = await requireStudent(String(data.get("studentId") ?? ""));
-  movePracticeBack(viewer, String(data.get("practiceId") ?? ""), data.get("wish") === "put" ? "put" : "take");
-  redirect(`/students/${viewer.student.studentId}/practice`);
+  const page = `/students/${viewer.student.studentId}/practice`;
+  const wish = data.get("wish") === "put" ? "put" : "take";
+  await whenDiskFails(page, () => movePracticeBack(viewer, String(data.get("practiceId") ?? ""), wish));
+  redirect(page);
 }

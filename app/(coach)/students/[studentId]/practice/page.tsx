@@ -1,3 +1,4 @@
+import { type AskedForm, requireDraftId } from "../../../../_server/draft/draft-forms";
 import { requireStudent } from "../../../../_server/gate";
 import { loadFrame } from "../../../../_server/load-frame";
 import { loadPractice } from "../../../../_server/season/practice-desk";
@@ -8,7 +9,7 @@ import { submitPractice, submitPracticeBack } from "./actions";
 
 interface Asked {
   readonly params: Promise<{ readonly studentId: string }>;
-  readonly searchParams: Promise<{ readonly week?: string; readonly draft?: string }>;
+  readonly searchParams: Promise<AskedForm & { readonly week?: string }>;
 }
 
 export async function generateMetadata({ params }: Asked) {
@@ -17,7 +18,9 @@ export async function generateMetadata({ params }: Asked) {
 
 export default async function PracticeRoute({ params, searchParams }: Asked) {
   const viewer = await requireStudent((await params).studentId);
-  const { page, form } = loadPractice(viewer, await searchParams);
+  const { draft, dropped, week } = await searchParams;
+  const draftId = requireDraftId(`/students/${viewer.student.studentId}/practice`, draft, dropped, { week });
+  const { page, form } = loadPractice(viewer, { week, draft: draftId, dropped });
   return (
     <Frame model={loadFrame(viewer)} current="students">
       <HappenPage

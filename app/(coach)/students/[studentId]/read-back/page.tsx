@@ -1,3 +1,4 @@
+import { type AskedForm, requireDraftId } from "../../../../_server/draft/draft-forms";
 import { requireStudent } from "../../../../_server/gate";
 import { loadFrame } from "../../../../_server/load-frame";
 import { loadReadBacks } from "../../../../_server/season/load-read-back";
@@ -10,7 +11,7 @@ import { submitReadBackWish } from "./actions";
 
 interface Asked {
   readonly params: Promise<{ readonly studentId: string }>;
-  readonly searchParams: Promise<{ readonly fundamental?: string; readonly reader?: string; readonly draft?: string }>;
+  readonly searchParams: Promise<AskedForm & { readonly fundamental?: string; readonly reader?: string }>;
 }
 
 export async function generateMetadata({ params }: Asked) {
@@ -19,7 +20,11 @@ export async function generateMetadata({ params }: Asked) {
 
 export default async function ReadBacksRoute({ params, searchParams }: Asked) {
   const viewer = await requireStudent((await params).studentId);
-  const room = loadReadBacks(viewer, await searchParams);
+  const { draft, dropped, ...chosen } = await searchParams;
+  const page = `/students/${viewer.student.studentId}/read-back`;
+  const { fundamental, reader } = chosen;
+  const draftId = requireDraftId(page, draft, dropped, { fundamental, reader });
+  const room = loadReadBacks(viewer, { ...chosen, draft: draftId, dropped });
   const before = (
     <>
       {room.fundamentals.links.length === 0 ? null : (

@@ -1,6 +1,7 @@
 "use server";
 
 import { redirect } from "next/navigation";
+import { whenDiskFails } from "../../../../../_server/door/when-disk-fails";
 import { requireStudent } from "../../../../../_server/gate";
 import { moveDrillBack, stopDrill } from "../../../../../_server/season/drill-desk";
 
@@ -17,6 +18,7 @@ export async function submitDrillStop(data: FormData): Promise<void> {
 export async function submitDrillBack(data: FormData): Promise<void> {
   const viewer = await requireStudent(String(data.get("studentId") ?? ""));
   const assignmentId = String(data.get("assignmentId") ?? "");
-  moveDrillBack(viewer, assignmentId, data.get("wish") === "put" ? "put" : "take");
-  redirect(`/students/${viewer.student.studentId}/drills/${encodeURIComponent(assignmentId)}`);
+  const page = `/students/${viewer.student.studentId}/drills/${encodeURIComponent(assignmentId)}`;
+  await whenDiskFails(page, () => moveDrillBack(viewer, assignmentId, data.get("wish") === "put" ? "put" : "take"));
+  redirect(page);
 }

@@ -1,4 +1,5 @@
 import { notFound } from "next/navigation";
+import { type AskedForm, requireDraftId } from "../../../../../_server/draft/draft-forms";
 import { requireStudent } from "../../../../../_server/gate";
 import { loadFrame } from "../../../../../_server/load-frame";
 import { loadDrill } from "../../../../../_server/season/load-drills";
@@ -10,13 +11,15 @@ import { submitDrillBack, submitDrillStop } from "./actions";
 
 interface Asked {
   readonly params: Promise<{ readonly studentId: string; readonly assignmentId: string }>;
-  readonly searchParams: Promise<{ readonly draft?: string }>;
+  readonly searchParams: Promise<AskedForm>;
 }
 
 export default async function DrillRoute({ params, searchParams }: Asked) {
   const { studentId, assignmentId } = await params;
   const viewer = await requireStudent(studentId);
-  const room = loadDrill(viewer, assignmentId, (await searchParams).draft);
+  const { draft, dropped } = await searchParams;
+  const page = `/students/${viewer.student.studentId}/drills/${encodeURIComponent(assignmentId)}`;
+  const room = loadDrill(viewer, assignmentId, requireDraftId(page, draft, dropped), dropped);
   if (!room) notFound();
   return (
     <Frame model={loadFrame(viewer)} current="students">

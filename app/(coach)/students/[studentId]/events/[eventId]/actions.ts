@@ -1,6 +1,7 @@
 "use server";
 
 import { redirect } from "next/navigation";
+import { whenDiskFails } from "../../../../../_server/door/when-disk-fails";
 import { requireStudent } from "../../../../../_server/gate";
 import { changeRebaselines, moveEventBack } from "../../../../../_server/season/event-desk";
 
@@ -17,6 +18,7 @@ export async function submitRebaselines(data: FormData): Promise<void> {
 export async function submitEventBack(data: FormData): Promise<void> {
   const viewer = await requireStudent(String(data.get("studentId") ?? ""));
   const eventId = String(data.get("eventId") ?? "");
-  await moveEventBack(viewer, eventId, data.get("wish") === "put" ? "put" : "take");
-  redirect(`/students/${viewer.student.studentId}/events/${encodeURIComponent(eventId)}`);
+  const page = `/students/${viewer.student.studentId}/events/${encodeURIComponent(eventId)}`;
+  await whenDiskFails(page, () => moveEventBack(viewer, eventId, data.get("wish") === "put" ? "put" : "take"));
+  redirect(page);
 }

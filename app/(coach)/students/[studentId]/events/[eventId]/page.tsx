@@ -1,4 +1,5 @@
 import { notFound } from "next/navigation";
+import { type AskedForm, requireDraftId } from "../../../../../_server/draft/draft-forms";
 import { requireStudent } from "../../../../../_server/gate";
 import { loadFrame } from "../../../../../_server/load-frame";
 import { loadEvent } from "../../../../../_server/season/load-events";
@@ -10,13 +11,15 @@ import { submitEventBack, submitRebaselines } from "./actions";
 
 interface Asked {
   readonly params: Promise<{ readonly studentId: string; readonly eventId: string }>;
-  readonly searchParams: Promise<{ readonly draft?: string }>;
+  readonly searchParams: Promise<AskedForm>;
 }
 
 export default async function EventRoute({ params, searchParams }: Asked) {
   const { studentId, eventId } = await params;
   const viewer = await requireStudent(studentId);
-  const room = loadEvent(viewer, eventId, (await searchParams).draft);
+  const { draft, dropped } = await searchParams;
+  const page = `/students/${viewer.student.studentId}/events/${encodeURIComponent(eventId)}`;
+  const room = loadEvent(viewer, eventId, requireDraftId(page, draft, dropped), dropped);
   if (!room) notFound();
   return (
     <Frame model={loadFrame(viewer)} current="students">

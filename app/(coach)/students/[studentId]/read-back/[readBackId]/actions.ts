@@ -1,8 +1,9 @@
 "use server";
 
 import { redirect } from "next/navigation";
+import { whenDiskFails } from "../../../../../_server/door/when-disk-fails";
 import { requireStudent } from "../../../../../_server/gate";
-import { dropReadBack, keepReadBack, saveReadBack } from "../../../../../_server/season/read-back-desk";
+import { dropReadBack, saveReadBack } from "../../../../../_server/season/read-back-desk";
 
 /** Keeps what was typed into a read-back, and ends it where that is ticked. */
 export async function submitReadBack(data: FormData): Promise<void> {
@@ -16,12 +17,7 @@ export async function submitReadBack(data: FormData): Promise<void> {
 /** Gives a read-back up. */
 export async function submitReadBackDrop(data: FormData): Promise<void> {
   const viewer = await requireStudent(String(data.get("studentId") ?? ""));
-  dropReadBack(viewer, String(data.get("readBackId") ?? ""));
-  redirect(`/students/${viewer.student.studentId}/read-back`);
-}
-
-/** Keeps what is typed into a read-back while it is typed. */
-export async function keepTypedReadBack(data: FormData): Promise<"kept" | "not-kept"> {
-  const viewer = await requireStudent(String(data.get("studentId") ?? ""));
-  return keepReadBack(viewer, String(data.get("readBackId") ?? ""), data);
+  const page = `/students/${viewer.student.studentId}/read-back`;
+  await whenDiskFails(page, () => dropReadBack(viewer, String(data.get("readBackId") ?? "")));
+  redirect(page);
 }

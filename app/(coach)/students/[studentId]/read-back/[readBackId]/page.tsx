@@ -1,22 +1,24 @@
 import { notFound } from "next/navigation";
+import { type AskedForm, requireDraftId } from "../../../../../_server/draft/draft-forms";
 import { requireStudent } from "../../../../../_server/gate";
 import { loadFrame } from "../../../../../_server/load-frame";
 import { loadReadBack } from "../../../../../_server/season/load-read-back";
 import { Form } from "../../../../../_ui/form/form";
 import { Frame } from "../../../../../_ui/frame/frame";
 import { HappenPage } from "../../../../../_ui/happen/happen-page";
-import { KeepTyped } from "../../../../../_ui/happen/keep-typed";
-import { keepTypedReadBack, submitReadBack, submitReadBackDrop } from "./actions";
+import { submitReadBack, submitReadBackDrop } from "./actions";
 
 interface Asked {
   readonly params: Promise<{ readonly studentId: string; readonly readBackId: string }>;
-  readonly searchParams: Promise<{ readonly draft?: string }>;
+  readonly searchParams: Promise<AskedForm>;
 }
 
 export default async function ReadBackRoute({ params, searchParams }: Asked) {
   const { studentId, readBackId } = await params;
   const viewer = await requireStudent(studentId);
-  const room = loadReadBack(viewer, readBackId, (await searchParams).draft);
+  const { draft, dropped } = await searchParams;
+  const page = `/students/${viewer.student.studentId}/read-back/${encodeURIComponent(readBackId)}`;
+  const room = loadReadBack(viewer, readBackId, requireDraftId(page, draft, dropped), dropped);
   if (!room) notFound();
   return (
     <Frame model={loadFrame(viewer)} current="students">
@@ -24,9 +26,7 @@ export default async function ReadBackRoute({ params, searchParams }: Asked) {
         <HappenPage model={room.page} />
       ) : (
         <>
-          <KeepTyped action={keepTypedReadBack} words={room.keep}>
-            <Form model={room.form} action={submitReadBack} />
-          </KeepTyped>
+          <Form model={room.form} action={submitReadBack} />
           <Form model={room.drop} action={submitReadBackDrop} />
         </>
       )}

@@ -1,6 +1,7 @@
 "use server";
 
 import { redirect } from "next/navigation";
+import { orNothing, whenDiskFails } from "../../../../../_server/door/when-disk-fails";
 import { requireStudent, requireViewer } from "../../../../../_server/gate";
 import { answerCaptures, keepForAnswer } from "../../../../../_server/session/capture-desk";
 import { keepGridChoice, turnGrid } from "../../../../../_server/session/grid-desk";
@@ -33,16 +34,19 @@ export async function askNote(data: FormData) {
 
 export async function showNote(data: FormData): Promise<void> {
   const viewer = await requireStudent(String(data.get("studentId") ?? ""));
-  const draftId = keepForAnswer(viewer, settleNote(viewer, data));
-  redirect(`/students/${viewer.student.studentId}/sessions/new?draft=${draftId}#note`);
+  const page = `/students/${viewer.student.studentId}/sessions/new`;
+  const settled = await whenDiskFails(page, () => settleNote(viewer, data));
+  redirect(`${page}?draft=${keepForAnswer(viewer, settled)}#note`);
 }
 
 export async function keepGrid(data: FormData): Promise<void> {
-  keepGridChoice(await requireViewer(), data);
+  const viewer = await requireViewer();
+  // How a grid is shown is worth no leaving of the page: the next choice is kept.
+  orNothing(() => keepGridChoice(viewer, data));
 }
 
 export async function turnLines(data: FormData): Promise<void> {
   const viewer = await requireStudent(String(data.get("studentId") ?? ""));
-  turnGrid(viewer);
+  orNothing(() => turnGrid(viewer));
   redirect(`/students/${viewer.student.studentId}/sessions/new?draft=${keepForAnswer(viewer, data)}#grid`);
 }

@@ -1,4 +1,5 @@
 import { notFound } from "next/navigation";
+import { type AskedForm, requireDraftId } from "../../../../../../_server/draft/draft-forms";
 import { requireStudent } from "../../../../../../_server/gate";
 import { loadFrame } from "../../../../../../_server/load-frame";
 import { loadFactsForm } from "../../../../../../_server/session/facts-desk";
@@ -8,13 +9,15 @@ import { submitFacts } from "./actions";
 
 interface Asked {
   readonly params: Promise<{ readonly studentId: string; readonly sessionId: string }>;
-  readonly searchParams: Promise<{ readonly draft?: string }>;
+  readonly searchParams: Promise<AskedForm>;
 }
 
 export default async function FactsRoute({ params, searchParams }: Asked) {
   const { studentId, sessionId } = await params;
   const viewer = await requireStudent(studentId);
-  const form = loadFactsForm(viewer, sessionId, (await searchParams).draft);
+  const { draft, dropped } = await searchParams;
+  const page = `/students/${viewer.student.studentId}/sessions/${encodeURIComponent(sessionId)}/facts`;
+  const form = loadFactsForm(viewer, sessionId, requireDraftId(page, draft, dropped), dropped);
   if (!form) notFound();
   return (
     <Frame model={loadFrame(viewer)} current="students">

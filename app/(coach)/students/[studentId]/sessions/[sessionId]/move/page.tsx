@@ -1,4 +1,5 @@
 import { notFound } from "next/navigation";
+import { type AskedForm, requireDraftId } from "../../../../../../_server/draft/draft-forms";
 import { requireStudent } from "../../../../../../_server/gate";
 import { loadFrame } from "../../../../../../_server/load-frame";
 import { loadMoveForm } from "../../../../../../_server/session/move-desk";
@@ -8,13 +9,15 @@ import { submitMove } from "./actions";
 
 interface Asked {
   readonly params: Promise<{ readonly studentId: string; readonly sessionId: string }>;
-  readonly searchParams: Promise<{ readonly draft?: string }>;
+  readonly searchParams: Promise<AskedForm>;
 }
 
 export default async function MoveRoute({ params, searchParams }: Asked) {
   const { studentId, sessionId } = await params;
   const viewer = await requireStudent(studentId);
-  const form = loadMoveForm(viewer, { kind: "move", sessionId }, (await searchParams).draft);
+  const { draft, dropped } = await searchParams;
+  const page = `/students/${viewer.student.studentId}/sessions/${encodeURIComponent(sessionId)}/move`;
+  const form = loadMoveForm(viewer, { kind: "move", sessionId }, requireDraftId(page, draft, dropped), dropped);
   if (!form) notFound();
   return (
     <Frame model={loadFrame(viewer)} current="students">

@@ -1,0 +1,140 @@
+import { describe, expect, it } from "vitest";
+import { DRAFT_FORMS } from "@/app/_server/draft/draft-forms";
+import { readProject } from "../../structure/project-files";
+
+/** What a press without anything typed is sent to, and what only asks: nothing of these can be lost. */
+const NOTHING_TYPED: Readonly<Record<string, string>> = {
+  pressSeen: "a button",
+  submitUndo: "a button for each change",
+  submitEventBack: "a button",
+  submitPracticeBack: "a button for each entry",
+  submitReadBackDrop: "a button",
+  submitDrillBack: "a button",
+  submitTakeBack: "a button for each phrase",
+  submitAsking: "buttons that say what was decided",
+  switchAcademy: "a button",
+  revokeAccessKey: "a button for each key",
+  stopImport: "a button",
+  undoImport: "one box that says it is meant; it is to be ticked anew",
+  answerImport:
+    "its answers stand in the import's own draft, kept at each press, and wait in memory where the disk takes nothing",
+  askGroup: "asks about a form that is kept",
+  showGroup: "keeps the form and shows it again",
+  askCaptures: "asks about a form that is kept",
+  showCaptures: "keeps the form and shows it again",
+  askNote: "asks about a form that is kept",
+  showNote: "keeps the form and shows it again",
+  keepGrid: "a choice of how the grid is shown",
+  turnLines: "keeps the form and shows it again",
+};
+
+/** What a kept form is sent to. */
+const KEPT: Readonly<Record<string, string>> = {
+  submitSession: "session-form",
+  submitGroup: "group-form",
+  submitCorrection: "correct-form",
+  submitFacts: "facts-form",
+  submitMove: "move-form",
+  submitSplit: "split-form",
+  submitMerge: "merge-form",
+  submitStudent: "student-form",
+  submitEvent: "event-form",
+  submitRebaselines: "rebaseline-form",
+  submitDrill: "drill-form",
+  submitDrillStop: "drill-stop",
+  submitPractice: "practice-form",
+  submitReadBackWish: "read-back-form",
+  submitReadBack: "read-back-values",
+  submitWish: "reread-wish",
+  submitRereads: "reread-values",
+  submitSecond: "reread-second",
+  submitClubs: "club-form",
+  makeAccessKey: "key-form",
+  submitSettings: "settings",
+  submitStart: "start",
+};
+
+/** What writes nothing itself, or hands on to what says a failure of the disk. */
+const NO_WRITES: Readonly<Record<string, string>> = {
+  switchAcademy: "a cookie",
+  stopImport: "a flag in memory",
+  askGroup: "only answers",
+  askCaptures: "only answers",
+  askNote: "the desk passes over a failure",
+  showGroup: "keepLooked holds what the disk doesn't take",
+  showCaptures: "keepLooked holds what the disk doesn't take",
+};
+
+/** Markup with fields somebody fills in outside a kept form, and why that is no loss. */
+const UNKEPT_MARKUP: Readonly<Record<string, string>> = {
+  "app/_ui/sheet/reading-sheet.tsx": "what a printed sheet shows; its address holds it",
+  "app/_ui/group/choose-group.tsx": "who is filmed; the address holds it",
+  "app/_ui/record-page/record-page.tsx": "as known on a day; the address holds it",
+  "app/_ui/import/import.tsx": "the import's own draft",
+  "app/_ui/import/archive-preview.tsx": "the import's own draft",
+  "app/_ui/keep/kept-form.tsx": "it is what keeps",
+  "app/_ui/import/past-import.tsx": "one box that says it is meant",
+  "app/_ui/import/upload.tsx": "a file or what was pasted, which the sender has",
+};
+
+const project = readProject();
+const actionFiles = project.filter(({ name }) => /(^|\/)actions\.ts$/.test(name));
+const actions = actionFiles.flatMap(({ name, text }) =>
+  [...text.matchAll(/export async function (\w+)[\s\S]*?\n\}/g)].map((match) => ({
+    name: match[1] ?? "",
+    file: name,
+    body: match[0],
+  })),
+);
+
+/** A page's text with that of the loaders which it asks. */
+function withLoaders(page: string): string {
+  const text = project.find(({ name }) => name === page)?.text ?? "";
+  const loaders = [...text.matchAll(/from "[./]*(_server\/[^"]+)"/g)].map((match) => `app/${match[1]}.ts`);
+  return [text, ...project.filter(({ name }) => loaders.includes(name)).map((each) => each.text)].join("");
+}
+
+/** Whether a form element written out in a file holds a field, or a component that may hold one. */
+function mayBeFilledIn(text: string): "yes" | "no" {
+  const inside = [...text.matchAll(/<form\b[\s\S]*?<\/form>/g)].map(([form]) =>
+    form.replace(/<(?:HiddenFields|Part)\b/g, ""),
+  );
+  const field = /<(?:[A-Z]\w*|select|textarea)\b|<input(?![^>]*type="hidden")/;
+  return inside.some((form) => field.test(form)) ? "yes" : "no";
+}
+
+describe("every form of the house", () => {
+  it("is sent to something that is known to keep it, or to have nothing to keep", () => {
+    const known = new Set([...Object.keys(NOTHING_TYPED), ...Object.keys(KEPT)]);
+    expect(actions.length).toBeGreaterThan(30);
+    expect(actions.map(({ name }) => name).filter((name) => !known.has(name))).toEqual([]);
+    const there = new Set(actions.map(({ name }) => name));
+    expect([...known].filter((name) => !there.has(name))).toEqual([]);
+  });
+
+  it("says in words that the disk took nothing: kept forms by the common way of saving, presses by leading to a page", () => {
+    const bare = actions.filter(({ name }) => !(name in KEPT) && !(name in NO_WRITES));
+    expect(bare.filter(({ body }) => !/whenDiskFails\(|orNothing\(/.test(body)).map(({ name }) => name)).toEqual([]);
+    expect(Object.keys(NO_WRITES).filter((name) => !(name in NOTHING_TYPED))).toEqual([]);
+  });
+
+  it("that is kept is one of DRAFT_FORMS, and each of these is sent somewhere", () => {
+    expect(Object.values(KEPT).sort()).toEqual(Object.keys(DRAFT_FORMS).sort());
+  });
+
+  it("that is kept has a page that gives it an id", () => {
+    const kept = actions.filter(({ name }) => name in KEPT);
+    const pages = new Set(kept.map(({ file }) => file.replace(/actions\.ts$/, "page.tsx")));
+    expect([...pages].filter((page) => !/require\w*Draft\w*\(/.test(withLoaders(page)))).toEqual([]);
+  });
+
+  it("with a field to fill in is markup of a kept form, or excused", () => {
+    const filled = project.filter(({ name, text }) => name.endsWith(".tsx") && mayBeFilledIn(text) === "yes");
+    expect(filled.map(({ name }) => name).filter((name) => !(name in UNKEPT_MARKUP))).toEqual([]);
+  });
+
+  it("is excused only while it is there", () => {
+    const forms = new Set(project.filter(({ text }) => /<form\b/.test(text)).map(({ name }) => name));
+    expect(Object.keys(UNKEPT_MARKUP).filter((name) => !forms.has(name))).toEqual([]);
+  });
+});

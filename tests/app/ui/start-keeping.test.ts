@@ -1,0 +1,149 @@
+import { afterEach, beforeEach, expect, it, vi } from "vitest";
+import { startKeeping } from "@/app/_ui/keep/start-keeping";
+import type { KeepModel } from "@/lib/report/keep-model";
+
+// No browser here: a form is a list of entries with its events, and what a page sends on while it goes is heard.
+
+class FakeForm extends EventTarget {
+  entries: [string, string][] = [];
+  readonly elements = Object.assign([], { namedItem: () => null });
+  requestSubmit = vi.fn();
+}
+
+interface Sent {
+  readonly entries: readonly (readonly [string, string])[];
+  readonly changed?: readonly string[];
+  readonly turn: number;
+}
+
+/** More than a browser sends on. */
+const MOST = 64 * 1024;
+
+let form: FakeForm;
+let page: EventTarget;
+let kept: Map<string, string>;
+let beacons: Sent[];
+let answers: ("kept" | "refused" | "silent")[];
+
+beforeEach(() => {
+  vi.useFakeTimers();
+  form = new FakeForm();
+  page = new EventTarget();
+  kept = new Map();
+  beacons = [];
+  answers = [];
+  vi.stubGlobal("window", page);
+  vi.stubGlobal("document", Object.assign(new EventTarget(), { visibilityState: "visible" }));
+  vi.stubGlobal("HTMLInputElement", class {});
+  vi.stubGlobal("HTMLSelectElement", class {});
+  vi.stubGlobal(
+    "FormData",
+    class {
+      *[Symbol.iterator]() {
+        yield* form.entries;
+      }
+    },
+  );
+  vi.stubGlobal("localStorage", {
+    setItem: (key: string, value: string) => void kept.set(key, value),
+    removeItem: (key: string) => void kept.delete(key),
+  });
+  vi.stubGlobal(
+    "Blob",
+    class {
+      readonly size: number;
+      constructor(readonly parts: string[]) {
+        this.size = parts.join("").length;
+      }
+    },
+  );
+  vi.stubGlobal("navigator", {
+    sendBeacon(_door: string, { size, parts }: { readonly size: number; readonly parts: string[] }) {
+      if (size > MOST) return false;
+      beacons.push(JSON.parse(parts.join("")) as Sent);
+      return true;
+    },
+  });
+  vi.stubGlobal("fetch", async () => {
+    const answer = answers.shift() ?? "kept";
+    if (answer === "silent") return new Promise(() => {});
+    const body = answer === "kept" ? { kind: "kept", version: 1, said: "Kept" } : { kind: "refused", said: "Too big" };
+    return { status: answer === "kept" ? 200 : 413, json: async () => body };
+  });
+});
+afterEach(() => {
+  vi.useRealTimers();
+  vi.unstubAllGlobals();
+});
+
+const model = (given: Partial<KeepModel> = {}): KeepModel =>
+  ({
+    ...{ form: "session-form", studentId: "s1", of: "", draft: "d1", version: 0, writer: "w", isOnDisk: "yes" },
+    ...{ leading: ["draft"], browserKeeps: ["r.", "day"], both: null, words: {} },
+    ...given,
+  }) as unknown as KeepModel;
+
+function type(name: string, value: string): void {
+  form.entries = [...form.entries.filter(([each]) => each !== name), [name, value]];
+  form.dispatchEvent(new Event("input"));
+}
+const leave = () => page.dispatchEvent(new Event("pagehide"));
+const start = (given?: Partial<KeepModel>) =>
+  startKeeping(form as unknown as HTMLFormElement, model(given), () => undefined);
+
+it("sends what changed since the server last answered, however large the form is: 1 field of 90 kB", async () => {
+  start();
+  type("note", "x".repeat(90_000));
+  await vi.advanceTimersByTimeAsync(2000);
+  type("r.1.hinge", "90");
+  leave();
+  expect(beacons).toMatchObject([{ entries: [["r.1.hinge", "90"]], changed: ["r.1.hinge"], turn: 2 }]);
+  expect(kept.size).toBe(0);
+});
+
+it("sends once more what is on its way, and nothing where all is kept or nothing was typed", async () => {
+  form.entries = [["day", "2026-11-24"]];
+  start({ version: 1 });
+  leave();
+  expect(beacons).toEqual([]);
+  answers = ["silent"];
+  type("r.1.hinge", "90");
+  await vi.advanceTimersByTimeAsync(700);
+  leave();
+  expect(beacons).toMatchObject([{ entries: [["r.1.hinge", "90"]], changed: ["r.1.hinge"] }]);
+});
+
+it("sends all of a form that the server has nothing of; what a browser refuses stays in it without its notes", async () => {
+  answers = ["silent"];
+  start();
+  type("day", "2026-11-24");
+  leave();
+  expect(beacons[0]).not.toHaveProperty("changed");
+  type("note", `rain ${"x".repeat(90_000)}`);
+  type("r.1.hinge", "90");
+  leave();
+  expect(beacons).toHaveLength(1);
+  const [stored] = kept.values();
+  expect(JSON.parse(stored ?? "{}")).toMatchObject({
+    draft: "d1",
+    entries: [
+      ["day", "2026-11-24"],
+      ["r.1.hinge", "90"],
+    ],
+  });
+  expect(stored).not.toContain("rain");
+});
+
+it("keeps at once what only waits in memory, and sends nothing of a form that was sent and emptied", async () => {
+  form.entries = [["r.1.hinge", "90"]];
+  start({ version: 1, isOnDisk: "no" });
+  leave();
+  expect(beacons[0]?.entries).toEqual([["r.1.hinge", "90"]]);
+  await vi.advanceTimersByTimeAsync(700);
+  form.dispatchEvent(Object.assign(new Event("submit", { cancelable: true }), { submitter: null }));
+  await vi.advanceTimersByTimeAsync(10);
+  expect(form.requestSubmit).toHaveBeenCalledOnce();
+  form.entries = [["r.1.hinge", ""]];
+  leave();
+  expect(beacons).toHaveLength(1);
+});
