@@ -5,6 +5,7 @@ import { groupName, ownName } from "@/lib/ingest/parse-group-form";
 import type { CaptureAnswer } from "@/lib/report/capture-answer-model";
 import type { FieldModel, FormModel } from "@/lib/report/form-model";
 import type { GridModel } from "@/lib/report/grid-model";
+import type { NoteAnswer } from "@/lib/report/note-answer-model";
 import type { Words } from "@/lib/words/catalogue";
 import type { FormDraft } from "../draft/form-draft";
 import { field } from "../season/student-form";
@@ -30,6 +31,8 @@ export interface GroupFormSource {
   readonly today: string;
   readonly swings: number;
   readonly draft: FormDraft | null;
+  /** What a student's note says of strikes, as the form stands. */
+  readonly noteOf: (studentId: string) => NoteAnswer;
   readonly answers: readonly CaptureAnswer[];
   /** How the viewer likes a grid. */
   readonly likes: Pick<GridSource, "arrangement" | "letters">;
@@ -56,6 +59,7 @@ export function buildGroupForm(words: Words, source: GroupFormSource): FormModel
     grid: null,
     submit: words.say("group-form.submit", { students: students.length }),
     check: words.say("capture.check"),
+    noteCheck: words.say("note.check"),
     refusal: draft?.refusal ?? "",
     hidden: [
       { name: "students", value: all },
@@ -89,7 +93,7 @@ function withoutPart(
 /** The fields that stand once for each student, and the grid. */
 function studentPart(
   words: Words,
-  { draft, fundamentals, swings, likes }: GroupFormSource,
+  { draft, fundamentals, swings, likes, noteOf }: GroupFormSource,
   student: NamedStudent,
 ): FormModel["parts"][number] {
   const own = (name: string, kind: FieldModel["kind"]): FieldModel => {
@@ -101,6 +105,7 @@ function studentPart(
   return {
     margin: student.alias,
     explains: "",
+    note: noteOf(student.id),
     grid: prefixed(words, buildSessionGrid(words, grid, draftOf(draft, student.id)), student, swings),
     fields: [
       own("solid", "number"),

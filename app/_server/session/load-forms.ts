@@ -9,7 +9,7 @@ import { buildStudentForm } from "../season/student-form";
 import { loadAcademyRules } from "../season/student-record";
 import { answerDraft } from "./capture-desk";
 import { loadGridSource } from "./grid-desk";
-import { answerDraftNote } from "./note-desk";
+import { answerDraftNote, singleNote } from "./note-desk";
 import { SESSION_FORM, sessionDraft } from "./session-desk";
 import { buildSessionForm } from "./session-form";
 
@@ -36,7 +36,7 @@ export async function loadSessionForm(viewer: StudentViewer, draftId: string, dr
     draft,
     draftId,
     answers: answerDraft(viewer, draft),
-    note: answerDraftNote(viewer, draft),
+    note: answerDraftNote(viewer, draft, singleNote(studentId)),
   });
   return withKeep(viewer, form, { form: SESSION_FORM, studentId, draftId, dropped });
 }

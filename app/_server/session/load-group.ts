@@ -15,6 +15,7 @@ import { gridChoices } from "./grid-desk";
 import { answerGroup, chosenStudents, findGroupDraft, GROUP_FORM } from "./group-desk";
 import { buildGroupForm } from "./group-form";
 import { groupNotices } from "./group-jumps";
+import { answerDraftNote, groupNote } from "./note-desk";
 import { GRID_SWINGS } from "./session-grid";
 
 /** What the page of a group session is asked for. */
@@ -65,6 +66,7 @@ export function loadGroupPage(
     today: viewer.today,
     swings,
     draft,
+    noteOf: (studentId) => answerDraftNote(viewer, draft, groupNote(studentId)),
     answers: answerGroup(viewer, data),
     likes: gridChoices(viewer),
   });

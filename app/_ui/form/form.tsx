@@ -57,10 +57,10 @@ export interface FilmActions {
   readonly show: (data: FormData) => Promise<void>;
 }
 
-/** The same for what the note among a form's fields says. */
+/** The same for what the notes among a form's fields say, each of its student. */
 export interface NoteActions {
-  readonly ask: AskNote;
-  readonly show: (data: FormData) => Promise<void>;
+  readonly ask: (studentId: string, data: FormData) => ReturnType<AskNote>;
+  readonly show: (studentId: string, data: FormData) => Promise<void>;
 }
 
 type FormPart = FormModel["parts"][number];
@@ -110,10 +110,10 @@ function Films({
 function Notes(props: { readonly part: FormPart; readonly notes: NoteActions; readonly check: string }) {
   const { part, notes, check } = props;
   return part.note ? (
-    <div id="note">
-      <NoteAnswer first={part.note} ask={notes.ask} />
+    <div id={`note-${part.note.whose}`}>
+      <NoteAnswer first={part.note} ask={notes.ask.bind(null, part.note.whose)} />
       <noscript>
-        <button type="submit" formAction={notes.show} className="say">
+        <button type="submit" formAction={notes.show.bind(null, part.note.whose)} className="say">
           {check}
         </button>
       </noscript>

@@ -4,7 +4,7 @@ import { type GroupWish, loadGroupPage } from "../../../_server/session/load-gro
 import { Form } from "../../../_ui/form/form";
 import { Frame } from "../../../_ui/frame/frame";
 import { ChooseGroup } from "../../../_ui/group/choose-group";
-import { askGroup, showGroup, submitGroup } from "./actions";
+import { askGroup, askGroupNote, showGroup, showGroupNote, submitGroup } from "./actions";
 
 export default async function GroupRoute({ searchParams }: { readonly searchParams: Promise<GroupWish> }) {
   const viewer = await requireViewer();
@@ -14,7 +14,12 @@ export default async function GroupRoute({ searchParams }: { readonly searchPara
       {step.kind === "choose" ? (
         <ChooseGroup model={step.page} />
       ) : (
-        <Form model={step.form} action={submitGroup} films={{ ask: askGroup, show: showGroup }} />
+        <Form
+          model={step.form}
+          action={submitGroup}
+          films={{ ask: askGroup, show: showGroup }}
+          notes={{ ask: askGroupNote, show: showGroupNote }}
+        />
       )}
     </Frame>
   );

@@ -4,7 +4,7 @@ import { redirect } from "next/navigation";
 import { requireStudent, requireViewer } from "../../../../../_server/gate";
 import { answerCaptures, keepForAnswer } from "../../../../../_server/session/capture-desk";
 import { keepGridChoice, turnGrid } from "../../../../../_server/session/grid-desk";
-import { answerNote, settleNote } from "../../../../../_server/session/note-desk";
+import { answerNote, settleNote, singleNote } from "../../../../../_server/session/note-desk";
 import { addSession } from "../../../../../_server/session/session-desk";
 
 export async function submitSession(data: FormData): Promise<void> {
@@ -27,14 +27,14 @@ export async function showCaptures(data: FormData): Promise<void> {
   redirect(`/students/${viewer.student.studentId}/sessions/new?draft=${keepForAnswer(viewer, data)}#films`);
 }
 
-export async function askNote(data: FormData) {
-  return answerNote(await requireStudent(String(data.get("studentId") ?? "")), data);
+export async function askNote(studentId: string, data: FormData) {
+  return answerNote(await requireStudent(studentId), data, singleNote(studentId));
 }
 
-export async function showNote(data: FormData): Promise<void> {
-  const viewer = await requireStudent(String(data.get("studentId") ?? ""));
-  const draftId = keepForAnswer(viewer, settleNote(viewer, data));
-  redirect(`/students/${viewer.student.studentId}/sessions/new?draft=${draftId}#note`);
+export async function showNote(studentId: string, data: FormData): Promise<void> {
+  const viewer = await requireStudent(studentId);
+  const draftId = keepForAnswer(viewer, settleNote(viewer, data, singleNote(studentId)));
+  redirect(`/students/${viewer.student.studentId}/sessions/new?draft=${draftId}#note-${studentId}`);
 }
 
 export async function keepGrid(data: FormData): Promise<void> {
