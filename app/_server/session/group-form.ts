@@ -1,5 +1,4 @@
 import type { ClubGrouping } from "@/lib/domain/club-grouping";
-import type { Fundamental } from "@/lib/domain/fundamental";
 import type { Hand } from "@/lib/domain/handedness";
 import { groupName, ownName } from "@/lib/ingest/parse-group-form";
 import type { CaptureAnswer } from "@/lib/report/capture-answer-model";
@@ -9,8 +8,9 @@ import type { NoteAnswer } from "@/lib/report/note-answer-model";
 import type { Words } from "@/lib/words/catalogue";
 import type { FormDraft } from "../draft/form-draft";
 import { field } from "../season/student-form";
+import type { GroupGrid } from "./group-grids";
 import { filmParts, whenFields } from "./session-fields";
-import { buildSessionGrid, type GridSource } from "./session-grid";
+import { buildSessionGrid } from "./session-grid";
 
 /** A student as the group's form names one. */
 export interface NamedStudent {
@@ -25,7 +25,10 @@ export interface GroupFormSource {
   readonly students: readonly NamedStudent[];
   /** Chosen, but without consent. */
   readonly without: readonly NamedStudent[];
-  readonly fundamentals: readonly Fundamental[];
+  /** The grid of each student. */
+  readonly grids: ReadonlyMap<string, GroupGrid>;
+  /** Ids of the columns that were chosen; none: what matters now. */
+  readonly columns: readonly string[];
   readonly grouping: ClubGrouping;
   readonly clubGroup: string;
   readonly today: string;
@@ -34,8 +37,6 @@ export interface GroupFormSource {
   /** What a student's note says of strikes, as the form stands. */
   readonly noteOf: (studentId: string) => NoteAnswer;
   readonly answers: readonly CaptureAnswer[];
-  /** How the viewer likes a grid. */
-  readonly likes: Pick<GridSource, "arrangement" | "letters">;
 }
 
 /** The form of a group session: one occasion with its film check, and a grid for each student. It shows no earlier value. */
@@ -52,6 +53,7 @@ export function buildGroupForm(words: Words, source: GroupFormSource): FormModel
         margin: words.say("session-form.part.when"),
         explains: words.say("group-form.when.explains"),
         fields: whenFields(words, source, one),
+        refresh: words.say("session-form.columns"),
       },
       ...filmParts(words, source, one),
       ...students.map((student) => studentPart(words, source, student)),
@@ -64,7 +66,7 @@ export function buildGroupForm(words: Words, source: GroupFormSource): FormModel
     hidden: [
       { name: "students", value: all },
       { name: "swings", value: String(source.swings) },
-      { name: "columns", value: source.fundamentals.map((fundamental) => fundamental.id).join(",") },
+      { name: "columns", value: source.columns.join(",") },
     ],
   };
 }
@@ -93,20 +95,26 @@ function withoutPart(
 /** The fields that stand once for each student, and the grid. */
 function studentPart(
   words: Words,
-  { draft, fundamentals, swings, likes, noteOf }: GroupFormSource,
+  { draft, grids, swings, noteOf }: GroupFormSource,
   student: NamedStudent,
 ): FormModel["parts"][number] {
   const own = (name: string, kind: FieldModel["kind"]): FieldModel => {
     const label = `${words.say(`session-form.${name}`)}, ${student.alias}`;
     return field(words, draft, "group-form", { name: groupName(student.id, name), kind, label });
   };
-  const first = fundamentals.map((fundamental) => fundamental.id);
-  const grid: GridSource = { studentId: student.id, fundamentals, first, rest: "shut", hand: student.hand, ...likes };
+  const grid = grids.get(student.id);
+  if (!grid) throw new Error(`no grid for the student ${student.id}`);
+  const isMarked = [...grids.values()].some((each) => each.own.length < grid.source.first.length);
   return {
     margin: student.alias,
     explains: "",
     note: noteOf(student.id),
-    grid: prefixed(words, buildSessionGrid(words, grid, draftOf(draft, student.id)), student, swings),
+    grid: prefixed(
+      words,
+      buildSessionGrid(words, grid.source, draftOf(draft, student.id)),
+      { ...student, own: isMarked ? grid.own : [] },
+      swings,
+    ),
     fields: [
       own("solid", "number"),
       own("balls", "number"),
@@ -134,12 +142,21 @@ function draftOf(draft: FormDraft | null, studentId: string): FormDraft | null {
 }
 
 /** A grid as one of several on a page: names and labels say whose it is. */
-function prefixed(words: Words, grid: GridModel, { id, alias }: NamedStudent, swings: number): GridModel {
+function prefixed(
+  words: Words,
+  grid: GridModel,
+  { id, alias, own }: NamedStudent & { readonly own: readonly string[] },
+  swings: number,
+): GridModel {
   const whose = (label: string): string => words.say("group-form.whose", { alias, label });
   return {
     ...grid,
     margin: whose(grid.margin),
     caption: whose(grid.caption),
+    columns: grid.columns.map((column) =>
+      own.includes(column.fundamentalId) ? { ...column, mark: words.say("group-form.own", { alias }) } : column,
+    ),
+    rest: grid.rest && { ...grid.rest, summary: whose(grid.rest.summary), caption: whose(grid.rest.caption) },
     shown: swings,
     sheet: null,
     // A box for all would speak for the other students, too.

@@ -1,5 +1,7 @@
 import { readSessions } from "@/db/read/sessions";
 import { readStudent, readStudents } from "@/db/read/students";
+import type { ClubGroup } from "@/lib/domain/club-group";
+import { type ClubGrouping, currentGroups } from "@/lib/domain/club-grouping";
 import type { FormModel, TextPage } from "@/lib/report/form-model";
 import { findFormDraft } from "../draft/form-draft";
 import { withKeep } from "../draft/with-keep";
@@ -16,6 +18,12 @@ import { buildSessionForm } from "./session-form";
 /** The group that a first session begins with, where the academy has it: most are filmed with a middle iron. */
 export const USUAL_GROUP = "iron";
 
+/** The first of some ids that is a club group of the academy now; null: none is. */
+export function chosenGroup(grouping: ClubGrouping, ids: readonly (string | undefined)[]): ClubGroup | null {
+  const groups = currentGroups(grouping);
+  return ids.flatMap((id) => groups.find((group) => group.id === id)?.id ?? [])[0] ?? null;
+}
+
 export function loadStudentForm(viewer: Viewer, draftId: string, dropped?: string): FormModel {
   const draft = findFormDraft(viewer, STUDENT_DRAFT, draftId);
   const form = buildStudentForm(viewer.words, draft, draftId, viewer.academy.zone);
@@ -26,7 +34,9 @@ export async function loadSessionForm(viewer: StudentViewer, draftId: string, dr
   const { studentId } = viewer.student;
   const draft = findFormDraft(viewer, sessionDraft(studentId), draftId);
   const { grouping } = loadAcademyRules(viewer.db, viewer.scope, viewer.academy);
-  const clubGroup = readSessions(viewer.db, viewer.student).at(-1)?.clubGroup ?? USUAL_GROUP;
+  const typed = draft?.entries.findLast(([name]) => name === "clubGroup")?.[1];
+  const last = readSessions(viewer.db, viewer.student).at(-1)?.clubGroup;
+  const clubGroup = chosenGroup(grouping, [typed]) ?? last ?? USUAL_GROUP;
   const form = buildSessionForm(viewer.words, {
     alias: readStudent(viewer.db, viewer.student).alias,
     grid: await loadGridSource(viewer, clubGroup),

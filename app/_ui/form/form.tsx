@@ -9,6 +9,7 @@ import { Field } from "./field";
 import styles from "./form.module.css";
 import { Grid, type GridActions } from "./grid";
 import { HiddenFields } from "./hidden-fields";
+import { Refresh } from "./refresh";
 
 /** What a form is sent to: a path, or a function on the server. */
 export type FormAction = string | ((data: FormData) => Promise<void>);
@@ -128,6 +129,7 @@ export function Form({
   films,
   notes,
   grid,
+  refresh,
   before,
 }: {
   readonly model: FormModel;
@@ -135,6 +137,8 @@ export function Form({
   readonly films?: FilmActions;
   readonly notes?: NoteActions;
   readonly grid?: GridActions;
+  /** Keeps the form as it stands and makes it anew from what it says. */
+  readonly refresh?: (data: FormData) => Promise<void>;
   /** Stands above the title. */
   readonly before?: ReactNode;
 }) {
@@ -157,6 +161,16 @@ export function Form({
         <Part key={part.margin} margin={part.margin} explains={part.explains}>
           {part.grid ? <Grid model={part.grid} /> : null}
           <Fields fields={part.fields} />
+          {part.refresh && refresh ? (
+            <>
+              <Refresh label={part.refresh} action={refresh} />
+              <noscript>
+                <button type="submit" formAction={refresh} className="say">
+                  {part.refresh}
+                </button>
+              </noscript>
+            </>
+          ) : null}
           {part.more ? <More more={part.more} /> : null}
           {films ? <Films part={part} films={films} check={model.check ?? ""} /> : null}
           {notes ? <Notes part={part} notes={notes} check={model.noteCheck ?? ""} /> : null}

@@ -1,6 +1,7 @@
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import type { Viewer } from "@/app/_server/gate";
 import { admitToStudent } from "@/app/_server/gate";
+import { loadGridSource } from "@/app/_server/session/grid-desk";
 import { addGroup, findGroupDraft } from "@/app/_server/session/group-desk";
 import { groupNotices, groupNoticesOf } from "@/app/_server/session/group-jumps";
 import { loadGroupPage, loadSavedGroup } from "@/app/_server/session/load-group";
@@ -10,6 +11,7 @@ import { readCaptures, readSessions } from "@/db/read/sessions";
 import { insertSession } from "@/db/write/sessions";
 import { insertStudent } from "@/db/write/students";
 import { dayFromNumber, dayNumber } from "@/lib/domain/calendar-day";
+import { BUILT_IN } from "@/lib/domain/catalogue";
 import { NOTHING_SEEN } from "@/lib/domain/session";
 import { normal, randomFrom } from "@/seed/random";
 import { startAcademy } from "./own-academy-data";
@@ -126,7 +128,7 @@ describe("a group session", () => {
     expect(draft?.errors["r.@Eli.1.hinge"]).toMatch(/not a number/);
     const typed = [...data].filter(([name]) => name !== "draft").map(([name, value]) => [name, String(value)] as const);
     expect(new Map(draft?.entries)).toEqual(new Map(typed));
-    const step = loadGroupPage(viewer, { draft: outcome.draftId });
+    const step = await loadGroupPage(viewer, { draft: outcome.draftId });
     if (step.kind !== "form") throw new Error("the choice again");
     const part = step.form.parts.find((each) => each.margin === "Bo");
     expect(part?.fields.find((each) => each.name === "s.Bo.note")?.value).toBe("2 thin");
@@ -134,7 +136,7 @@ describe("a group session", () => {
   });
 
   it("names students without consent, and leaves them out only after the coach says so", async () => {
-    const step = loadGroupPage(viewer, { student: [...NAMES, WITHOUT], draft: crypto.randomUUID() });
+    const step = await loadGroupPage(viewer, { student: [...NAMES, WITHOUT], draft: crypto.randomUUID() });
     if (step.kind !== "form") throw new Error("the choice again");
     expect(step.form.parts[0]?.fields[0]?.label).toBe("No consent to measure: Gus");
     expect(step.form.parts.some((part) => part.margin === WITHOUT)).toBe(false);
@@ -144,9 +146,46 @@ describe("a group session", () => {
     expect(readGroupSessions(viewer.db, viewer.scope)).toEqual([]);
   });
 
-  it("of nobody who may be measured goes back to the choice", () => {
+  it("of nobody who may be measured goes back to the choice", async () => {
     for (const student of [undefined, WITHOUT, "nobody"])
-      expect(loadGroupPage(viewer, { student }).kind).toBe("choose");
+      expect((await loadGroupPage(viewer, { student })).kind).toBe("choose");
+  });
+
+  it("shows first what matters now for any of them with those clubs, in the order of work, each one's own marked", async () => {
+    const grids = async (group: string, column: readonly string[] = []) => {
+      const step = await loadGroupPage(viewer, { student: ["Bo", "New"], group, column, draft: crypto.randomUUID() });
+      if (step.kind !== "form") throw new Error("the choice again");
+      const of = (name: string) => step.form.parts.find((part) => part.margin === name)?.grid;
+      const ids = (name: string) => of(name)?.columns.map((each) => each.fundamentalId) ?? [];
+      const marked = (name: string) =>
+        of(name)
+          ?.columns.filter((each) => each.mark !== "")
+          .map((each) => [each.fundamentalId, each.mark]);
+      return { of, ids, marked };
+    };
+    insertStudent(
+      viewer.db,
+      viewer.scope,
+      { id: "New", alias: "New", birthYear: 2012, hand: "right", zone: "UTC", clubs: "" },
+      { kind: "measure", givenBy: "parent", from: "2026-01-01", until: null, withdrawnOn: null },
+      stamp(),
+    );
+    const bo = admitToStudent(viewer, "Bo");
+    if (!bo) throw new Error("no Bo");
+    const own = (await loadGridSource({ ...viewer, student: bo }, "iron")).first;
+    const iron = await grids("iron");
+    const first = iron.ids("Bo").slice(0, iron.of("Bo")?.first);
+    expect(iron.ids("New")).toEqual(iron.ids("Bo"));
+    expect(first).toEqual(BUILT_IN.map((each) => each.id).filter((id) => first.includes(id)));
+    expect(first[0]).toBe("trail-v");
+    for (const id of own) expect(first).toContain(id);
+    expect(iron.marked("Bo")).toEqual(first.filter((id) => own.includes(id)).map((id) => [id, "now, Bo"]));
+    expect(iron.marked("New")?.map(([id]) => id)).not.toEqual(iron.marked("Bo")?.map(([id]) => id));
+    expect([iron.of("Bo")?.rest?.open, iron.of("New")?.rest?.open]).toEqual(["no", "yes"]);
+    expect((await grids("driver")).of("Bo")?.rest?.open).toBe("yes");
+    const wished = await grids("iron", ["hinge", "foot-line"]);
+    expect(wished.ids("Bo")).toEqual(["foot-line", "hinge"]);
+    expect(wished.of("Bo")?.rest).toBeNull();
   });
 
   it("is saved as a session each with one group id and one placement; sent twice it is saved once", async () => {

@@ -8,7 +8,7 @@ import { askGroup, askGroupNote, showGroup, showGroupNote, submitGroup } from ".
 
 export default async function GroupRoute({ searchParams }: { readonly searchParams: Promise<GroupWish> }) {
   const viewer = await requireViewer();
-  const step = loadGroupPage(viewer, await searchParams);
+  const step = await loadGroupPage(viewer, await searchParams);
   return (
     <Frame model={loadFrame(viewer)} current="record">
       {step.kind === "choose" ? (
@@ -17,6 +17,7 @@ export default async function GroupRoute({ searchParams }: { readonly searchPara
         <Form
           model={step.form}
           action={submitGroup}
+          refresh={showGroup}
           films={{ ask: askGroup, show: showGroup }}
           notes={{ ask: askGroupNote, show: showGroupNote }}
         />

@@ -46,3 +46,9 @@ export async function turnLines(data: FormData): Promise<void> {
   turnGrid(viewer);
   redirect(`/students/${viewer.student.studentId}/sessions/new?draft=${keepForAnswer(viewer, data)}#grid`);
 }
+
+/** The same form anew: its columns follow the clubs that it names. */
+export async function refreshForm(data: FormData): Promise<void> {
+  const viewer = await requireStudent(String(data.get("studentId") ?? ""));
+  redirect(`/students/${viewer.student.studentId}/sessions/new?draft=${keepForAnswer(viewer, data)}`);
+}
