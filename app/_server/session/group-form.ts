@@ -1,5 +1,7 @@
 import type { ClubGrouping } from "@/lib/domain/club-grouping";
+import { VIEWS } from "@/lib/domain/fundamental";
 import type { Hand } from "@/lib/domain/handedness";
+import { notFilmedField } from "@/lib/ingest/parse-capture-form";
 import { groupName, ownName } from "@/lib/ingest/parse-group-form";
 import type { CaptureAnswer } from "@/lib/report/capture-answer-model";
 import type { FieldModel, FormModel } from "@/lib/report/form-model";
@@ -130,6 +132,9 @@ function studentPart(
   };
 }
 
+/** What is said of the views for all, and tells the columns of each. */
+const NOT_FILMED: readonly string[] = VIEWS.map(notFilmedField);
+
 /** A draft as the form of one student would have kept it. */
 function draftOf(draft: FormDraft | null, studentId: string): FormDraft | null {
   if (draft === null) return null;
@@ -138,7 +143,12 @@ function draftOf(draft: FormDraft | null, studentId: string): FormDraft | null {
       const named = ownName(studentId, name);
       return named === null ? [] : [[named, value] as const];
     });
-  return { ...draft, entries: own(draft.entries), errors: Object.fromEntries(own(Object.entries(draft.errors))) };
+  const shared = draft.entries.filter(([name]) => NOT_FILMED.includes(name));
+  return {
+    ...draft,
+    entries: [...shared, ...own(draft.entries)],
+    errors: Object.fromEntries(own(Object.entries(draft.errors))),
+  };
 }
 
 /** A grid as one of several on a page: names and labels say whose it is. */
