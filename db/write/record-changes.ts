@@ -109,7 +109,7 @@ function builtOn(
   const names = touchedNames(change);
   const later = all.filter((each) => each.id > change.id && each.undoneAt === null);
   if (later.some((each) => [...touchedNames(each)].some((name) => names.has(name)))) return "change";
-  if (change.kind === "session-facts") return null;
+  if (change.kind === "session-facts") return builtOnReader(db, change);
   const sessions = JSON.stringify(change.after.flatMap(({ table, key }) => (table === "session" ? [key.id] : [])));
   const one = (sql: string, args: Record<string, unknown>): boolean =>
     db.sqlite.prepare<[Record<string, unknown>], 1>(sql).get(args) !== undefined;
@@ -124,6 +124,17 @@ function builtOn(
   if (one(mended, { ...args, mark: change.mark.correction })) return "values";
   if (isReadAgain(db, change, sessions) || isBeingRead(db, JSON.parse(sessions) as string[])) return "rereads";
   return change.kind === "merge-students" && hasHappened(db, change) ? "happened" : null;
+}
+
+/** What rests on the reader that a change of facts named: readings that were added as that reader's since. */
+function builtOnReader(db: Database, change: RecordChange): "values" | "rereads" | null {
+  const named = change.after.find(({ table, values }) => table === "session" && values?.reader !== undefined);
+  if (named === undefined) return null;
+  const added = db.sqlite
+    .prepare("SELECT 1 FROM reading WHERE id > ? AND session_id = ? AND reader = ? AND reread = 0")
+    .get(change.mark.reading, named.key.id, named.values?.reader);
+  if (added !== undefined) return "values";
+  return isBeingRead(db, [String(named.key.id)]) ? "rereads" : null;
 }
 
 /** Whether a session that it touches was drawn to be read again since. */

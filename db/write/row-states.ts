@@ -27,7 +27,7 @@ const PATCHED: Readonly<Record<string, readonly string[]>> = {
   ],
   stated_capture_sd: ["session_id", "fundamental_id", "sd", "batch_id"],
   swing: ["id", "session_id"],
-  reading: ["id", "session_id", "student_id", "value"],
+  reading: ["id", "session_id", "student_id", "value", "reader"],
   correction: ["id", "value"],
   look_noise: ["session_id", "fundamental_id", "club_group", "student_id"],
   height: ["student_id", "day", "cm"],

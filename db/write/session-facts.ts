@@ -3,13 +3,18 @@ import type { StudentScope } from "@/lib/domain/scope";
 import type { SessionFacts } from "@/lib/domain/session-change";
 import type { EnteredCapture } from "@/lib/domain/session-entry";
 import { type Database, inTransaction } from "../client";
+import { isBeingRead } from "../read/being-read";
 import { freeSequence } from "./moved-rows";
 import { type ChangeNote, writeRecordChange } from "./record-changes";
 
-/** `unchanged`: everything was so already; nothing was written. */
+/**
+ * `unchanged`: everything was so already. `reader-has-read`: the new reader has first readings of these swings, beside which
+ * others can't become theirs. `being-read`: films of the session are being read back by the reader who was named. Nothing
+ * was written.
+ */
 export type FactsUpdate =
   | { readonly kind: "changed"; readonly changeId: number }
-  | { readonly kind: "unchanged" | "unknown-session" };
+  | { readonly kind: "unchanged" | "unknown-session" | "reader-has-read" | "being-read" };
 
 type Columns = Record<string, ColumnValue>;
 
@@ -25,6 +30,7 @@ function sessionColumns(facts: SessionFacts): Columns {
     solid: facts.solid,
     balls: facts.balls,
     set_aside_reason: facts.setAsideReason,
+    reader: facts.reader,
   };
 }
 
@@ -73,7 +79,31 @@ function captureStates(db: Database, sessionId: string, captures: readonly Enter
 }
 
 /**
- * Says anew what is known of a session, and keeps how it was; readings stay as they are. Where another session has the
+ * The first readings of a session go with its reader: a value in force is one by the session's reader.
+ *
+ * @returns null: the new reader has first readings of the same swings and fundamentals
+ */
+function readingStates(db: Database, sessionId: string, from: ColumnValue | undefined, to: string): RowState[] | null {
+  if (from === to) return [];
+  const both = db.sqlite
+    .prepare(
+      `SELECT 1 FROM reading mine JOIN reading theirs USING (swing_id, fundamental_id)
+       WHERE mine.session_id = ? AND mine.reader = ? AND mine.reread = 0 AND theirs.reader = ? AND theirs.reread = 0`,
+    )
+    .get(sessionId, from, to);
+  if (both !== undefined) return null;
+  return db.sqlite
+    .prepare<[string, ColumnValue | undefined], number>(
+      "SELECT id FROM reading WHERE session_id = ? AND reader = ? AND reread = 0 ORDER BY id",
+    )
+    .pluck()
+    .all(sessionId, from)
+    .map((id) => ({ table: "reading", key: { id }, values: { reader: to } }));
+}
+
+/**
+ * Says anew what is known of a session, and keeps how it was; values stay as they are, and are said to be the reader's who
+ * is named. Where another session has the
  * place that the new day or group asks for, it takes the next free one of that day.
  */
 export function updateSessionFacts(
@@ -92,9 +122,13 @@ export function updateSessionFacts(
     const place = { studentId, clubGroup: facts.clubGroup, day: facts.day, sessionId };
     const sequence = freeSequence(db, place, Number(now.sequence));
     const changed = changedOf(now, { ...sessionColumns(facts), sequence });
+    const read = readingStates(db, sessionId, now.reader, facts.reader);
+    if (read === null) return { kind: "reader-has-read" };
+    if (now.reader !== facts.reader && isBeingRead(db, [sessionId])) return { kind: "being-read" };
     const after: RowState[] = [
       ...(Object.keys(changed).length > 0 ? [{ table: "session", key: { id: sessionId }, values: changed }] : []),
       ...captureStates(db, sessionId, facts.captures),
+      ...read,
     ];
     if (after.length === 0) return { kind: "unchanged" };
     const change = { kind: "session-facts", studentId, otherStudentId: null, sessionId, after } as const;

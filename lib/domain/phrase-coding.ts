@@ -1,14 +1,23 @@
 import { z } from "zod";
 import { CONTACT_KINDS } from "./contact-word";
 
+/** Most strikes that a phrase can be said to count; a session's form takes no more balls either. */
+export const MOST_COUNTED = 1000;
+
 const coding = z.union([
+  z.object({
+    as: z.literal("count"),
+    count: z.number().int().min(0).max(MOST_COUNTED),
+    of: z.enum(["as-read", "none"]),
+  }),
   z.object({ as: z.literal("strike"), kind: z.enum(CONTACT_KINDS) }),
   z.object({ as: z.enum(["mention", "nothing", "as-read"]) }),
 ]);
 
 /**
  * What an academy said that a phrase about a strike is: one of that kind, a mention and no count, no strike at all, or
- * again what the rules read in it.
+ * again what the rules read in it. A count says how many, and whether they are of as many as the note says: another number
+ * of balls can't be said, for none is made up.
  */
 export type PhraseCoding = Readonly<z.infer<typeof coding>>;
 
@@ -27,7 +36,7 @@ export function parsePhraseCoding(text: string): PhraseCoding | null {
 
 /** One coding as it was recorded. */
 export interface RecordedCoding {
-  /** In the form in which phrases are compared. */
+  /** In the form in which phrases are compared; or the key of a phrase's count (`count-key.ts`). */
   readonly phrase: string;
   readonly coding: PhraseCoding;
   readonly who: string;

@@ -1,7 +1,15 @@
 import type { ArchivedRules, ArchivedStudent } from "./archive";
+import { readCountKey } from "./count-key";
 
 function foldText(text: string): string {
   return text.toLowerCase().replace(/[’‘`]/g, "'").replace(/\s+/g, " ");
+}
+
+/** Whether a coding is of a phrase of these notes; of one session's note only where that session is among them. */
+function isOfNotes(phrase: string, notes: string, sessions: ReadonlySet<string>): boolean {
+  const key = readCountKey(phrase);
+  if (key === null) return notes.includes(foldText(phrase));
+  return key.scope === "note" ? sessions.has(key.sessionId) : notes.includes(foldText(key.words));
 }
 
 function fundamentalsOf(students: readonly ArchivedStudent[], bands: ArchivedRules["goalBands"]): Set<string> {
@@ -40,6 +48,7 @@ export function selectArchiveRules(rules: ArchivedRules, students: readonly Arch
   );
   const pools = new Set(rules.noiseModels.filter((model) => named.has(model.name)).map((model) => model.pool));
   const notes = notesOf(students);
+  const sessions = new Set(students.flatMap((student) => student.sessions.map((session) => session.id)));
   return {
     ...rules,
     ownFundamentals: rules.ownFundamentals.filter((own) => used.has(own.id)),
@@ -47,6 +56,6 @@ export function selectArchiveRules(rules: ArchivedRules, students: readonly Arch
     drills: rules.drills.filter((drill) => given.has(drill.id)),
     goalBands,
     noiseModels: rules.noiseModels.filter((model) => pools.has(model.pool)),
-    noteCodings: rules.noteCodings.filter(({ phrase }) => notes.includes(foldText(phrase))),
+    noteCodings: rules.noteCodings.filter(({ phrase }) => isOfNotes(phrase, notes, sessions)),
   };
 }

@@ -1,6 +1,6 @@
 import type { EnteredCapture, EnteredSession } from "./session-entry";
 
-/** What of a session can be said anew: everything but who read it and the readings. */
+/** What of a session can be said anew: everything but the readings; whoever read it read them all. */
 export type SessionFacts = Pick<
   EnteredSession,
   | "day"
@@ -10,6 +10,7 @@ export type SessionFacts = Pick<
   | "aid"
   | "daysSincePractice"
   | "note"
+  | "reader"
   | "solid"
   | "balls"
   | "setAsideReason"

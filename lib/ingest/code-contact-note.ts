@@ -22,6 +22,10 @@ export interface CodedContact {
   readonly at: readonly [number, number];
   /** The phrase in the form in which phrases are compared. */
   readonly phrase: string;
+  /** The same with its numbers as said. */
+  readonly said: string;
+  /** Names this phrase within its note: the how-manieth that is said so, and how it is said. */
+  readonly place: string;
 }
 
 /** Why a word that may name a strike was passed over. */
@@ -70,12 +74,24 @@ const PHRASES = [
 export function codeContactNote(note: string, balls: number | null): CodedNote {
   const text = note.toLowerCase().replace(/[’‘`]/g, "'");
   const found = noteClauses(text).map((clause) => codeClause(clause, text, balls));
-  const contacts = found.flatMap((each) => each.contacts);
+  const contacts = placed(found.flatMap((each) => each.contacts));
   return { contacts, passed: found.flatMap((each) => each.passed), tooMany: isTooMany(contacts, balls) };
 }
 
+type Unplaced = Omit<CodedContact, "place">;
+
+/** The same phrase may be said twice in a note. */
+function placed(contacts: readonly Unplaced[]): readonly CodedContact[] {
+  const times = new Map<string, number>();
+  return contacts.map((contact) => {
+    const nth = (times.get(contact.said) ?? 0) + 1;
+    times.set(contact.said, nth);
+    return { ...contact, place: `${nth} ${contact.said}` };
+  });
+}
+
 /** Whether counts are more than the balls that were hit. */
-export function isTooMany(contacts: readonly CodedContact[], balls: number | null): "yes" | "no" {
+export function isTooMany(contacts: readonly Pick<CodedContact, "count">[], balls: number | null): "yes" | "no" {
   const total = contacts.reduce((sum, { count }) => sum + (count ?? 0), 0);
   return balls !== null && total > balls ? "yes" : "no";
 }
@@ -84,7 +100,7 @@ function codeClause(
   [from, to]: readonly [number, number],
   text: string,
   balls: number | null,
-): Pick<CodedNote, "contacts" | "passed"> {
+): { readonly contacts: readonly Unplaced[]; readonly passed: readonly PassedWord[] } {
   const [whole, clause] = [text.slice(from, to), withoutTraps(text.slice(from, to))];
   const words = noteWords(clause, from);
   const named = namedIn(words);
@@ -153,22 +169,23 @@ function stretchOf({ first, last }: Named, all: readonly Named[], length: number
   return [before + 1, all.find((each) => each.first > last)?.first ?? length];
 }
 
-function phraseOf(words: readonly NoteWord[], found: Named, all: readonly Named[]): string {
+function phraseOf(
+  words: readonly NoteWord[],
+  found: Named,
+  all: readonly Named[],
+  numbers: "alike" | "as-said" = "alike",
+): string {
   const [from, to] = stretchOf(found, all, words.length);
   const texts = words.map((word) => word.text);
   return comparedPhrase(
     texts.slice(from, found.first),
     texts.slice(found.first, found.last + 1),
     texts.slice(found.last + 1, to),
+    numbers,
   );
 }
 
-function codeNamed(
-  words: readonly NoteWord[],
-  found: Named,
-  all: readonly Named[],
-  balls: number | null,
-): CodedContact {
+function codeNamed(words: readonly NoteWord[], found: Named, all: readonly Named[], balls: number | null): Unplaced {
   const { first, last } = found;
   const [from, to] = stretchOf(found, all, words.length);
   const texts = words.map((word) => word.text);
@@ -176,6 +193,7 @@ function codeNamed(
     kind: found.kind as ContactKind,
     at: placeOf(words, found),
     phrase: phraseOf(words, found, all),
+    said: phraseOf(words, found, all, "as-said"),
   };
   const behind = texts.slice(last + 1, to);
   // A number of its own begins anew: “no shanks 3 thin” has three thin ones.

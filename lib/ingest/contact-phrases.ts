@@ -72,14 +72,29 @@ export function smallNumber(word: string): number | null {
  * @param ahead words before the strike, back to the strike before it
  * @param strike its own words
  * @param behind words after it, up to the next strike
+ * @param numbers `as-said`: each number as it stands, for what is said of a single count
  */
-export function comparedPhrase(ahead: readonly string[], strike: readonly string[], behind: readonly string[]): string {
+export function comparedPhrase(
+  ahead: readonly string[],
+  strike: readonly string[],
+  behind: readonly string[],
+  numbers: "alike" | "as-said" = "alike",
+): string {
   const kept = (words: readonly string[]): string[] =>
     words.flatMap((word) => {
-      if (/^x?\d/.test(word) || smallNumber(word) !== null || NUMBER_LIKE.test(word)) return ["#"];
+      if (/^x?\d/.test(word) || smallNumber(word) !== null || NUMBER_LIKE.test(word))
+        return [numbers === "alike" ? "#" : word];
       return LIST_WORDS.test(word) && !NEGATIONS.test(word) ? [] : [word];
     });
   return [...kept(ahead), ...strike, ...kept(behind)].join(" ");
 }
 
 const NUMBER_LIKE = /^(?:couple|pair|both|once|twice)$/;
+
+/**
+ * Whether a phrase, its numbers as said, counts by a word that not everybody means the same number with. Only such a count
+ * can be said for every note: what “x3” was once meant to be says nothing of the next.
+ */
+export function isLooseCount(said: string): boolean {
+  return /(?:^| )(?:couple|pair)(?: |$)/.test(said) && !/\d/.test(said);
+}

@@ -8,9 +8,23 @@ import { fieldText } from "./field-issue";
 import { type Collect, choice, freeText } from "./form-fields";
 import { parseValue } from "./parse-value";
 
-/** The camera records of a session's form, one a view, handedness-neutral; `add` collects what is wrong with each field. */
+/** Views that a session's form says were not filmed. */
+export function viewsNotFilmed(data: FormData): readonly View[] {
+  return VIEWS.filter((view) => fieldText(data, notFilmedField(view)) === "yes");
+}
+
+/** The box that says that a view was not filmed. */
+export function notFilmedField(view: View): string {
+  return `notFilmed.${view}`;
+}
+
+/**
+ * The camera records of a session's form, handedness-neutral, one a view that was filmed; `add` collects what is wrong with
+ * each field. That a view was not filmed is kept by its having no record.
+ */
 export function readCaptures(data: FormData, hand: Hand, add: Collect): EnteredCapture[] {
-  return VIEWS.map((view) => readCapture(data, view, hand, add));
+  const without = viewsNotFilmed(data);
+  return VIEWS.flatMap((view) => (without.includes(view) ? [] : [readCapture(data, view, hand, add)]));
 }
 
 function readCapture(data: FormData, view: View, hand: Hand, add: Collect): EnteredCapture {

@@ -8,7 +8,7 @@ import { CIRCUMSTANCES } from "@/lib/domain/session";
 import type { EnteredReading, EnteredSession, EnteredSwing } from "@/lib/domain/session-entry";
 import { type FormOutcome, fieldText } from "./field-issue";
 import { type Collect, choice, collectIssues, count, freeText } from "./form-fields";
-import { readCaptures } from "./parse-capture-form";
+import { notFilmedField, readCaptures, viewsNotFilmed } from "./parse-capture-form";
 import { parseCell } from "./parse-cell";
 import { isOwnUnit } from "./parse-unit";
 import { argumentWord } from "./text-key";
@@ -92,6 +92,27 @@ function readSwings(data: FormData, fundamentals: readonly Fundamental[], add: C
   return [...swings].sort(([a], [b]) => a - b).map(([number, readings]) => ({ number, note: null, readings }));
 }
 
+/** Fields of a view's film that say something only where somebody filled them in. */
+const FILM_TEXTS =
+  /^(?:placementLabel|placedBy|offBy|film|pointing|across|plumb|beside|distance|lens|hands|frames|shutter)\./;
+
+/** A view that was not filmed has no values and nothing to say of its film: what is filled in is asked back, never dropped. */
+function checkNotFilmed(
+  data: FormData,
+  swings: readonly EnteredSwing[],
+  fundamentals: readonly Fundamental[],
+  add: Collect,
+): void {
+  const read = new Set(swings.flatMap((swing) => swing.readings.map((reading) => reading.fundamentalId)));
+  for (const view of viewsNotFilmed(data)) {
+    const said = [...data.keys()].some(
+      (name) => FILM_TEXTS.test(name) && name.endsWith(`.${view}`) && fieldText(data, name) !== "",
+    );
+    if (said || fundamentals.some((each) => each.view === view && read.has(each.id)))
+      add(notFilmedField(view), "not-filmed-but-said");
+  }
+}
+
 /** What is said of a session beside its readings and films. */
 export type SaidOfSession = Pick<
   EnteredSession,
@@ -145,6 +166,7 @@ export function parseSessionForm(data: FormData, context: SessionFormContext): F
   const { clubGroup, ...said } = readSessionFacts(data, context, add);
   const captures = readCaptures(data, context.hand, add);
   const swings = readSwings(data, context.fundamentals, add);
+  checkNotFilmed(data, swings, context.fundamentals, add);
   if (swings.length === 0 && !issues.some((issue) => issue.field.startsWith("r."))) add("r.1", "no-readings");
   if (issues.length > 0 || clubGroup === null) return { kind: "issues", issues };
   return {

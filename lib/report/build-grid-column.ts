@@ -10,6 +10,7 @@ export function buildGridColumn(words: Words, fundamental: Fundamental, hand: Ha
   return {
     fundamentalId: fundamental.id,
     label: sayFundamental(words, fundamental),
+    mark: "",
     unit: words.say(`unit.${fundamental.unit}.short`),
     sign: sayPlus(words, fundamental),
     drawing: buildSignDrawing(words, fundamental, hand),

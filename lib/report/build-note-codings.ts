@@ -1,4 +1,5 @@
-import { codingsInForce, type RecordedCoding } from "@/lib/domain/phrase-coding";
+import { readCountKey } from "@/lib/domain/count-key";
+import { codingsInForce, type PhraseCoding, type RecordedCoding } from "@/lib/domain/phrase-coding";
 import type { Words } from "@/lib/words/catalogue";
 import { sayDay } from "@/lib/words/day-words";
 import type { Link, TableModel } from "./basic-model";
@@ -19,10 +20,26 @@ export interface NoteCodingsPage {
   readonly history: { readonly margin: string; readonly table: TableModel } | null;
 }
 
+/** A phrase as it is read: of a count the words of the note, without the place that names them there. */
+function sayPhrase(words: Words, phrase: string): string {
+  const key = readCountKey(phrase);
+  if (key === null) return phrase;
+  if (key.scope === "academy") return key.words;
+  return words.say("codings-page.in-note", { phrase: key.place.replace(/^\d+ /, "") });
+}
+
+function sayCoding(words: Words, coding: PhraseCoding): string {
+  if (coding.as === "count") return words.say("coding.count", { count: coding.count, of: coding.of });
+  return words.say(`coding.${coding.as}`, {
+    kind: coding.as === "strike" ? words.say(`contact.kind.${coding.kind}`) : "",
+  });
+}
+
 function row(words: Words, { phrase, coding, who, recordedAt }: RecordedCoding): TableModel["rows"][number] {
-  const kind = coding.as === "strike" ? words.say(`contact.kind.${coding.kind}`) : "";
-  const said = words.say(`coding.${coding.as}`, { kind });
-  return { cells: [phrase, said, who, sayDay(words, recordedAt.slice(0, 10), "full")], tone: "plain" };
+  return {
+    cells: [sayPhrase(words, phrase), sayCoding(words, coding), who, sayDay(words, recordedAt.slice(0, 10), "full")],
+    tone: "plain",
+  };
 }
 
 /**
@@ -42,7 +59,10 @@ export function buildNoteCodings(words: Words, recorded: readonly RecordedCoding
     none: inForce.length === 0 ? say("none") : "",
     table: { caption: say("caption"), columns, rows: inForce.map((each) => row(words, each)) },
     changeLabel: say("change"),
-    takeBacks: inForce.map(({ phrase }) => ({ phrase, label: words.say("codings-page.take-back", { phrase }) })),
+    takeBacks: inForce.map(({ phrase }) => ({
+      phrase,
+      label: words.say("codings-page.take-back", { phrase: sayPhrase(words, phrase) }),
+    })),
     history:
       recorded.length === 0
         ? null

@@ -1,3 +1,4 @@
+import { VIEWS, type View } from "@/lib/domain/fundamental";
 import type { Session } from "@/lib/domain/session";
 import type { EnteredCapture } from "@/lib/domain/session-entry";
 import type { Words } from "@/lib/words/catalogue";
@@ -27,7 +28,22 @@ export interface SessionPageSource extends HistorySource {
   readonly entries: readonly HistoryEntry[];
 }
 
-function factList(words: Words, { session, grouping }: SessionPageSource): readonly Fact[] {
+/**
+ * Views without a film. Where no film is on file at all nobody spoke of films (an import may bring none), and where values
+ * were read there was one.
+ */
+function viewsWithout({ films, readings, fundamentals }: SessionPageSource): readonly View[] {
+  const read = new Set(readings.map((reading) => reading.fundamentalId));
+  return VIEWS.filter(
+    (view) =>
+      films.length > 0 &&
+      films.every((film) => film.view !== view) &&
+      fundamentals.every((each) => each.view !== view || !read.has(each.id)),
+  );
+}
+
+function factList(words: Words, source: SessionPageSource): readonly Fact[] {
+  const { session, grouping } = source;
   const group = sayClubGroup(words, grouping, session.clubGroup);
   const list: Fact[] = [];
   const add = (key: string, value: string, note = ""): void => {
@@ -37,6 +53,12 @@ function factList(words: Words, { session, grouping }: SessionPageSource): reado
   add("club", session.club ?? group, session.club === null ? "" : group);
   add("circumstance", words.say(`circumstance.${session.circumstance}`), session.aid ?? "");
   add("reader", session.reader);
+  add(
+    "not-filmed",
+    viewsWithout(source)
+      .map((view) => words.say(`view.${view}`))
+      .join(", "),
+  );
   if (session.solid !== null && session.balls !== null)
     add("contact", words.say("contact.solid", { solid: session.solid, balls: session.balls }));
   if (session.daysSincePractice !== null)
@@ -159,6 +181,7 @@ export function buildSessionPage(words: Words, source: SessionPageSource, told: 
         tables: source.films.length === 0 ? [] : [filmTable(words, source.films)],
         links: [
           { href: `${here}/facts`, label: words.say("session-page.correct-facts") },
+          ...(session.note === null ? [] : [{ href: `${here}/note`, label: words.say("session-page.note") }]),
           { href: `${here}/move`, label: words.say("session-page.move") },
           ...(swings.length > 1 ? [{ href: `${here}/split`, label: words.say("session-page.split") }] : []),
         ],

@@ -26,6 +26,8 @@ export interface FormModel {
     readonly margin: string;
     readonly explains: string;
     readonly fields: readonly FieldModel[];
+    /** The button that makes the form anew from what these fields say; absent: nothing follows from them. */
+    readonly refresh?: string;
     /** Fields that are one step away. */
     readonly more?: { readonly summary: string; readonly fields: readonly FieldModel[]; readonly open: "yes" | "no" };
     /** What a film can show, as the form stands; null or absent: no film. */

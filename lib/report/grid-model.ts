@@ -11,6 +11,8 @@ export type Arrangement = (typeof ARRANGEMENTS)[number];
 export interface GridColumn {
   readonly fundamentalId: string;
   readonly label: string;
+  /** Why it stands among the first where a grid is one of several; empty: nothing is said. */
+  readonly mark: string;
   readonly unit: string;
   /** What plus means, in words, and drawn for the student's hand. */
   readonly sign: string;

@@ -14,6 +14,11 @@ export interface ChooseGroupPage {
     readonly legend: string;
     readonly options: readonly { readonly value: string; readonly label: string; readonly ticked: "yes" | "no" }[];
   }[];
+  readonly clubGroup: {
+    readonly label: string;
+    readonly value: string;
+    readonly options: readonly { readonly value: string; readonly label: string }[];
+  };
   readonly swings: { readonly label: string; readonly value: number; readonly options: readonly number[] };
   readonly submit: string;
 }

@@ -36,6 +36,8 @@ function sayColumn(words: Words, state: RowState, column: string): string {
 /** What session facts were and became, one a line. */
 function factLines(words: Words, change: RecordChange, names: ChangeNames): readonly { from: string; to: string }[] {
   return change.after.flatMap((after, at) => {
+    // Readings go with the reader of their session, which is said.
+    if (after.table === "reading") return [];
     const before = change.before[at]?.values ?? {};
     return Object.entries(after.values ?? {}).flatMap(([column, value]) => {
       if (UNSAID.has(column) || (before[column] ?? null) === value) return [];

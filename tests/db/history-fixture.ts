@@ -106,12 +106,13 @@ export function doStep(db: Database, step: HistoryStep, n: number): void {
     splitSession(db, { from: mine, to }, wish, note);
   } else if (what === "facts") {
     const facts = { ...session, day, note: `note ${pick % 3}`, captures: [film(pick % 7)] };
+    const reader = pick % 6 === 5 ? "Rival" : session.reader;
     const aside = pick % 5 === 0 ? "rain" : null;
     updateSessionFacts(
       db,
       mine,
       sessionId,
-      { ...facts, setAsideReason: aside, clubGroup: pick % 4 === 0 ? "driver" : "iron" },
+      { ...facts, reader, setAsideReason: aside, clubGroup: pick % 4 === 0 ? "driver" : "iron" },
       note,
     );
   } else correctOne(db, step, n, sessionId);

@@ -39,6 +39,61 @@ test("without scripts a button reads the note and puts in what was ticked, with 
   await context.close();
 });
 
+test("a wrong count is corrected with one tap, kept with the note, and taken back on the session's page", async ({
+  page,
+}) => {
+  await page.goto(FORM);
+  await page.getByLabel("Note", { exact: true }).fill("thin x3, 2/5 fat");
+  const thin = page.getByRole("listitem").filter({ hasText: "thin" });
+  await thin.getByText("Not 3", { exact: true }).click();
+  const two = thin.getByRole("button", { name: "2, thin or topped", exact: true });
+  const box = await two.boundingBox();
+  expect(Math.min(box?.width ?? 0, box?.height ?? 0)).toBeGreaterThanOrEqual(24);
+  await two.focus();
+  await page.keyboard.press("Enter");
+  await expect(thin.getByText("2, thin or topped (corrected in this note)")).toBeVisible();
+  await expectAccessible(page);
+  await page
+    .getByRole("textbox", { name: /, swing 1$/ })
+    .first()
+    .fill("n/m");
+  await page.getByRole("button", { name: "Save the session" }).click();
+  await expect(page).toHaveURL(/\/saved$/);
+  await page.goto(page.url().replace(/saved$/, "note"));
+  await expect(page.getByText("2, thin or topped (corrected in this note)")).toBeVisible();
+  await expectAccessible(page);
+  const fat = page.getByRole("listitem").filter({ hasText: "fat" });
+  await fat.getByText("Not 2", { exact: true }).click();
+  await fat.getByRole("button", { name: "2, but not of 5" }).click();
+  await expect(fat.getByText("2, fat (corrected in this note)")).toBeVisible();
+  await fat.getByRole("button", { name: "Take this back" }).click();
+  await expect(fat.getByText("2 of 5, fat")).toBeVisible();
+});
+
+for (const javaScriptEnabled of [true, false])
+  test(`in a group's form a note is read and its count corrected, scripts ${javaScriptEnabled ? "on" : "off"}`, async ({
+    browser,
+  }) => {
+    const context = await browser.newContext({ javaScriptEnabled });
+    const page = await context.newPage();
+    await page.goto("/record/group?student=s01&student=s05");
+    const note = page.locator("#note-s05");
+    await page.locator('[name="s.s05.note"]').fill("thin x3");
+    const check = note.getByRole("button", { name: "Show what the note says" });
+    if (!javaScriptEnabled) await check.click();
+    await expect(note.getByText("3, thin or topped")).toBeVisible();
+    await note.getByText("Not 3", { exact: true }).click();
+    if (javaScriptEnabled) await note.getByRole("button", { name: "2, thin or topped", exact: true }).click();
+    else {
+      await note.getByRole("checkbox", { name: "2, thin or topped", exact: true }).check();
+      await check.click();
+    }
+    await expect(note.getByText("2, thin or topped (corrected in this note)")).toBeVisible();
+    await expect(page.locator("#note-s01").getByText("thin or topped")).toHaveCount(0);
+    if (javaScriptEnabled) await expectAccessible(page);
+    await context.close();
+  });
+
 for (const javaScriptEnabled of [true, false])
   test(`a group session that is refused keeps what was typed, scripts ${javaScriptEnabled ? "on" : "off"}`, async ({
     browser,

@@ -26,11 +26,11 @@ export function answerFor(viewer: Viewer, hand: Hand, data: FormData): readonly 
   const { fundamentals } = loadAcademyRules(db, viewer.scope, viewer.academy);
   const { issues, add } = collectIssues();
   const captures = readCaptures(data, hand, add);
-  return VIEWS.map((view, at) => {
+  return VIEWS.map((view) => {
     const wrong = issues.filter((issue) => issue.field.endsWith(`.${view}`) && issue.code !== "label-missing");
-    const entered = captures[at] as (typeof captures)[number];
-    if (wrong.length === 0) return buildCaptureAnswer(words, entered, fundamentals, hand);
-    const said = Object.values(sayFieldIssues(words, wrong));
+    const entered = captures.find((each) => each.view === view);
+    if (entered && wrong.length === 0) return buildCaptureAnswer(words, entered, fundamentals, hand);
+    const said = entered ? Object.values(sayFieldIssues(words, wrong)) : [words.say("capture.not-filmed")];
     return { view, heading: said.join(" "), caption: "", columns: ["", "", ""], rows: [], next: "", notes: [] };
   });
 }

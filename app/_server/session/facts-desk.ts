@@ -1,6 +1,7 @@
 import { inTransaction } from "@/db/client";
 import { readSaidGroup } from "@/db/read/history";
 import { readRecordChanges } from "@/db/read/record-changes";
+import { readFirstReaders } from "@/db/read/rereads";
 import { readCaptures } from "@/db/read/sessions";
 import { readStudent } from "@/db/read/students";
 import { updateSessionFacts } from "@/db/write/session-facts";
@@ -58,6 +59,7 @@ export function loadFactsForm(
     alias,
     grouping: loadAcademyRules(db, scope, academy).grouping,
     draft,
+    readers: readFirstReaders(db, scope),
     hidden: [
       { name: "studentId", value: student.studentId },
       { name: "sessionId", value: sessionId },
@@ -92,7 +94,13 @@ function enterFacts(viewer: StudentViewer, sessionId: string, data: FormData): D
   });
   const { grouping } = loadAcademyRules(db, scope, academy);
   const { birthYear, hand } = readStudent(db, student);
-  const parsed = parseFactsForm(data, { today: viewer.today, grouping, birthYear, hand });
+  const parsed = parseFactsForm(data, {
+    today: viewer.today,
+    grouping,
+    birthYear,
+    hand,
+    readers: readFirstReaders(db, scope),
+  });
   if (parsed.kind === "issues") {
     const errors = sayFieldIssues(words, parsed.issues, grouping);
     return refuse(errors, words.say("correct.refusal", { problems: Object.keys(errors).length }));
@@ -112,6 +120,10 @@ function enterFacts(viewer: StudentViewer, sessionId: string, data: FormData): D
     return refuse({}, words.say("facts.overtaken"));
   }
   if (outcome.kind === "unknown-session") return { kind: "not-there" };
+  if (outcome.kind === "reader-has-read" || outcome.kind === "being-read") {
+    const said = words.say(`facts.${outcome.kind}`);
+    return refuse({ reader: said }, words.say("correct.refusal", { problems: 1 }));
+  }
   if (outcome.kind === "unchanged") return refuse({}, words.say("facts.unchanged"));
   return { kind: "saved" };
 }

@@ -45,6 +45,8 @@ export function buildFactsForm(
     readonly alias: string;
     readonly grouping: ClubGrouping;
     readonly draft: FormDraft;
+    /** Names of everybody who has read a film. */
+    readonly readers: readonly string[];
     readonly hidden: FormModel["hidden"];
   },
 ): FormModel {
@@ -65,6 +67,18 @@ export function buildFactsForm(
         margin: words.say("session-form.part.when"),
         explains: words.say("session-form.part.when.explains"),
         fields: [...when.day, ...when.clubGroup, ...when.club, ...when.circumstance, ...when.rest],
+      },
+      {
+        margin: words.say("facts.part.reader"),
+        explains: words.say("facts.part.reader.explains"),
+        fields: [
+          own({
+            name: "reader",
+            kind: "text",
+            required: "yes",
+            hint: words.say("facts.reader.hint", { names: source.readers.join(", ") }),
+          }),
+        ],
       },
       {
         margin: words.say("facts.part.aside"),

@@ -1,4 +1,5 @@
 import { randomUUID } from "node:crypto";
+import { readGroupSessions } from "@/db/read/group-sessions";
 import { readAcademyConsents, readStudents } from "@/db/read/students";
 import { insertGroupSessions } from "@/db/write/group-sessions";
 import type { Hand } from "@/lib/domain/handedness";
@@ -16,6 +17,7 @@ import { admitToStudent, type Viewer } from "../gate";
 import { loadRules } from "../roster/load-verdicts";
 import { loadAcademyRules } from "../season/student-record";
 import { answerFor } from "./capture-desk";
+import { groupNote, recordNote } from "./note-desk";
 
 /** The form of a group session among those that are kept. */
 export const GROUP_FORM = "group-form";
@@ -107,6 +109,9 @@ function enterGroup(viewer: Viewer, data: FormData): AddedGroup | Refused {
     const scope = scopes.get(studentId);
     return scope ? [{ scope, session }] : [];
   });
-  insertGroupSessions(db, groupId, parts, { now: currentInstant(), newId: randomUUID });
+  const made = insertGroupSessions(db, groupId, parts, { now: currentInstant(), newId: randomUUID });
+  if (made === "inserted")
+    for (const { studentId, sessionId, groupId: of } of readGroupSessions(db, viewer.scope))
+      if (of === groupId) recordNote(viewer, sessionId, data, groupNote(studentId));
   return { kind: "added", groupId };
 }

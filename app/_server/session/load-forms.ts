@@ -1,5 +1,7 @@
 import { readSessions } from "@/db/read/sessions";
 import { readStudent, readStudents } from "@/db/read/students";
+import type { ClubGroup } from "@/lib/domain/club-group";
+import { type ClubGrouping, currentGroups } from "@/lib/domain/club-grouping";
 import type { FormModel, TextPage } from "@/lib/report/form-model";
 import { findFormDraft } from "../draft/form-draft";
 import { withKeep } from "../draft/with-keep";
@@ -9,12 +11,18 @@ import { buildStudentForm } from "../season/student-form";
 import { loadAcademyRules } from "../season/student-record";
 import { answerDraft } from "./capture-desk";
 import { loadGridSource } from "./grid-desk";
-import { answerDraftNote } from "./note-desk";
+import { answerDraftNote, singleNote } from "./note-desk";
 import { SESSION_FORM, sessionDraft } from "./session-desk";
 import { buildSessionForm } from "./session-form";
 
 /** The group that a first session begins with, where the academy has it: most are filmed with a middle iron. */
 export const USUAL_GROUP = "iron";
+
+/** The first of some ids that is a club group of the academy now; null: none is. */
+export function chosenGroup(grouping: ClubGrouping, ids: readonly (string | undefined)[]): ClubGroup | null {
+  const groups = currentGroups(grouping);
+  return ids.flatMap((id) => groups.find((group) => group.id === id)?.id ?? [])[0] ?? null;
+}
 
 export function loadStudentForm(viewer: Viewer, draftId: string, dropped?: string): FormModel {
   const draft = findFormDraft(viewer, STUDENT_DRAFT, draftId);
@@ -26,7 +34,9 @@ export async function loadSessionForm(viewer: StudentViewer, draftId: string, dr
   const { studentId } = viewer.student;
   const draft = findFormDraft(viewer, sessionDraft(studentId), draftId);
   const { grouping } = loadAcademyRules(viewer.db, viewer.scope, viewer.academy);
-  const clubGroup = readSessions(viewer.db, viewer.student).at(-1)?.clubGroup ?? USUAL_GROUP;
+  const typed = draft?.entries.findLast(([name]) => name === "clubGroup")?.[1];
+  const last = readSessions(viewer.db, viewer.student).at(-1)?.clubGroup;
+  const clubGroup = chosenGroup(grouping, [typed]) ?? last ?? USUAL_GROUP;
   const form = buildSessionForm(viewer.words, {
     alias: readStudent(viewer.db, viewer.student).alias,
     grid: await loadGridSource(viewer, clubGroup),
@@ -36,7 +46,7 @@ export async function loadSessionForm(viewer: StudentViewer, draftId: string, dr
     draft,
     draftId,
     answers: answerDraft(viewer, draft),
-    note: answerDraftNote(viewer, draft),
+    note: answerDraftNote(viewer, draft, singleNote(studentId)),
   });
   return withKeep(viewer, form, { form: SESSION_FORM, studentId, draftId, dropped });
 }

@@ -2,19 +2,22 @@ import { randomUUID } from "node:crypto";
 import { redirect } from "next/navigation";
 import { readGroupSessions } from "@/db/read/group-sessions";
 import { readStudents } from "@/db/read/students";
+import { currentGroups } from "@/lib/domain/club-grouping";
 import type { FormModel, TextPage } from "@/lib/report/form-model";
 import type { ChooseGroupPage } from "@/lib/report/group-page-model";
 import { sayDay } from "@/lib/words/day-words";
-import { sayClubGroup } from "@/lib/words/say-club";
+import { sayClubGroup, sayGroupOfClubs } from "@/lib/words/say-club";
 import { sayFundamental } from "@/lib/words/say-fundamental";
 import { isDraftId } from "../draft/draft-forms";
 import { withKeep } from "../draft/with-keep";
 import type { Viewer } from "../gate";
 import { loadAcademyRules } from "../season/student-record";
-import { gridChoices } from "./grid-desk";
 import { answerGroup, chosenStudents, findGroupDraft, GROUP_FORM } from "./group-desk";
 import { buildGroupForm } from "./group-form";
+import { loadGroupGrids } from "./group-grids";
 import { groupNotices } from "./group-jumps";
+import { chosenGroup, USUAL_GROUP } from "./load-forms";
+import { answerDraftNote, groupNote } from "./note-desk";
 import { GRID_SWINGS } from "./session-grid";
 
 /** What the page of a group session is asked for. */
@@ -22,13 +25,13 @@ export interface GroupWish {
   readonly student?: string | readonly string[];
   readonly column?: string | readonly string[];
   readonly swings?: string;
+  readonly group?: string;
   readonly draft?: string;
   readonly dropped?: string;
 }
 
 /** Swings that a student's grid has unless another number is chosen: five of each in a group's quarter of an hour. */
 const USUAL_SWINGS = 5;
-const USUAL_GROUP = "iron";
 /** Students of one form; a page of more grids is no longer read to its end, and its form would outgrow what is taken. */
 const MOST_STUDENTS = 20;
 const SWING_CHOICES = [3, USUAL_SWINGS, GRID_SWINGS];
@@ -38,10 +41,12 @@ function listOf(wished: string | readonly string[] | undefined): readonly string
 }
 
 /** The page of a group session: first who was filmed, then the form. */
-export function loadGroupPage(
+export async function loadGroupPage(
   viewer: Viewer,
   wish: GroupWish,
-): { readonly kind: "choose"; readonly page: ChooseGroupPage } | { readonly kind: "form"; readonly form: FormModel } {
+): Promise<
+  { readonly kind: "choose"; readonly page: ChooseGroupPage } | { readonly kind: "form"; readonly form: FormModel }
+> {
   const draft = findGroupDraft(viewer, wish.draft);
   const kept = (name: string): string => draft?.entries.findLast(([each]) => each === name)?.[1] ?? "";
   const ids = draft ? kept("students").split(",") : listOf(wish.student);
@@ -49,9 +54,9 @@ export function loadGroupPage(
   const chosen = chosenStudents(viewer, ids);
   const students = chosen.filter((student) => student.consent === "given");
   if (students.length === 0 || chosen.length > MOST_STUDENTS)
-    return { kind: "choose", page: choosePage(viewer, ids, columns) };
-  const { fundamentals, grouping } = loadAcademyRules(viewer.db, viewer.scope, viewer.academy);
-  const wished = fundamentals.filter((each) => columns.includes(each.id));
+    return { kind: "choose", page: choosePage(viewer, ids, columns, wish.group) };
+  const { grouping } = loadAcademyRules(viewer.db, viewer.scope, viewer.academy);
+  const clubGroup = chosenGroup(grouping, [draft ? kept("clubGroup") : wish.group]) ?? USUAL_GROUP;
   const swings = SWING_CHOICES.find((each) => String(each) === (draft ? kept("swings") : wish.swings)) ?? USUAL_SWINGS;
   const data = new FormData();
   for (const [name, value] of draft?.entries ?? []) data.append(name, value);
@@ -59,14 +64,15 @@ export function loadGroupPage(
   const form = buildGroupForm(viewer.words, {
     students,
     without: chosen.filter((student) => student.consent === "missing"),
-    fundamentals: wished.length === 0 ? fundamentals.filter((each) => each.derivedFrom === null) : wished,
+    grids: await loadGroupGrids(viewer, students, clubGroup, columns),
+    columns,
     grouping,
-    clubGroup: USUAL_GROUP,
+    clubGroup,
     today: viewer.today,
     swings,
     draft,
+    noteOf: (studentId) => answerDraftNote(viewer, draft, groupNote(studentId)),
     answers: answerGroup(viewer, data),
-    likes: gridChoices(viewer),
   });
   const shown = { form: GROUP_FORM, studentId: "", draftId: requireGroupDraft(wish), dropped: wish.dropped };
   return { kind: "form", form: withKeep(viewer, form, shown) };
@@ -75,13 +81,18 @@ export function loadGroupPage(
 /** The id of the form, from its address; a choice without one is led to the same address with a new one. */
 function requireGroupDraft(wish: GroupWish): string {
   if (isDraftId(wish.draft)) return wish.draft;
-  const asked = new URLSearchParams({ draft: randomUUID(), swings: wish.swings ?? "" });
+  const asked = new URLSearchParams({ draft: randomUUID(), swings: wish.swings ?? "", group: wish.group ?? "" });
   for (const id of listOf(wish.student)) asked.append("student", id);
   for (const id of listOf(wish.column)) asked.append("column", id);
   return redirect(`/record/group?${asked}`);
 }
 
-function choosePage(viewer: Viewer, ids: readonly string[], columns: readonly string[]): ChooseGroupPage {
+function choosePage(
+  viewer: Viewer,
+  ids: readonly string[],
+  columns: readonly string[],
+  group: string | undefined,
+): ChooseGroupPage {
   const { words } = viewer;
   const students = readStudents(viewer.db, viewer.scope);
   const missing = new Set(
@@ -90,7 +101,7 @@ function choosePage(viewer: Viewer, ids: readonly string[], columns: readonly st
       students.map((student) => student.id),
     ).flatMap((student) => (student.consent === "missing" ? [student.id] : [])),
   );
-  const { fundamentals } = loadAcademyRules(viewer.db, viewer.scope, viewer.academy);
+  const { fundamentals, grouping } = loadAcademyRules(viewer.db, viewer.scope, viewer.academy);
   const wished = ids.length > MOST_STUDENTS ? "choose-group.too-many" : "choose-group.nobody";
   const tick = (list: readonly string[], value: string): "yes" | "no" => (list.includes(value) ? "yes" : "no");
   return {
@@ -118,6 +129,11 @@ function choosePage(viewer: Viewer, ids: readonly string[], columns: readonly st
           .map((each) => ({ value: each.id, label: sayFundamental(words, each), ticked: tick(columns, each.id) })),
       },
     ],
+    clubGroup: {
+      label: words.say("choose-group.club"),
+      value: chosenGroup(grouping, [group]) ?? USUAL_GROUP,
+      options: currentGroups(grouping).map((each) => ({ value: each.id, label: sayGroupOfClubs(words, each) })),
+    },
     swings: { label: words.say("choose-group.swings"), value: USUAL_SWINGS, options: SWING_CHOICES },
     submit: words.say("choose-group.submit"),
   };

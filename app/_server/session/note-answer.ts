@@ -1,9 +1,8 @@
-import { CONTACT_KINDS, type ContactKind } from "@/lib/domain/contact-word";
-import type { PhraseCoding } from "@/lib/domain/phrase-coding";
-import type { RecodedContact, RecodedNote, RecodedWord } from "@/lib/ingest/apply-codings";
+import type { RecodedNote } from "@/lib/ingest/apply-codings";
 import { noteSentences } from "@/lib/ingest/note-sentences";
-import type { NoteAnswer, NoteChoice, NoteRow } from "@/lib/report/note-answer-model";
+import type { NoteAnswer } from "@/lib/report/note-answer-model";
 import type { Words } from "@/lib/words/catalogue";
+import { noteRows } from "./note-rows";
 
 /** A note as typed, the shots as typed beside it, and what was read in it. */
 export interface AskedNote {
@@ -12,25 +11,31 @@ export interface AskedNote {
   readonly solid: number | null;
   readonly balls: number | null;
   readonly coded: RecodedNote;
+  /** What was said of this note's counts, as its field holds it. */
+  readonly counted: string;
+  /** An id of a student. */
+  readonly whose: string;
+  /** The name of a field in the form that the note stands in. */
+  readonly named: (field: string) => string;
 }
 
 const SETTINGS = "/settings/notes";
 
 /** What a note says of strikes, beside each of its sentences, with what can be said to it. */
 export function buildNoteAnswer(words: Words, asked: AskedNote): NoteAnswer {
-  const { note, coded } = asked;
-  const found = [
-    ...coded.contacts.map((contact) => ({ at: contact.at, row: contactRow(words, note, contact) })),
-    ...coded.passed.map((word) => ({ at: word.at, row: passedRow(words, note, word) })),
-  ].sort((a, b) => a.at[0] - b.at[0]);
-  const corrected = [...coded.contacts.filter((each) => each.corrected === "yes"), ...coded.passed].some(
-    (each) => !("why" in each) || each.why === "corrected",
-  );
+  const { note, coded, named, whose } = asked;
+  const found = noteRows({ ...asked, words }, coded);
+  const corrected =
+    coded.contacts.some((each) => each.corrected === "yes" || each.corrected === "word") ||
+    coded.passed.some((each) => each.why === "corrected");
   return {
+    whose,
+    fields: { note: named("note"), solid: named("solid"), balls: named("balls") },
+    counted: { name: named("counted"), value: asked.counted },
     heading: headingOf(words, asked),
     sentences: noteSentences(note).map(([from, to]) => ({
       text: note.slice(from, to).trim(),
-      rows: found.filter(({ at }) => from <= at[0] && at[0] < to).map(({ row }) => row),
+      rows: found.filter((each) => from <= each.from && each.from < to).map(({ row }) => row),
     })),
     asks: asksOf(words, asked),
     offer: offerOf(words, asked),
@@ -44,45 +49,6 @@ function headingOf(words: Words, { note, coded }: AskedNote): string {
   if (coded.contacts.length === 0) return words.say("note.none");
   const counted = coded.contacts.filter((each) => each.count !== null).length;
   return words.say("note.heading", { counted, named: coded.contacts.length - counted });
-}
-
-/** A choice that says something of a phrase. */
-function recode(words: Words, phrase: string, coding: PhraseCoding, label: string): NoteChoice {
-  return { name: "recode", value: JSON.stringify({ phrase, coding }), label: words.say(label) };
-}
-
-function kinds(words: Words, phrase: string, but: ContactKind | null): readonly NoteChoice[] {
-  return CONTACT_KINDS.filter((kind) => kind !== but).map((kind) =>
-    recode(words, phrase, { as: "strike", kind }, `contact.kind.${kind}`),
-  );
-}
-
-function contactRow(words: Words, note: string, contact: RecodedContact): NoteRow {
-  const { phrase, count, of, at, corrected } = contact;
-  const kind = words.say(`contact.kind.${contact.kind}`);
-  const how = count === null ? "named" : count === 0 && of === null ? "zero" : of === null ? "count" : "share";
-  const said = words.say(`note.said.${how}`, { kind, count: count ?? 0, of: of ?? 0 });
-  const mention = count === null ? [] : [recode(words, phrase, { as: "mention" }, "note.choice.mention")];
-  return {
-    word: note.slice(at[0], at[1]),
-    said: corrected === "yes" ? words.say("note.said.corrected", { said }) : said,
-    state: count === null ? "named" : "counted",
-    choices:
-      corrected === "yes"
-        ? [recode(words, phrase, { as: "as-read" }, "note.choice.take-back")]
-        : [recode(words, phrase, { as: "nothing" }, "note.choice.not-so"), ...mention],
-    more: kinds(words, phrase, contact.kind),
-  };
-}
-
-function passedRow(words: Words, note: string, { phrase, why, at }: RecodedWord): NoteRow {
-  return {
-    word: note.slice(at[0], at[1]),
-    said: words.say(`note.passed.${why}`),
-    state: "passed",
-    choices: why === "corrected" ? [recode(words, phrase, { as: "as-read" }, "note.choice.take-back")] : [],
-    more: why === "direction" ? [] : kinds(words, phrase, null),
-  };
 }
 
 /** Solid strikes of balls that the note gives; null: it gives none, or more than one share. */
@@ -108,5 +74,6 @@ function offerOf(words: Words, asked: AskedNote): NoteAnswer["offer"] {
   const given = solidOf(asked);
   if (given === null || asked.solid !== null || (asked.balls !== null && asked.balls !== given.balls)) return null;
   const [solid, balls] = [String(given.solid), String(given.balls)];
-  return { choice: { name: "fill", value: `${solid}/${balls}`, label: words.say("note.offer", given) }, solid, balls };
+  const choice = { name: asked.named("fill"), value: `${solid}/${balls}`, label: words.say("note.offer", given) };
+  return { choice, solid, balls };
 }

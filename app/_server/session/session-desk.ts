@@ -11,6 +11,7 @@ import { type Refused, submitOnce } from "../draft/submit-once";
 import type { StudentViewer } from "../gate";
 import { loadRules } from "../roster/load-verdicts";
 import { loadAcademyRules } from "../season/student-record";
+import { recordNote, singleNote } from "./note-desk";
 
 /** The form of a session among those that are kept. */
 export const SESSION_FORM = "session-form";
@@ -64,5 +65,6 @@ function enterSession(viewer: StudentViewer, data: FormData): AddedSession | Ref
   const stamp = { now: currentInstant(), newId: randomUUID, batchId: null };
   const made = insertSession(db, student, parsed.value, stamp);
   if (made.kind === "exists") return refuse({}, words.say("session-form.exists"));
+  recordNote(viewer, made.sessionId, data, singleNote(student.studentId));
   return { kind: "added", sessionId: made.sessionId };
 }

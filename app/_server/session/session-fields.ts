@@ -1,6 +1,7 @@
 import { type ClubGrouping, currentGroups } from "@/lib/domain/club-grouping";
 import { VIEWS, type View } from "@/lib/domain/fundamental";
 import { CIRCUMSTANCES } from "@/lib/domain/session";
+import { notFilmedField } from "@/lib/ingest/parse-capture-form";
 import type { CaptureAnswer } from "@/lib/report/capture-answer-model";
 import type { FieldModel, FormModel } from "@/lib/report/form-model";
 import type { Words } from "@/lib/words/catalogue";
@@ -45,7 +46,16 @@ export function filmParts(
   return VIEWS.map((view) => ({
     margin: words.say("session-form.part.film", { view: words.say(`view.${view}`) }),
     explains: words.say("session-form.part.film.explains"),
-    fields: captureFields(words, view, one),
+    fields: [
+      one({
+        name: notFilmedField(view),
+        kind: "checkbox",
+        label: words.say("session-form.notFilmed"),
+        options: [{ value: "yes", label: words.say("session-form.notFilmed.yes") }],
+      }),
+      ...captureFields(words, view, one),
+    ],
+    refresh: words.say("session-form.notFilmed.refresh"),
     more: {
       summary: words.say("capture.summary"),
       fields: sightingFields(words, view, one),

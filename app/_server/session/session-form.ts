@@ -37,7 +37,10 @@ export function buildSessionForm(
     heading: words.say("session-form.heading", { alias: source.alias }),
     explains: words.say("session-form.explains"),
     parts: [
-      part("when", [...whenFields(words, source, one), one({ name: "daysSincePractice", kind: "number" })]),
+      {
+        ...part("when", [...whenFields(words, source, one), one({ name: "daysSincePractice", kind: "number" })]),
+        refresh: words.say("session-form.columns"),
+      },
       {
         ...part("shots", [
           one({ name: "solid", kind: "number" }),

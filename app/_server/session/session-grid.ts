@@ -1,5 +1,6 @@
 import type { Fundamental } from "@/lib/domain/fundamental";
 import type { Hand } from "@/lib/domain/handedness";
+import { notFilmedField } from "@/lib/ingest/parse-capture-form";
 import { parseCell } from "@/lib/ingest/parse-cell";
 import { isUnusual } from "@/lib/ingest/parse-session-form";
 import type { Arrangement, GridModel } from "@/lib/report/grid-model";
@@ -42,16 +43,28 @@ export function askedOf(typed: string, fundamental: Fundamental): "yes" | "no" {
   return parsed.kind === "number" && isUnusual(parsed.value, fundamental) ? "yes" : "no";
 }
 
+/**
+ * Without the columns of views that a form says were not filmed. A column that holds a value stays, so that nothing that was
+ * typed is out of sight; and where neither view was filmed they all stay, for there is nothing to save.
+ */
+function filmedColumns(columns: readonly Fundamental[], typed: ReadonlyMap<string, string>): readonly Fundamental[] {
+  const holds = ({ id }: Fundamental): boolean =>
+    [...typed].some(([name, value]) => value !== "" && name.startsWith("r.") && name.endsWith(`.${id}`));
+  const filmed = columns.filter((column) => typed.get(notFilmedField(column.view)) !== "yes" || holds(column));
+  return filmed.length === 0 ? columns : filmed;
+}
+
 /** The grid of a session's form: the first columns, the rest, and what was typed in a kept form. */
 export function buildSessionGrid(words: Words, source: GridSource, draft: FormDraft | null): GridModel {
   const { first, hand, arrangement, letters } = source;
-  const columns = gridFundamentals(source.fundamentals, first);
   const typed = new Map(draft?.entries ?? []);
+  const columns = filmedColumns(gridFundamentals(source.fundamentals, first), typed);
+  const leading = columns.filter((column) => first.includes(column.id)).length;
   return layGrid(words, {
-    caption: words.say(first.length < columns.length ? "grid.caption.first" : "session-form.grid"),
+    caption: words.say(leading < columns.length ? "grid.caption.first" : "session-form.grid"),
     explains: words.say("grid.explains"),
     columns,
-    first: first.length,
+    first: leading,
     rest: source.rest,
     hand,
     swings: Array.from({ length: GRID_SWINGS }, (_, row) => row + 1),

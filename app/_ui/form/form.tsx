@@ -8,6 +8,7 @@ import { Field } from "./field";
 import styles from "./form.module.css";
 import { Grid, type GridActions } from "./grid";
 import { HiddenFields } from "./hidden-fields";
+import { Refresh } from "./refresh";
 
 /** What a form is sent to: a path, or a function on the server. */
 export type FormAction = string | ((data: FormData) => Promise<void>);
@@ -56,10 +57,10 @@ export interface FilmActions {
   readonly show: (data: FormData) => Promise<void>;
 }
 
-/** The same for what the note among a form's fields says. */
+/** The same for what the notes among a form's fields say, each of its student. */
 export interface NoteActions {
-  readonly ask: AskNote;
-  readonly show: (data: FormData) => Promise<void>;
+  readonly ask: (studentId: string, data: FormData) => ReturnType<AskNote>;
+  readonly show: (studentId: string, data: FormData) => Promise<void>;
 }
 
 type FormPart = FormModel["parts"][number];
@@ -109,10 +110,10 @@ function Films({
 function Notes(props: { readonly part: FormPart; readonly notes: NoteActions; readonly check: string }) {
   const { part, notes, check } = props;
   return part.note ? (
-    <div id="note">
-      <NoteAnswer first={part.note} ask={notes.ask} />
+    <div id={`note-${part.note.whose}`}>
+      <NoteAnswer first={part.note} ask={notes.ask.bind(null, part.note.whose)} />
       <noscript>
-        <button type="submit" formAction={notes.show} className="say">
+        <button type="submit" formAction={notes.show.bind(null, part.note.whose)} className="say">
           {check}
         </button>
       </noscript>
@@ -127,6 +128,7 @@ export function Form({
   films,
   notes,
   grid,
+  refresh,
   before,
 }: {
   readonly model: FormModel;
@@ -134,6 +136,8 @@ export function Form({
   readonly films?: FilmActions;
   readonly notes?: NoteActions;
   readonly grid?: GridActions;
+  /** Keeps the form as it stands and makes it anew from what it says. */
+  readonly refresh?: (data: FormData) => Promise<void>;
   /** Stands above the title. */
   readonly before?: ReactNode;
 }) {
@@ -149,6 +153,16 @@ export function Form({
         <Part key={part.margin} margin={part.margin} explains={part.explains}>
           {part.grid ? <Grid model={part.grid} /> : null}
           <Fields fields={part.fields} />
+          {part.refresh && refresh ? (
+            <>
+              <Refresh label={part.refresh} action={refresh} />
+              <noscript>
+                <button type="submit" formAction={refresh} className="say">
+                  {part.refresh}
+                </button>
+              </noscript>
+            </>
+          ) : null}
           {part.more ? <More more={part.more} /> : null}
           {films ? <Films part={part} films={films} check={model.check ?? ""} /> : null}
           {notes ? <Notes part={part} notes={notes} check={model.noteCheck ?? ""} /> : null}

@@ -55,6 +55,7 @@ function Cell(props: TableProps & { readonly at: Placed }) {
         <b>{arrangement === "swings" ? column.label : model.rows[at.swing]?.label}</b>
         <span>{column.unit}</span>
         {arrangement === "swings" ? <span>{column.sign}</span> : null}
+        {column.mark === "" ? null : <i>{column.mark}</i>}
       </span>
       <input
         id={`field-${cell.name}`}
@@ -134,6 +135,11 @@ function Sign({ model, heads, at }: Pick<TableProps, "model" | "heads"> & { read
   );
 }
 
+function Mark({ model, at }: Pick<TableProps, "model"> & { readonly at: number }) {
+  const mark = model.columns[at]?.mark ?? "";
+  return mark === "" ? null : <span className={styles.mark}>{mark}</span>;
+}
+
 function SwingLines(props: TableProps) {
   const { model, order, from, heads } = props;
   return (
@@ -144,6 +150,7 @@ function SwingLines(props: TableProps) {
           {order.map((at) => (
             <th key={at} scope="col">
               {model.columns[at]?.label}
+              <Mark model={model} at={at} />
             </th>
           ))}
         </tr>
@@ -202,6 +209,7 @@ function ColumnLines(props: TableProps) {
                 <th scope="row">
                   {model.columns[column]?.label}
                   <span className={styles.checkpoint}>{model.columns[column]?.checkpoint}</span>
+                  <Mark model={model} at={column} />
                 </th>
                 <td className={styles.beside}>
                   <Sign model={model} heads={heads} at={column} />

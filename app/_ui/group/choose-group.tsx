@@ -6,7 +6,7 @@ import styles from "./choose-group.module.css";
 
 /** Who was filmed in a group, what is read of them, and how many swings each; the choice stands in the address. */
 export function ChooseGroup({ model }: { readonly model: ChooseGroupPage }) {
-  const { swings } = model;
+  const { clubGroup, swings } = model;
   return (
     <form method="get" action="/record/group">
       <PageHead title={model.title} lede={model.lede} before={<BackLink link={model.back} />}>
@@ -35,6 +35,16 @@ export function ChooseGroup({ model }: { readonly model: ChooseGroupPage }) {
             </div>
           </fieldset>
         ))}
+        <div className={`${form.field} ${styles.swings}`}>
+          <label htmlFor="group">{clubGroup.label}</label>
+          <select id="group" name="group" defaultValue={clubGroup.value}>
+            {clubGroup.options.map((option) => (
+              <option key={option.value} value={option.value}>
+                {option.label}
+              </option>
+            ))}
+          </select>
+        </div>
         <div className={`${form.field} ${styles.swings}`}>
           <label htmlFor="swings">{swings.label}</label>
           <select id="swings" name="swings" defaultValue={swings.value}>

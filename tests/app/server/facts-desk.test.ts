@@ -4,7 +4,9 @@ import type { StudentViewer } from "@/app/_server/gate";
 import { loadStudentVerdicts } from "@/app/_server/roster/load-verdicts";
 import { loadFactsForm, saveFacts } from "@/app/_server/session/facts-desk";
 import { loadHistory, loadSessionPage, undoChange } from "@/app/_server/session/load-history";
+import { readReadingsInForce } from "@/db/read/readings";
 import { readCaptures, readSessions } from "@/db/read/sessions";
+import { insertReadings } from "@/db/write/readings";
 import type { FormModel } from "@/lib/report/form-model";
 import { admitFilmed, formOf, sent } from "./corrected-season";
 import { startAcademy } from "./own-academy-data";
@@ -25,6 +27,13 @@ function form(draftId: string = randomUUID()): FormModel {
   if (!model) throw new Error("no form");
   return model;
 }
+const readingOf = (value: number) => ({
+  fundamentalId: "hinge" as const,
+  value,
+  typed: `${value}`,
+  unit: "deg" as const,
+  signRule: "neutral" as const,
+});
 const onFile = () => ({
   session: readSessions(mine.db, mine.student).find((session) => session.id === "film3"),
   films: readCaptures(mine.db, mine.student).filter((film) => film.sessionId === "film3"),
@@ -107,5 +116,74 @@ describe("saying a session's facts anew", () => {
     expect(back.refusal).toMatch(/somebody corrected these facts/);
     expect(await saveFacts(mine, "film3", sent(back, {}))).toEqual({ kind: "saved" });
     expect(onFile().session?.note).toBe("two");
+  });
+
+  it("another reader takes the values along, the session is judged anew as theirs, and it is undone", async () => {
+    const values = () =>
+      readReadingsInForce(mine.db, mine.student)
+        .filter((each) => each.sessionId === "film3")
+        .map((each) => [each.fundamentalId, each.value]);
+    const readers = () =>
+      mine.db.sqlite
+        .prepare("SELECT DISTINCT reader FROM reading WHERE session_id = 'film3' AND reread = 0")
+        .pluck()
+        .all();
+    const judgedReader = async () => {
+      const { tracks } = await loadStudentVerdicts(mine);
+      const at = tracks[0]?.history.sessions.findIndex(({ session }) => session.id === "film3") ?? -1;
+      return tracks[0]?.judged.track.sessions[at]?.reader;
+    };
+    const [before, was, judgedBefore] = [values(), onFile().session?.reader, await judgedReader()];
+    expect(before.length).toBeGreaterThan(0);
+    expect(await saveFacts(mine, "film3", sent(form(), { why: "Wren read it", reader: "Coach Wren" }))).toEqual({
+      kind: "saved",
+    });
+    expect(onFile().session?.reader).toBe("Coach Wren");
+    expect(readers()).toEqual(["Coach Wren"]);
+    expect(values()).toEqual(before);
+    expect(await judgedReader()).not.toBe(judgedBefore);
+    const undo = loadSessionPage(mine, "film3", undefined)?.parts.flatMap((part) => part.presses)[0];
+    expect(undo?.explains).toContain(`read by: ${was} → `);
+    expect(undo?.explains.match(/read by/g)).toHaveLength(2);
+    const pressed = formOf(Object.fromEntries(undo?.hidden.map(({ name, value }) => [name, value]) ?? []));
+    expect(await undoChange(mine, pressed)).toBe("undo-undone");
+    expect([onFile().session?.reader, readers(), values()]).toEqual([was, [was], before]);
+    expect(await judgedReader()).toBe(judgedBefore);
+  });
+
+  it("a known reader in other letters is that reader; none, or one with values of their own there, is refused", async () => {
+    const refused = async (reader: string) => {
+      const outcome = await saveFacts(mine, "film3", sent(form(), { why: "x", reader }));
+      if (outcome.kind !== "refused") throw new Error(outcome.kind);
+      return form(outcome.draftId);
+    };
+    const was = onFile().session?.reader ?? "";
+    expect((await refused(was.toUpperCase())).refusal).toMatch(/says what is on file already/);
+    const errorOf = (model: FormModel) =>
+      model.parts.flatMap((part) => part.fields).find((field) => field.name === "reader")?.error;
+    expect(errorOf(await refused(""))).not.toBe("");
+    mine.db.sqlite.exec(
+      `INSERT INTO reading (student_id, fundamental_id, session_id, swing_id, reader, reread, value, typed, unit, sign_rule,
+         entered_at)
+       SELECT student_id, fundamental_id, session_id, swing_id, 'Second', 0, value, typed, unit, sign_rule, entered_at
+       FROM reading WHERE session_id = 'film3' AND reread = 0 LIMIT 1`,
+    );
+    expect(errorOf(await refused("Second"))).toMatch(/values of their own/);
+    expect(onFile().session?.reader).toBe(was);
+  });
+
+  it("a reader can't be put back once values were added as the new one's", async () => {
+    await saveFacts(mine, "film3", sent(form(), { why: "Wren read it", reader: "Coach Wren" }));
+    const undo = loadSessionPage(mine, "film3", undefined)?.parts.flatMap((part) => part.presses)[0];
+    const added = [{ number: 9, note: null, readings: [readingOf(80)] }];
+    insertReadings(
+      mine.db,
+      mine.student,
+      { sessionId: "film3", reader: null, reading: "first", swings: added },
+      { now: "2026-03-01T00:00:00.000Z", batchId: null },
+    );
+    const pressed = formOf(Object.fromEntries(undo?.hidden.map(({ name, value }) => [name, value]) ?? []));
+    expect(await undoChange(mine, pressed)).toMatch(/^undo-no-values$/);
+    expect(onFile().session?.reader).toBe("Coach Wren");
   });
 });

@@ -1,14 +1,17 @@
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import type { Viewer } from "@/app/_server/gate";
 import { admitToStudent } from "@/app/_server/gate";
+import { loadGridSource } from "@/app/_server/session/grid-desk";
 import { addGroup, findGroupDraft } from "@/app/_server/session/group-desk";
 import { groupNotices, groupNoticesOf } from "@/app/_server/session/group-jumps";
 import { loadGroupPage, loadSavedGroup } from "@/app/_server/session/load-group";
+import { answerDraftNote, answerSessionNote, groupNote } from "@/app/_server/session/note-desk";
 import { readGroupSessions } from "@/db/read/group-sessions";
 import { readCaptures, readSessions } from "@/db/read/sessions";
 import { insertSession } from "@/db/write/sessions";
 import { insertStudent } from "@/db/write/students";
 import { dayFromNumber, dayNumber } from "@/lib/domain/calendar-day";
+import { BUILT_IN } from "@/lib/domain/catalogue";
 import { NOTHING_SEEN } from "@/lib/domain/session";
 import { normal, randomFrom } from "@/seed/random";
 import { startAcademy } from "./own-academy-data";
@@ -125,7 +128,7 @@ describe("a group session", () => {
     expect(draft?.errors["r.@Eli.1.hinge"]).toMatch(/not a number/);
     const typed = [...data].filter(([name]) => name !== "draft").map(([name, value]) => [name, String(value)] as const);
     expect(new Map(draft?.entries)).toEqual(new Map(typed));
-    const step = loadGroupPage(viewer, { draft: outcome.draftId });
+    const step = await loadGroupPage(viewer, { draft: outcome.draftId });
     if (step.kind !== "form") throw new Error("the choice again");
     const part = step.form.parts.find((each) => each.margin === "Bo");
     expect(part?.fields.find((each) => each.name === "s.Bo.note")?.value).toBe("2 thin");
@@ -133,7 +136,7 @@ describe("a group session", () => {
   });
 
   it("names students without consent, and leaves them out only after the coach says so", async () => {
-    const step = loadGroupPage(viewer, { student: [...NAMES, WITHOUT], draft: crypto.randomUUID() });
+    const step = await loadGroupPage(viewer, { student: [...NAMES, WITHOUT], draft: crypto.randomUUID() });
     if (step.kind !== "form") throw new Error("the choice again");
     expect(step.form.parts[0]?.fields[0]?.label).toBe("No consent to measure: Gus");
     expect(step.form.parts.some((part) => part.margin === WITHOUT)).toBe(false);
@@ -143,9 +146,46 @@ describe("a group session", () => {
     expect(readGroupSessions(viewer.db, viewer.scope)).toEqual([]);
   });
 
-  it("of nobody who may be measured goes back to the choice", () => {
+  it("of nobody who may be measured goes back to the choice", async () => {
     for (const student of [undefined, WITHOUT, "nobody"])
-      expect(loadGroupPage(viewer, { student }).kind).toBe("choose");
+      expect((await loadGroupPage(viewer, { student })).kind).toBe("choose");
+  });
+
+  it("shows first what matters now for any of them with those clubs, in the order of work, each one's own marked", async () => {
+    const grids = async (group: string, column: readonly string[] = []) => {
+      const step = await loadGroupPage(viewer, { student: ["Bo", "New"], group, column, draft: crypto.randomUUID() });
+      if (step.kind !== "form") throw new Error("the choice again");
+      const of = (name: string) => step.form.parts.find((part) => part.margin === name)?.grid;
+      const ids = (name: string) => of(name)?.columns.map((each) => each.fundamentalId) ?? [];
+      const marked = (name: string) =>
+        of(name)
+          ?.columns.filter((each) => each.mark !== "")
+          .map((each) => [each.fundamentalId, each.mark]);
+      return { of, ids, marked };
+    };
+    insertStudent(
+      viewer.db,
+      viewer.scope,
+      { id: "New", alias: "New", birthYear: 2012, hand: "right", zone: "UTC", clubs: "" },
+      { kind: "measure", givenBy: "parent", from: "2026-01-01", until: null, withdrawnOn: null },
+      stamp(),
+    );
+    const bo = admitToStudent(viewer, "Bo");
+    if (!bo) throw new Error("no Bo");
+    const own = (await loadGridSource({ ...viewer, student: bo }, "iron")).first;
+    const iron = await grids("iron");
+    const first = iron.ids("Bo").slice(0, iron.of("Bo")?.first);
+    expect(iron.ids("New")).toEqual(iron.ids("Bo"));
+    expect(first).toEqual(BUILT_IN.map((each) => each.id).filter((id) => first.includes(id)));
+    expect(first[0]).toBe("trail-v");
+    for (const id of own) expect(first).toContain(id);
+    expect(iron.marked("Bo")).toEqual(first.filter((id) => own.includes(id)).map((id) => [id, "now, Bo"]));
+    expect(iron.marked("New")?.map(([id]) => id)).not.toEqual(iron.marked("Bo")?.map(([id]) => id));
+    expect([iron.of("Bo")?.rest?.open, iron.of("New")?.rest?.open]).toEqual(["no", "yes"]);
+    expect((await grids("driver")).of("Bo")?.rest?.open).toBe("yes");
+    const wished = await grids("iron", ["hinge", "foot-line"]);
+    expect(wished.ids("Bo")).toEqual(["foot-line", "hinge"]);
+    expect(wished.of("Bo")?.rest).toBeNull();
   });
 
   it("is saved as a session each with one group id and one placement; sent twice it is saved once", async () => {
@@ -174,7 +214,37 @@ describe("a group session", () => {
     expect(groupNoticesOf(viewer, sessions.slice(0, 3), "face-on")).toEqual([]);
   });
 
+  it("a count corrected in one student's note is kept with that student's session alone", async () => {
+    const id = "00000000-0000-4000-8000-000000000002";
+    const counted = JSON.stringify([{ place: "1 2 thin", coding: { as: "count", count: 1, of: "as-read" } }]);
+    const notes = { "s.Bo.note": "2 thin", "s.Bo.counted": counted, "s.Cleo.note": "2 thin" };
+    const data = groupForm(["Bo", "Cleo"], { ...notes, draft: id, day: "2026-03-27" });
+    const draft = {
+      entries: [...data].map(([name, value]) => [name, String(value)] as const),
+      errors: {},
+      refusal: "",
+    };
+    const saying = (name: string) =>
+      answerDraftNote(viewer, draft, groupNote(name)).sentences.flatMap(({ rows }) => rows.map((row) => row.said));
+    expect([saying("Bo"), saying("Cleo")]).toEqual([
+      ["1, thin or topped (corrected in this note)"],
+      ["2, thin or topped"],
+    ]);
+    expect(await addGroup(viewer, data)).toEqual({ kind: "added", groupId: id });
+    const filed = (name: string) => {
+      const session = readSessions(viewer.db, scopeOf(name)).at(-1);
+      if (!session) throw new Error("not saved");
+      const answer = answerSessionNote({ ...viewer, student: scopeOf(name) }, session);
+      return answer?.sentences.flatMap(({ rows }) => rows.map((row) => row.said));
+    };
+    expect([filed("Bo"), filed("Cleo")]).toEqual([
+      ["1, thin or topped (corrected in this note)"],
+      ["2, thin or topped"],
+    ]);
+  });
+
   it("an unknown group lists those there are", () => {
-    expect(loadSavedGroup(viewer, "none").parts[0]?.links[0]?.href).toBe(`/record/group/saved?group=${GROUP}`);
+    const links = loadSavedGroup(viewer, "none").parts[0]?.links.map((link) => link.href);
+    expect(links).toContain(`/record/group/saved?group=${GROUP}`);
   });
 });

@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import type { Archive } from "@/lib/domain/archive";
+import { countKey } from "@/lib/domain/count-key";
 import { selectArchiveRules } from "@/lib/domain/select-archive-rules";
 import { anyArchive } from "../ingest/made-archive";
 
@@ -30,6 +31,18 @@ const shared = anyArchive
         noteCodings: [
           { phrase: "never said by anyone here", coding: "{}", who: "Ann", recordedAt: at },
           { phrase: "CLIPPED  it", coding: "{}", who: "Ann", recordedAt: at },
+          ...[first, other].flatMap(({ sessions }, which) =>
+            sessions.slice(0, 1).map(({ id }) => ({
+              phrase: countKey({
+                scope: "note",
+                sessionId: `${id}${which === 1 ? "-of-other" : ""}`,
+                place: "1 2 thin",
+              }),
+              coding: "{}",
+              who: "Ann",
+              recordedAt: at,
+            })),
+          ),
         ],
       },
       students: [
@@ -50,7 +63,10 @@ describe("the rules that one student's archive holds", () => {
         expect(JSON.stringify(mine)).not.toMatch(/secret of the other|for the other one|never said by anyone/);
         const looked = students[0]?.sessions.some(({ looks }) => looks.length > 0) ?? false;
         expect(mine.noiseModels).toHaveLength(looked ? 1 : 0);
-        expect(mine.noteCodings.map(({ phrase }) => phrase)).toEqual(looked ? ["CLIPPED  it"] : []);
+        expect(mine.noteCodings.map(({ phrase }) => phrase)).toEqual([
+          ...(students[0]?.sessions.length ? ["CLIPPED  it"] : []),
+          ...(students[0]?.sessions.slice(0, 1) ?? []).map(({ id }) => `@${encodeURIComponent(id)} 1 2 thin`),
+        ]);
       }),
       { seed: SEED, numRuns: 200 },
     );

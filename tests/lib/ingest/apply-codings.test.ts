@@ -54,6 +54,55 @@ describe("what an academy said of a phrase", () => {
     expect(recode("5 fat", [["# fat", { as: "mention" }]], 3).tooMany).toBe("no");
   });
 
+  it("a count said of one phrase of this note stands there alone, and its balls stay only where they can hold it", () => {
+    const coded = codeContactNote("2/5 fat, thin x3; 2/5 fat", null);
+    const counted = (count: number, of: "as-read" | "none") =>
+      said(applyCodings(coded, new Map(), null, new Map([["2 2/5 fat", { as: "count", count, of }]]))).at(-1);
+    expect(coded.contacts.map((contact) => contact.place)).toEqual(["1 2/5 fat", "1 thin x3", "2 2/5 fat"]);
+    expect(counted(3, "as-read")).toEqual(["ground", 3, 5]);
+    expect(counted(3, "none")).toEqual(["ground", 3, null]);
+    expect(counted(6, "as-read")).toEqual(["ground", 6, null]);
+    const own = new Map([["1 thin x3", { as: "mention" } as const]]);
+    expect(said(applyCodings(coded, new Map(), null, own))).toEqual([
+      ["ground", 2, 5],
+      ["low", null, null],
+      ["ground", 2, 5],
+    ]);
+  });
+
+  it("a count said of a number word holds in every note, one of this note goes before it", () => {
+    const coded = codeContactNote("a couple of thin", null);
+    const codings = new Map([["~couple thin", { as: "count", count: 3, of: "as-read" } as const]]);
+    expect(applyCodings(coded, codings, null).contacts[0]).toMatchObject({ count: 3, of: null, corrected: "word" });
+    const own = new Map([["1 couple thin", { as: "count", count: 4, of: "none" } as const]]);
+    expect(applyCodings(coded, codings, null, own).contacts[0]).toMatchObject({ count: 4, corrected: "here" });
+  });
+
+  it("whatever count is said, a number of balls is the note's own or none, and no other phrase changes", () =>
+    fc.assert(
+      fc.property(
+        notes,
+        fc.nat(),
+        fc.nat(40),
+        fc.constantFrom("as-read" as const, "none" as const),
+        (note, pick, count, of) => {
+          const coded = codeContactNote(note, null);
+          fc.pre(coded.contacts.length > 0);
+          const at = pick % coded.contacts.length;
+          const place = coded.contacts[at]?.place ?? "";
+          const after = applyCodings(coded, new Map(), null, new Map([[place, { as: "count", count, of }]])).contacts;
+          expect(after.filter((each) => each.corrected !== "no").map((each) => [each.place, each.count])).toEqual([
+            [place, count],
+          ]);
+          for (const [k, contact] of after.entries())
+            expect([coded.contacts[k]?.of ?? null, null]).toContain(contact.of);
+          for (const contact of after)
+            expect(contact.of ?? Number.POSITIVE_INFINITY).toBeGreaterThanOrEqual(contact.count ?? 0);
+        },
+      ),
+      { numRuns: 500 },
+    ));
+
   it("a coding of one phrase never changes another phrase's", () =>
     fc.assert(
       fc.property(notes, anyCoding, fc.nat(), (note, coding, pick) => {

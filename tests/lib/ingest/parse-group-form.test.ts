@@ -65,6 +65,17 @@ describe("a group session's form (real FormData)", () => {
     ).toEqual(["bench"]);
   });
 
+  it("a view that was not filmed has no film at anybody, and what is filled in for it is asked back once", () => {
+    const outcome = read({ "notFilmed.down-the-line": "yes" });
+    if (outcome.kind !== "ok") throw new Error("refused");
+    for (const { session } of outcome.value) expect(session.captures.map((film) => film.view)).toEqual(["face-on"]);
+    const both = { "r.@eli.1.foot-line": "2", "r.@nia.1.foot-line": "1", "film.down-the-line": "shelf 9" };
+    expect(problems({ "notFilmed.down-the-line": "yes", ...both })).toEqual([
+      "notFilmed.down-the-line not-filmed-but-said",
+    ]);
+    expect(problems({ "notFilmed.face-on": "yes" })).toEqual(["notFilmed.face-on not-filmed-but-said"]);
+  });
+
   it("what is wrong for all is said once, what is wrong for one at the own field", () => {
     expect(problems({ day: "2026-10-01" })).toEqual(["day future-date"]);
     expect(problems({ "r.@nia.1.hinge": "eighty" })).toEqual(["r.@nia.1.hinge not-a-number"]);

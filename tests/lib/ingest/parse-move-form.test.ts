@@ -67,12 +67,20 @@ describe("a form of facts", () => {
         ["aside.face-on", "blurred"],
       ] as const),
     ]);
-    const facts = { today: "2031-03-01", grouping: SHORT_LIST, birthYear: null, hand: "left" } as const;
-    expect(codes(parseFactsForm(data, facts))).toEqual(["why missing"]);
+    const facts = {
+      today: "2031-03-01",
+      grouping: SHORT_LIST,
+      birthYear: null,
+      hand: "left",
+      readers: ["Coach Lark"],
+    } as const;
+    expect(codes(parseFactsForm(data, facts))).toEqual(["reader missing", "why missing"]);
     data.set("why", "looked again");
+    data.set("reader", " coach  lark");
     expect(parseFactsForm(data, facts)).toMatchObject({
       kind: "ok",
       value: {
+        reader: "Coach Lark",
         setAsideReason: "rain",
         captures: [{ setAsideReason: "blurred" }, { setAsideReason: null }],
         why: "looked again",

@@ -29,6 +29,18 @@ describe("the page of corrected phrases", () => {
     expect(page.none).toBe("");
   });
 
+  it("a count is said with its words: of one note, or of a number word in every note; taken back by its key", () => {
+    const page = buildNoteCodings(wordsFor("en"), [
+      row("@s%201 2 thin x3", { as: "count", count: 2, of: "none" }, "2026-03-01"),
+      row("~couple thin", { as: "count", count: 3, of: "as-read" }, "2026-03-02"),
+    ]);
+    expect(page.table.rows.map((each) => each.cells.slice(0, 2))).toEqual([
+      ["thin x3 (in one note)", "2 counted, and not of so many"],
+      ["couple thin", "3 counted"],
+    ]);
+    expect(page.takeBacks.map((each) => each.phrase)).toEqual(["@s%201 2 thin x3", "~couple thin"]);
+  });
+
   it("without a correction says so, and has no history", () => {
     const page = buildNoteCodings(wordsFor("en"), []);
     expect(page.none).not.toBe("");

@@ -1,8 +1,9 @@
 "use server";
 
 import { redirect } from "next/navigation";
-import { requireViewer } from "../../../_server/gate";
+import { requireStudent, requireViewer } from "../../../_server/gate";
 import { addGroup, answerGroup, keepGroup } from "../../../_server/session/group-desk";
+import { answerNote, groupNote, settleNote } from "../../../_server/session/note-desk";
 
 export async function submitGroup(data: FormData): Promise<void> {
   const outcome = await addGroup(await requireViewer(), data);
@@ -19,4 +20,14 @@ export async function askGroup(data: FormData) {
 
 export async function showGroup(data: FormData): Promise<void> {
   redirect(`/record/group?draft=${keepGroup(await requireViewer(), data)}`);
+}
+
+export async function askGroupNote(studentId: string, data: FormData) {
+  return answerNote(await requireStudent(studentId), data, groupNote(studentId));
+}
+
+export async function showGroupNote(studentId: string, data: FormData): Promise<void> {
+  const viewer = await requireStudent(studentId);
+  const draftId = keepGroup(viewer, settleNote(viewer, data, groupNote(studentId)));
+  redirect(`/record/group?draft=${draftId}#note-${studentId}`);
 }

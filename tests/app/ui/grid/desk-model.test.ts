@@ -4,6 +4,7 @@ import type { GridCell } from "@/lib/report/grid-model";
 
 const column = (checkpointOrder: number, id = "x"): DeskColumn => ({
   fundamentalId: id,
+  mark: "",
   label: id,
   unit: "degrees",
   sign: "up",

@@ -5,7 +5,7 @@ import { orNothing, whenDiskFails } from "../../../../../_server/door/when-disk-
 import { requireStudent, requireViewer } from "../../../../../_server/gate";
 import { answerCaptures, keepForAnswer } from "../../../../../_server/session/capture-desk";
 import { keepGridChoice, turnGrid } from "../../../../../_server/session/grid-desk";
-import { answerNote, settleNote } from "../../../../../_server/session/note-desk";
+import { answerNote, settleNote, singleNote } from "../../../../../_server/session/note-desk";
 import { addSession } from "../../../../../_server/session/session-desk";
 
 export async function submitSession(data: FormData): Promise<void> {
@@ -28,15 +28,15 @@ export async function showCaptures(data: FormData): Promise<void> {
   redirect(`/students/${viewer.student.studentId}/sessions/new?draft=${keepForAnswer(viewer, data)}#films`);
 }
 
-export async function askNote(data: FormData) {
-  return answerNote(await requireStudent(String(data.get("studentId") ?? "")), data);
+export async function askNote(studentId: string, data: FormData) {
+  return answerNote(await requireStudent(studentId), data, singleNote(studentId));
 }
 
-export async function showNote(data: FormData): Promise<void> {
-  const viewer = await requireStudent(String(data.get("studentId") ?? ""));
+export async function showNote(studentId: string, data: FormData): Promise<void> {
+  const viewer = await requireStudent(studentId);
   const page = `/students/${viewer.student.studentId}/sessions/new`;
-  const settled = await whenDiskFails(page, () => settleNote(viewer, data));
-  redirect(`${page}?draft=${keepForAnswer(viewer, settled)}#note`);
+  const settled = await whenDiskFails(page, () => settleNote(viewer, data, singleNote(studentId)));
+  redirect(`${page}?draft=${keepForAnswer(viewer, settled)}#note-${studentId}`);
 }
 
 export async function keepGrid(data: FormData): Promise<void> {
@@ -49,4 +49,10 @@ export async function turnLines(data: FormData): Promise<void> {
   const viewer = await requireStudent(String(data.get("studentId") ?? ""));
   orNothing(() => turnGrid(viewer));
   redirect(`/students/${viewer.student.studentId}/sessions/new?draft=${keepForAnswer(viewer, data)}#grid`);
+}
+
+/** The same form anew: its columns follow the clubs that it names. */
+export async function refreshForm(data: FormData): Promise<void> {
+  const viewer = await requireStudent(String(data.get("studentId") ?? ""));
+  redirect(`/students/${viewer.student.studentId}/sessions/new?draft=${keepForAnswer(viewer, data)}`);
 }

@@ -6,7 +6,16 @@ import { loadSessionForm } from "../../../../../_server/session/load-forms";
 import { FilmingLink } from "../../../../../_ui/filming/filming-link";
 import { Form } from "../../../../../_ui/form/form";
 import { Frame } from "../../../../../_ui/frame/frame";
-import { askCaptures, askNote, keepGrid, showCaptures, showNote, submitSession, turnLines } from "./actions";
+import {
+  askCaptures,
+  askNote,
+  keepGrid,
+  refreshForm,
+  showCaptures,
+  showNote,
+  submitSession,
+  turnLines,
+} from "./actions";
 
 interface Asked {
   readonly params: Promise<{ readonly studentId: string }>;
@@ -23,6 +32,7 @@ export default async function NewSessionRoute({ params, searchParams }: Asked) {
       <Form
         model={await loadSessionForm(viewer, draftId, dropped)}
         action={submitSession}
+        refresh={refreshForm}
         films={{ ask: askCaptures, show: showCaptures }}
         notes={{ ask: askNote, show: showNote }}
         grid={{ keep: keepGrid, turn: turnLines }}
