@@ -133,7 +133,14 @@ export function buildReport(words: Words, source: ReportSource): ReportPage {
       items: source.fundamentals.map((entry) => reported(words, entry)),
     },
     keep: { margin: say("keep.margin"), heading: say("keep.heading"), texts: keepTexts(words, season) },
-    contact: season.contact === null ? null : { ...season.contact, download: null },
+    contact:
+      season.contact === null
+        ? null
+        : {
+            ...season.contact,
+            judged: season.contact.judged === null ? null : { ...season.contact.judged, files: null },
+            download: null,
+          },
     events: {
       margin: say("events.margin"),
       heading: say("events.heading"),

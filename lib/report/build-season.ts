@@ -13,6 +13,7 @@ import { verdictSentence } from "./build-fundamental";
 import { buildSeasonChart } from "./build-season-chart";
 import { buildWatch } from "./build-watch";
 import { cautionsFor } from "./cautions";
+import { buildChartFiles } from "./chart-files";
 import { eventRibbons } from "./event-ribbons";
 import { chooseInHand } from "./order-of-work";
 import type { Fact, SeasonPage, SeasonRow } from "./page-model";
@@ -86,6 +87,10 @@ export function buildSeasonPage(words: Words, source: SeasonSource): SeasonPage 
           .filter((track) => track.history.fundamental.phase === phase)
           .map((track) => seasonRow(words, source, track, inHand?.track.fundamental.id ?? null, first ?? source.asOf)),
       })).filter((group) => group.rows.length > 0),
+      files:
+        tracks.length === 0
+          ? null
+          : buildChartFiles(words, `/api/students/${student.id}/season/svg?club=${source.clubGroup ?? ""}`, "season"),
       drills: drillRibbons(source, first ?? source.asOf),
       events: eventRibbons(words, source.events, { first: first ?? source.asOf, last: source.asOf }),
       practice: practiceLanes(words, source.practice ?? [], { first: first ?? source.asOf, last: source.asOf }),
