@@ -139,7 +139,6 @@ export function buildReport(words: Words, source: ReportSource): ReportPage {
         : {
             ...season.contact,
             judged: season.contact.judged === null ? null : { ...season.contact.judged, files: null },
-            download: null,
           },
     events: {
       margin: say("events.margin"),
