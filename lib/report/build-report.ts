@@ -5,6 +5,7 @@ import type { Session, Squareness } from "@/lib/domain/session";
 import type { Student, StudentEvent } from "@/lib/domain/student";
 import type { Words } from "@/lib/words/catalogue";
 import { sayDay, sayStretch } from "@/lib/words/day-words";
+import { sayEventDays } from "@/lib/words/say-event";
 import { sayFundamental } from "@/lib/words/say-fundamental";
 import type { TableModel } from "./basic-model";
 import type { FundamentalPage, SeasonPage } from "./page-model";
@@ -67,12 +68,12 @@ function eventTable(words: Words, source: ReportSource): TableModel[] {
         align: "start" as const,
       })),
       // Where it hurts goes on no paper.
-      rows: events.map(({ day, endDay, kind, note, rebaselines }) => ({
+      rows: events.map((event) => ({
         cells: [
-          sayStretch(words, day, endDay ?? day),
-          words.say(`event.${kind}`),
-          note,
-          rebaselines.map(nameOf).join(", "),
+          sayEventDays(words, event),
+          words.say(`event.${event.kind}`),
+          event.note,
+          event.rebaselines.map(nameOf).join(", "),
         ],
         tone: "plain" as const,
       })),

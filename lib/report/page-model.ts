@@ -54,6 +54,8 @@ export interface SeasonPage {
     readonly drills?: readonly ChartRibbon[];
     /** Events on that axis; absent: none. */
     readonly events?: readonly ChartRibbon[];
+    /** The events in one sentence; absent or empty: none. */
+    readonly marked?: string;
     /** Practice under it; null or absent: none. */
     readonly practice?: ChartPractice | null;
   };

@@ -99,6 +99,7 @@ export function Season({ model }: { readonly model: SeasonPage }) {
         ))}
         <Axis evidence={model.evidence} />
         {model.evidence.files === null ? null : <SaveChart files={model.evidence.files} />}
+        {model.evidence.marked ? <p>{model.evidence.marked}</p> : null}
         {model.evidence.practice ? <p>{model.evidence.practice.summary}</p> : null}
         {model.drills === null ? null : <Table model={model.drills} />}
       </Part>

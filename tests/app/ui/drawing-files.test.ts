@@ -144,3 +144,18 @@ it("the unit of a chart whose axis ends on a tick stands clear of that tick's la
   expect(topOf(100)).toBeGreaterThanOrEqual(14);
   expect(topOf(120)).toBeGreaterThanOrEqual(14);
 });
+
+it("what goes on ends in a point towards today, what has ended in a stop, and what began today is still seen", () => {
+  const drawn = (from: number, end?: "open"): string =>
+    chartFile(
+      { ...madeSeasonChart(), drills: [], events: [{ from, to: 200, label: "pause", ...(end ? { end } : {}) }] },
+      sheets,
+      "colour",
+    );
+  const path = (file: string): string => / class="event" d="([^"]+)"/.exec(file)?.[1] ?? "";
+  const point = /L[\d.]+ [\d.]+L[\d.]+ [\d.]+$/;
+  expect(path(drawn(100, "open"))).toMatch(point);
+  expect(path(drawn(100))).not.toMatch(point);
+  const [, start, stop] = /^M([\d.]+) .*H([\d.]+)M/.exec(path(drawn(200, "open"))) ?? [];
+  expect(Number(stop) - Number(start)).toBe(10);
+});
