@@ -213,9 +213,15 @@ describe("the report", () => {
         glyph: page.verdict.glyph,
         heading: page.verdict.heading,
         facts: page.verdict.facts,
-        chart: page.evidence.chart,
+        // Practice, events and other fundamentals' drills stand once for all, on the first sheet.
+        chart: { ...page.evidence.chart, practice: null, events: [], drills: [] },
       });
     }
+    const rows = season.evidence.groups.flatMap((group) => group.rows);
+    expect(report.glance?.table.rows.map(({ cells: [name, word] }) => [name, word])).toEqual(
+      rows.map((row) => [row.name, row.word]),
+    );
+    expect(report.glance?.axis.events).toEqual(season.evidence.events);
     expect(report.counts).toContain("9 sessions with 45 swings");
   });
 });
