@@ -19,7 +19,7 @@ export const FORM_SIZES: Readonly<Record<ChartForm | PaperForm, FormSize>> = {
   wide: { width: 1160, plotHeight: 376, lane: "one", dot: 4.5, tick: 8, tickOff: 12 },
   laptop: { width: 1000, plotHeight: 376, lane: "one", dot: 4.5, tick: 8, tickOff: 12 },
   page: { width: 700, plotHeight: 324, lane: "two", dot: 4.5, tick: 7, tickOff: 11 },
-  paper: { width: 700, plotHeight: 168, lane: "two", dot: 4, tick: 6, tickOff: 10 },
+  paper: { width: 700, plotHeight: 150, lane: "two", dot: 4, tick: 6, tickOff: 10 },
   tablet: { width: 480, plotHeight: 288, lane: "two", dot: 4, tick: 5, tickOff: 9 },
   phone: { width: 326, plotHeight: 252, lane: "two", dot: 3.5, tick: 4, tickOff: 7 },
 };

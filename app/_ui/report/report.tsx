@@ -86,7 +86,10 @@ function Summary({ model }: { readonly model: ReportPage }) {
         </Part>
       )}
       {glance === null ? null : <Glance glance={glance} />}
-      <Texts part={model.keep} />
+      {/* On paper the lines above say it. */}
+      <div className={styles.screen}>
+        <Texts part={model.keep} />
+      </div>
     </div>
   );
 }
@@ -96,16 +99,18 @@ function Rest({ model }: { readonly model: ReportPage }) {
   const { events, settle } = model;
   return (
     <div className={styles.rest}>
-      {model.contact === null ? null : <Contact model={model.contact} />}
-      <div className={styles.kept}>
-        <Part margin={events.margin}>
-          <h2>{events.heading}</h2>
-          {events.tables.length === 0 ? <p>{events.none}</p> : null}
-          {events.tables.map((table) => (
-            <Table key={table.caption} model={table} />
-          ))}
-        </Part>
-      </div>
+      {model.contact === null ? null : (
+        <div className={styles.strikes}>
+          <Contact model={model.contact} />
+        </div>
+      )}
+      <Part margin={events.margin}>
+        <h2>{events.heading}</h2>
+        {events.tables.length === 0 ? <p>{events.none}</p> : null}
+        {events.tables.map((table) => (
+          <Table key={table.caption} model={table} />
+        ))}
+      </Part>
       <Texts part={model.camera} />
       {settle === null ? null : (
         <div className={styles.screen}>
