@@ -1,5 +1,5 @@
 import type { ChartBand, SeasonChart } from "@/lib/report/chart-model";
-import { type ChartForm, FORM_SIZES, type FormSize } from "./chart-forms";
+import { type ChartForm, FORM_SIZES, type FormSize, type PaperForm } from "./chart-forms";
 import { type PracticePlace, placePractice } from "./chart-practice";
 import { placeReasons, type ReasonWords } from "./chart-reasons";
 import { placeRibbons, type RibbonPlace } from "./chart-ribbons";
@@ -9,7 +9,7 @@ import { PLAIN, STRONG, textWidth } from "./text-width";
 
 /** Everything a season chart's drawing needs to know in pixels; the still and the live drawing share it. */
 export interface ChartGeometry {
-  readonly form: ChartForm;
+  readonly form: ChartForm | PaperForm;
   readonly size: FormSize;
   readonly width: number;
   readonly height: number;
@@ -34,7 +34,7 @@ function edgeWords(band: ChartBand | undefined): readonly (string | null)[] {
 }
 
 /** Lays a season chart out in one of its widths. */
-export function chartGeometry(chart: SeasonChart, form: ChartForm): ChartGeometry {
+export function chartGeometry(chart: SeasonChart, form: ChartForm | PaperForm): ChartGeometry {
   const size = FORM_SIZES[form];
   const phone = form === "phone";
   const scaleWords = Math.max(0, ...chart.y.ticks.map((tick) => textWidth(tick.label, PLAIN)));

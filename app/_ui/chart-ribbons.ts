@@ -7,6 +7,8 @@ export interface RibbonPlace {
   readonly kind: "drill" | "event";
   readonly x: number;
   readonly width: number;
+  /** Whether it goes on past where it is drawn. */
+  readonly end: "closed" | "open";
   readonly row: number;
   readonly label: string;
   /** The ribbon's own row, or the next one where the label has no room beside it. */
@@ -16,6 +18,9 @@ export interface RibbonPlace {
 }
 
 const PAD = 8;
+
+/** Pixels that an open end takes at least, so that its point is seen. */
+const OPEN = 10;
 
 interface Stretch {
   readonly from: number;
@@ -54,10 +59,11 @@ export function placeRibbons(
   const places = all.map(({ ribbon, kind }): RibbonPlace => {
     const label = cut(ribbon.label, right);
     const from = x(ribbon.from);
-    const width = Math.max(kind === "event" ? 2 : 4, x(ribbon.to) - from);
+    const end: RibbonPlace["end"] = ribbon.end ?? "closed";
+    const width = Math.max(end === "open" ? OPEN : kind === "event" ? 2 : 4, x(ribbon.to) - from);
     const to = from + width;
     const words = textWidth(label, PLAIN);
-    const place = { kind, x: from, width, label };
+    const place = { kind, x: from, width, end, label };
     if (kind === "drill" && words + 2 * PAD <= width) {
       const row = take([{ from, to }]);
       return { ...place, row, labelRow: row, labelX: from + PAD, anchor: "start" };

@@ -29,6 +29,18 @@ export interface TableModel {
   readonly download?: Link;
 }
 
+/** A chart as files: drawings of this server, and a picture that the browser draws from the one at its address. */
+export interface ChartFiles {
+  readonly links: readonly Link[];
+  readonly picture: {
+    readonly href: string;
+    readonly fileName: string;
+    readonly label: string;
+    /** Said when the picture can't be drawn. */
+    readonly failed: string;
+  };
+}
+
 /** What stands around every page. */
 export interface FrameModel {
   readonly product: string;

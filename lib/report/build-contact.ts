@@ -5,6 +5,7 @@ import { sayDay } from "@/lib/words/day-words";
 import { sayNumber, sayShare, saySure } from "@/lib/words/number-words";
 import { sayContactChange, sayContactSpan } from "@/lib/words/say-contact";
 import { buildContactChart } from "./build-contact-chart";
+import { buildChartFiles } from "./chart-files";
 import type { ContactPart, ShareStrip } from "./contact-model";
 import type { ContactSource } from "./contact-source";
 import type { Fact, TableModel } from "./page-model";
@@ -31,6 +32,11 @@ export function buildContact(words: Words, source: ContactSource): ContactPart |
             facts: facts(words, counts, share),
             strip: buildStrip(words, share),
             chart: buildContactChart(words, source, counts, share),
+            files: buildChartFiles(
+              words,
+              `/api/students/${source.student.id}/contact/svg?club=${source.clubGroup}`,
+              "contact",
+            ),
           },
     table,
     download:

@@ -15,6 +15,7 @@ import { buildSeasonChart } from "./build-season-chart";
 import { buildSettle } from "./build-settle";
 import { buildWatch } from "./build-watch";
 import { cautionsFor } from "./cautions";
+import { buildChartFiles } from "./chart-files";
 import type { FundamentalSource } from "./fundamental-source";
 import type { Fact, FundamentalPage } from "./page-model";
 import { provedAlone, saidGlyph, saidKey, saidVerdict } from "./said";
@@ -73,15 +74,8 @@ export function buildFundamentalPage(words: Words, source: FundamentalSource): F
           href: `/students/${student.id}/known?club=${history.clubGroup}&fundamental=${history.fundamental.id}`,
           label: words.say("history.known"),
         },
-        { href: svg, label: words.say("chart-file.svg") },
-        { href: `${svg}&look=one-colour`, label: words.say("chart-file.svg-print") },
       ],
-      picture: {
-        href: svg,
-        fileName: `${history.fundamental.id}.png`,
-        label: words.say("chart-file.png"),
-        failed: words.say("chart-file.png.failed"),
-      },
+      files: buildChartFiles(words, svg, history.fundamental.id),
     },
     beforeAfter: buildBeforeAfter(words, history, verdict),
     doubt: buildDoubt(words, source),

@@ -72,7 +72,7 @@ function levelPart(words: Words, source: ReaderErrorSource, level: LevelError, k
               ...level.readers.map((own) => row(own.reader, own.pairs, own.error, own.shrunken)),
             ],
           },
-    plot: buildDifferencePlot(words, fundamental, pairs, level.pooled),
+    plot: buildDifferencePlot(words, fundamental, pairs, level),
   };
 }
 

@@ -5,8 +5,10 @@ import type { Session, Squareness } from "@/lib/domain/session";
 import type { Student, StudentEvent } from "@/lib/domain/student";
 import type { Words } from "@/lib/words/catalogue";
 import { sayDay, sayStretch } from "@/lib/words/day-words";
+import { sayEventDays } from "@/lib/words/say-event";
 import { sayFundamental } from "@/lib/words/say-fundamental";
 import type { TableModel } from "./basic-model";
+import type { SeasonChart } from "./chart-model";
 import type { FundamentalPage, SeasonPage } from "./page-model";
 import type { ReportedFundamental, ReportPage } from "./report-model";
 
@@ -31,7 +33,11 @@ export interface ReportSource {
   readonly setAside: number;
 }
 
-function reported(words: Words, { fundamental, page }: ReportSource["fundamentals"][number]): ReportedFundamental {
+function reported(
+  words: Words,
+  season: SeasonPage,
+  { fundamental, page }: ReportSource["fundamentals"][number],
+): ReportedFundamental {
   const { verdict, evidence, settle } = page;
   const toSettle = settle?.texts[0];
   const texts = [
@@ -48,7 +54,46 @@ function reported(words: Words, { fundamental, page }: ReportSource["fundamental
     heading: verdict.heading,
     facts: verdict.facts,
     texts: texts.filter((text) => text !== ""),
-    chart: evidence.chart,
+    chart: chartOnPaper(evidence.chart, season),
+  };
+}
+
+/** The chart of its page without what stands once for all on the first sheet: practice, events, drills for another one. */
+function chartOnPaper(chart: SeasonChart, season: SeasonPage): SeasonChart {
+  // A drill for another fundamental is labelled so; its own has the label that the season's axis has.
+  const own = new Set(season.evidence.drills?.map((ribbon) => ribbon.label));
+  return { ...chart, drills: chart.drills.filter((ribbon) => own.has(ribbon.label)), events: [], practice: null };
+}
+
+const GLANCE = ["fundamental", "verdict", "level", "band", "since"] as const;
+
+function glance(words: Words, { season, fundamentals }: ReportSource): ReportPage["glance"] {
+  const rows = season.evidence.groups.flatMap((group) => group.rows);
+  const days = rows[0]?.chart.x;
+  if (days === undefined) return null;
+  const factOf = (id: string, key: string): string => {
+    const page = fundamentals.find(({ fundamental }) => fundamental.id === id)?.page;
+    return page?.verdict.facts.find((fact) => fact.name === words.say(`fact.${key}`))?.value ?? "";
+  };
+  const { drills, events, marked, practice } = season.evidence;
+  return {
+    margin: words.say("report.glance.margin"),
+    heading: season.evidence.heading,
+    table: {
+      caption: words.say("report.glance.caption"),
+      columns: GLANCE.map((column) => ({ label: words.say(`report.glance.${column}`), align: "start" })),
+      rows: rows.map((row) => ({
+        cells: [
+          row.name,
+          row.word,
+          row.facts.find((fact) => fact.name === words.say("fact.level-now"))?.value ?? "",
+          factOf(row.fundamentalId, "band"),
+          factOf(row.fundamentalId, "when"),
+        ],
+        tone: "plain",
+      })),
+    },
+    axis: { days, drills, events, marked, practice },
   };
 }
 
@@ -67,12 +112,12 @@ function eventTable(words: Words, source: ReportSource): TableModel[] {
         align: "start" as const,
       })),
       // Where it hurts goes on no paper.
-      rows: events.map(({ day, endDay, kind, note, rebaselines }) => ({
+      rows: events.map((event) => ({
         cells: [
-          sayStretch(words, day, endDay ?? day),
-          words.say(`event.${kind}`),
-          note,
-          rebaselines.map(nameOf).join(", "),
+          sayEventDays(words, event),
+          words.say(`event.${event.kind}`),
+          event.note,
+          event.rebaselines.map(nameOf).join(", "),
         ],
         tone: "plain" as const,
       })),
@@ -126,14 +171,21 @@ export function buildReport(words: Words, source: ReportSource): ReportPage {
     print: say("print"),
     next: season.next,
     proved: season.proved,
+    glance: glance(words, source),
     fundamentals: {
       margin: say("fundamentals.margin"),
       heading: say("fundamentals.heading", { count: source.fundamentals.length }),
       explains: say("fundamentals.explains"),
-      items: source.fundamentals.map((entry) => reported(words, entry)),
+      items: source.fundamentals.map((entry) => reported(words, season, entry)),
     },
     keep: { margin: say("keep.margin"), heading: say("keep.heading"), texts: keepTexts(words, season) },
-    contact: season.contact === null ? null : { ...season.contact, download: null },
+    contact:
+      season.contact === null
+        ? null
+        : {
+            ...season.contact,
+            judged: season.contact.judged === null ? null : { ...season.contact.judged, files: null },
+          },
     events: {
       margin: say("events.margin"),
       heading: say("events.heading"),
@@ -145,7 +197,7 @@ export function buildReport(words: Words, source: ReportSource): ReportPage {
     method: {
       margin: say("method.margin"),
       heading: say("method.heading"),
-      texts: [say("method.text"), words.say("detail.promise"), say("method.open")],
+      texts: [say("method.text"), words.say("detail.promise"), say("method.open"), say("method.tables")],
     },
     cautions: { margin: say("care.margin"), texts: season.cautions },
   };

@@ -37,6 +37,10 @@ export function buildRosterPage(words: Words, source: RosterSource): RosterPage 
       ),
       rows: source.proofs.map((proof) => provedRow(words, source, proof)),
       empty: words.say("roster.proved.empty"),
+      download:
+        source.proofs.length === 0
+          ? null
+          : { href: "/api/tables?of=roster&table=0", label: words.say("table.download") },
       seen:
         source.proofs.length === 0
           ? null

@@ -11,7 +11,7 @@ import { sayFundamental } from "@/lib/words/say-fundamental";
 import { sayHappened, saySize } from "@/lib/words/say-verdict";
 import { monthTicks, valueTicks } from "./axis";
 import type { ChartBand, ChartChange, ChartLevel, ChartSession, SeasonChart } from "./chart-model";
-import { eventRibbons } from "./event-ribbons";
+import { eventRibbons, sayRibbons } from "./event-ribbons";
 import { practiceLanes } from "./practice-lanes";
 import { changeKey, changeTone, type DrawnChange, drawnChanges, saidVerdict } from "./said";
 
@@ -45,10 +45,15 @@ export function buildSeasonChart(words: Words, source: ChartSource): SeasonChart
   const chartChanges = changes.map((drawn) => chartChange(words, history, drawn));
   const heading = chartHeading(words, changes.length, history);
   const practice = practiceLanes(words, source.practice ?? [], { first: firstDay, last: source.asOf });
-  const said = summary(words, heading, history, verdict, changes);
+  const events = eventRibbons(words, source.events, { first: firstDay, last: source.asOf });
+  const said = [
+    summary(words, heading, history, verdict, changes),
+    sayRibbons(words, events),
+    practice?.summary ?? "",
+  ].filter((part) => part !== "");
   return {
     heading,
-    summary: practice === null ? said : `${said} ${practice.summary}`,
+    summary: said.join(" "),
     unitLabel: words.say(`unit.${unit}.short`),
     bandLabel: words.say("chart.goal-band"),
     levelLabel: words.say("chart.level"),
@@ -71,7 +76,7 @@ export function buildSeasonChart(words: Words, source: ChartSource): SeasonChart
             ? drill.drill
             : words.say("chart.drill-for-other", { drill: drill.drill }),
       })),
-    events: eventRibbons(words, source.events, { first: firstDay, last: source.asOf }),
+    events,
     practice,
   };
 }

@@ -13,7 +13,8 @@ import { verdictSentence } from "./build-fundamental";
 import { buildSeasonChart } from "./build-season-chart";
 import { buildWatch } from "./build-watch";
 import { cautionsFor } from "./cautions";
-import { eventRibbons } from "./event-ribbons";
+import { buildChartFiles } from "./chart-files";
+import { eventRibbons, sayRibbons } from "./event-ribbons";
 import { chooseInHand } from "./order-of-work";
 import type { Fact, SeasonPage, SeasonRow } from "./page-model";
 import { practiceLanes } from "./practice-lanes";
@@ -35,6 +36,7 @@ export function buildSeasonPage(words: Words, source: SeasonSource): SeasonPage 
   const last = source.sessions.at(-1)?.day;
   const age = student.birthYear === null ? null : Number(source.today.slice(0, 4)) - student.birthYear;
   const items = tracks.flatMap((track) => provedItems(words, source, track));
+  const events = eventRibbons(words, source.events, { first: first ?? source.asOf, last: source.asOf });
   const inside = tracks.filter((track) => track.verdict.position === "inside").length;
   return {
     title:
@@ -86,8 +88,13 @@ export function buildSeasonPage(words: Words, source: SeasonSource): SeasonPage 
           .filter((track) => track.history.fundamental.phase === phase)
           .map((track) => seasonRow(words, source, track, inHand?.track.fundamental.id ?? null, first ?? source.asOf)),
       })).filter((group) => group.rows.length > 0),
+      files:
+        tracks.length === 0
+          ? null
+          : buildChartFiles(words, `/api/students/${student.id}/season/svg?club=${source.clubGroup ?? ""}`, "season"),
       drills: drillRibbons(source, first ?? source.asOf),
-      events: eventRibbons(words, source.events, { first: first ?? source.asOf, last: source.asOf }),
+      events,
+      marked: sayRibbons(words, events),
       practice: practiceLanes(words, source.practice ?? [], { first: first ?? source.asOf, last: source.asOf }),
     },
     clubGroups: source.clubs.length > 1 ? { label: words.say("club.choose"), links: source.clubs } : null,
@@ -192,7 +199,8 @@ function seasonRow(
     ]
       .filter((text) => text !== "")
       .join(" "),
-    chart: buildSeasonChart(words, { history, verdict, drills: [], events: source.events, asOf: source.asOf, from }),
+    // Events stand once, under the axis that all small charts share.
+    chart: buildSeasonChart(words, { history, verdict, drills: [], events: [], asOf: source.asOf, from }),
     facts,
   };
 }

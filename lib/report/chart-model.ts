@@ -66,6 +66,8 @@ export interface ChartRibbon {
   readonly from: number;
   readonly to: number;
   readonly label: string;
+  /** It goes on past the last day drawn; absent: it ends where it is drawn to end. */
+  readonly end?: "open";
 }
 
 /** Practice of the weeks in one count, minutes or balls. */

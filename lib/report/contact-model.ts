@@ -1,4 +1,4 @@
-import type { Fact, Glyph, Link, TableModel } from "./basic-model";
+import type { ChartFiles, Fact, Glyph, Link, TableModel } from "./basic-model";
 import type { SeasonChart, Tick } from "./chart-model";
 
 /** A share with its intervals on an axis from 0 to 100; every number in percent. */
@@ -27,6 +27,8 @@ export interface ContactPart {
     readonly facts: readonly Fact[];
     readonly strip: ShareStrip;
     readonly chart: SeasonChart;
+    /** The chart as files; null: on paper. */
+    readonly files: ChartFiles | null;
   } | null;
   /** The counts by session, latest first; null: none. */
   readonly table: TableModel | null;

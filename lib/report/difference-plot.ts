@@ -4,6 +4,7 @@ import type { LevelError } from "@/lib/verdict/reader-error";
 import type { Words } from "@/lib/words/catalogue";
 import { sayNumber, saySigned, withUnit } from "@/lib/words/number-words";
 import { valueTicks } from "./axis";
+import { buildChartFiles } from "./chart-files";
 import type { DifferencePlot } from "./reread-model";
 
 /** Digits as they were read: none where all are whole. */
@@ -23,9 +24,9 @@ function range(values: readonly number[], least: number): { readonly from: numbe
  */
 export function buildDifferencePlot(
   words: Words,
-  { unit }: Fundamental,
+  { id, unit }: Fundamental,
   pairs: readonly RereadPair[],
-  pooled: LevelError["pooled"],
+  { pooled, level }: Pick<LevelError, "pooled" | "level">,
 ): DifferencePlot | null {
   if (pairs.length === 0) return null;
   const points = pairs
@@ -63,6 +64,7 @@ export function buildDifferencePlot(
     dots,
     bias: reach === null ? null : { at: bias, label: words.say("reread-of.plot.bias", { value: signed(bias) }) },
     limits,
+    files: buildChartFiles(words, `/api/rereads/${id}/svg?level=${level}`, `rereads-${id}-${level}`),
     tableLabel: words.say("reread-of.plot.table"),
     table: {
       caption: words.say("reread-of.plot.caption"),

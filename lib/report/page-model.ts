@@ -1,5 +1,5 @@
 import type { AskingState } from "@/lib/domain/asking";
-import type { Fact, Glyph, Link, TableModel } from "./basic-model";
+import type { ChartFiles, Fact, Glyph, Link, TableModel } from "./basic-model";
 import type { ChartPractice, ChartRibbon, SeasonChart } from "./chart-model";
 import type { ContactPart } from "./contact-model";
 
@@ -48,10 +48,14 @@ export interface SeasonPage {
     readonly explains: string;
     readonly heading: string;
     readonly groups: readonly { readonly label: string; readonly rows: readonly SeasonRow[] }[];
+    /** All the charts as one drawing; null: there is none. */
+    readonly files: ChartFiles | null;
     /** The season's drills on the time axis that the charts share; absent: none. */
     readonly drills?: readonly ChartRibbon[];
     /** Events on that axis; absent: none. */
     readonly events?: readonly ChartRibbon[];
+    /** The events in one sentence; absent or empty: none. */
+    readonly marked?: string;
     /** Practice under it; null or absent: none. */
     readonly practice?: ChartPractice | null;
   };
@@ -102,13 +106,7 @@ export interface FundamentalPage {
     readonly chart: SeasonChart;
     readonly table: TableModel;
     readonly links: readonly Link[];
-    /** The chart as a picture, drawn in the browser from the file at this address. */
-    readonly picture: {
-      readonly href: string;
-      readonly fileName: string;
-      readonly label: string;
-      readonly failed: string;
-    };
+    readonly files: ChartFiles;
   };
   readonly beforeAfter: {
     readonly margin: string;

@@ -31,6 +31,15 @@ export interface ReportPage {
   readonly print: string;
   readonly next: SeasonPage["next"];
   readonly proved: SeasonPage["proved"];
+  /** Everything measured, a line each, and under it the time axis with drills, events and practice; null: nothing is. */
+  readonly glance: {
+    readonly margin: string;
+    readonly heading: string;
+    readonly table: TableModel;
+    readonly axis: Pick<SeasonPage["evidence"], "drills" | "events" | "marked" | "practice"> & {
+      readonly days: SeasonChart["x"];
+    };
+  } | null;
   readonly fundamentals: {
     readonly margin: string;
     readonly heading: string;

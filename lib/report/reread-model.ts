@@ -1,4 +1,4 @@
-import type { Link, TableModel } from "./basic-model";
+import type { ChartFiles, Link, TableModel } from "./basic-model";
 import type { Tick } from "./chart-model";
 
 /** A heading with a table, and a link a row. */
@@ -39,6 +39,7 @@ export interface DifferencePlot {
   readonly limits: readonly [number, number] | null;
   readonly tableLabel: string;
   readonly table: TableModel;
+  readonly files: ChartFiles;
 }
 
 /** What was read again at one level, of one fundamental. */

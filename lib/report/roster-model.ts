@@ -63,6 +63,8 @@ export interface RosterPage {
     readonly rows: readonly ProvedRow[];
     /** Told when nothing is new. */
     readonly empty: string;
+    /** The rows as a file; null: there is none. */
+    readonly download: Link | null;
     readonly seen: { readonly label: string; readonly explains: string; readonly asOf: string } | null;
   };
   /** Owned fundamentals to look at again; null: none. */

@@ -1,9 +1,11 @@
+import { goesOn } from "@/lib/domain/goes-on";
 import type { StudentEvent } from "@/lib/domain/student";
 import type { Words } from "./catalogue";
 import { sayDay, sayStretch } from "./day-words";
 
 /** When it happened: a day, a stretch, or a day from which it goes on. */
 export function sayEventDays(words: Words, event: StudentEvent): string {
+  if (goesOn(event)) return words.say("day.since", { day: sayDay(words, event.day, "short") });
   const end = event.endDay ?? null;
   return end === null ? sayDay(words, event.day, "short") : sayStretch(words, event.day, end);
 }

@@ -6,7 +6,7 @@ test("a value is corrected from the season page with a reason, shown with its hi
   await page.goto("/students/s09");
   await page.getByRole("table", { name: "Sessions, latest first" }).getByRole("link").first().click();
   await expectAccessible(page);
-  await page.getByRole("link", { name: "Correct, take out or add readings" }).click();
+  await page.getByRole("link", { name: "Correct, void or add readings" }).click();
   const cell = page.getByRole("textbox", { name: /, swing 1$/ }).first();
   const before = await cell.inputValue();
   await cell.fill("58.5");

@@ -149,7 +149,7 @@ test.describe
       await page.goto("/record");
       await page.getByText("Drop it …").first().click();
       await page.getByRole("button", { name: "Yes, drop it" }).first().click();
-      await page.getByRole("button", { name: "Take it back" }).first().click();
+      await page.getByRole("button", { name: "Undo" }).first().click();
       await expect(cell(page, "note")).toHaveValue("windy");
     });
 

@@ -31,7 +31,9 @@ test("every page of what happened holds at 320 to 1440 px and can be read by eve
   }
 });
 
-test("an event is recorded, begins a track anew, is undone and taken back, without scripts", async ({ browser }) => {
+test("an event is recorded, begins a track anew, is judged on again and undone, without scripts", async ({
+  browser,
+}) => {
   const context = await browser.newContext({ javaScriptEnabled: false, baseURL: served.address });
   const page = await context.newPage();
   await page.goto("/students/s02/events/new?kind=new-club");
@@ -49,8 +51,8 @@ test("an event is recorded, begins a track anew, is undone and taken back, witho
   await page.getByLabel("Why").fill("Not longer after all");
   await page.getByRole("button", { name: "Change what begins anew" }).click();
   await expect(page.getByRole("heading", { name: "2 changes of what begins anew" })).toBeVisible();
-  await page.getByRole("button", { name: "Take this event back" }).click();
-  await expect(page.getByRole("heading", { level: 1 })).toContainText("taken back");
+  await page.getByRole("button", { name: "Undo this event" }).click();
+  await expect(page.getByRole("heading", { level: 1 })).toContainText("undone");
   await context.close();
 });
 

@@ -2,7 +2,7 @@ import { expect, expectAccessible, test } from "./watched";
 
 const FORM = "/students/s05/sessions/new";
 
-test("a note is read while it is typed, corrected with one tap, remembered, and taken back", async ({ page }) => {
+test("a note is read while it is typed, corrected with one tap, remembered, and undone", async ({ page }) => {
   await page.goto(FORM);
   await page.getByLabel("Note", { exact: true }).fill("7 of 10 solid, some fat. No shanks; 2 lateral. Heavy legs");
   await expect(page.getByText("7 of 10, solid")).toBeVisible();
@@ -18,7 +18,7 @@ test("a note is read while it is typed, corrected with one tap, remembered, and 
   await page.goto("/settings/notes");
   await expect(page.getByRole("row", { name: /# lateral.*no strike/ }).first()).toBeVisible();
   await expectAccessible(page);
-  await page.getByRole("button", { name: /Take back/ }).click();
+  await page.getByRole("button", { name: /^Undo “/ }).click();
   await expect(page.getByText("Nothing was corrected")).toBeVisible();
 });
 

@@ -78,7 +78,7 @@ test.describe
         page.getByText(/The phone stood \d+° .* too far to the (left|right), as you stand behind it/),
       ).toBeVisible();
       await page.getByText("Each fundamental of the film face-on").click();
-      await expect(page.getByRole("row", { name: /^Side tilt, setup/ }).first()).toContainText("are taken out");
+      await expect(page.getByRole("row", { name: /^Side tilt, setup/ }).first()).toContainText("are taken off");
       for (const [swing, value] of ["88", "91", "86"].entries())
         await page.getByLabel(`Wrist hinge, swing ${swing + 1}`, { exact: true }).fill(value);
       await page.getByLabel("Side tilt, setup, swing 1", { exact: true }).fill("12.4");
@@ -95,7 +95,7 @@ test.describe
       await expect(page.getByText("One film so far.")).toBeVisible();
       await page.getByRole("link", { name: "Side tilt, setup" }).first().click();
       await expect(
-        page.getByText(/On one film the phone’s place was looked at and what it did was taken out/),
+        page.getByText(/On one film the phone’s place was looked at and what it did was taken off/),
       ).toBeVisible();
     });
 

@@ -2,7 +2,7 @@ import path from "node:path";
 import { served } from "./served";
 import { alert, expect, expectAccessible, test } from "./watched";
 
-test("a sample is imported, stands in the list with what was answered, and is taken back whole", async ({ page }) => {
+test("a sample is imported, stands in the list with what was answered, and is undone whole", async ({ page }) => {
   await page.goto("/import");
   await page.locator("#import-file").setInputFiles(path.join(served.root, "seed/samples/season-long.csv"));
   await page.getByRole("button", { name: "Read the file" }).click();
@@ -20,11 +20,11 @@ test("a sample is imported, stands in the list with what was answered, and is ta
   await expect(page.getByRole("heading", { level: 1 })).toHaveText("“season-long.csv” brought 90 readings");
   await expect(page.getByRole("rowheader", { name: "Nia (new)" })).toBeVisible();
   await expectAccessible(page);
-  await page.getByRole("button", { name: "Take the import back" }).click();
+  await page.getByRole("button", { name: "Undo the import" }).click();
   await expect(alert(page)).toContainText("Tick the box first");
-  await page.getByLabel("Yes, take back 90 readings").check();
-  await page.getByRole("button", { name: "Take the import back" }).click();
-  await expect(page.getByRole("heading", { level: 1 })).toHaveText("“season-long.csv” is taken back");
+  await page.getByLabel("Yes, undo 90 readings").check();
+  await page.getByRole("button", { name: "Undo the import" }).click();
+  await expect(page.getByRole("heading", { level: 1 })).toHaveText("“season-long.csv” is undone");
   await page.getByRole("link", { name: "Read “season-long.csv” again" }).click();
   await expect(page.getByRole("button", { name: /^Import 90 rows/ })).toBeVisible();
   await page.getByRole("button", { name: "Drop this file" }).click();

@@ -1,5 +1,6 @@
 import { readFileSync } from "node:fs";
 import { strFromU8, unzipSync } from "fflate";
+import Papa from "papaparse";
 import { wordsFor } from "@/lib/words/catalogue";
 import { builtPages } from "./routes";
 import { served } from "./served";
@@ -56,6 +57,83 @@ test("every table of the season goes out as the cells that the page shows", asyn
   const answer = await page.request.get((await links.last().getAttribute("href")) ?? "");
   expect(answer.headers()["content-disposition"]).toMatch(/^attachment; filename="[a-z0-9.-]+\.csv"$/);
   expect(await answer.text()).toContain(first);
+});
+
+/** Tables that have no file of their own, by the words they go by, and why. */
+const NO_FILE: Readonly<Record<string, string>> = {
+  "/record": "fields to type into",
+  "/sessions/new": "fields to type into",
+  "/correct": "fields to type into, with what is on file beside them",
+  "/practice form": "fields to type into",
+  "/sessions/sheet": "an empty sheet to be filled by hand",
+  "/import/": "rows of an upload that nobody has confirmed",
+};
+
+test("every table of every page has a file of its cells, or stands in the list with the reason", async ({ page }) => {
+  const pages = builtPages();
+  test.setTimeout(20_000 + pages.length * 10_000);
+  const bare: string[] = [];
+  const files = new Set<string>();
+  for (const path of pages) {
+    await page.goto(path);
+    const tables = await page.locator("main table").evaluateAll((all) =>
+      all.map((table) => {
+        const named = table.querySelector("caption")?.id ?? "none";
+        // Its own download is named after its caption; a download of the part stands in the part.
+        const own = document.querySelector<HTMLAnchorElement>(`a[aria-describedby="${named}"]`);
+        const part =
+          table.closest("main > section, main > div > section")?.querySelectorAll<HTMLAnchorElement>("a") ?? [];
+        const href = [own, ...part]
+          .map((link) => link?.getAttribute("href") ?? "")
+          .find((to) => /^\/api\/(tables\?|.*csv)/.test(to));
+        const typed = table.querySelector("input, select, textarea") === null ? "" : " form";
+        return { href, words: (table.textContent ?? "").slice(0, 60), typed };
+      }),
+    );
+    for (const { href, words: text, typed } of tables) {
+      if (href !== undefined) files.add(href);
+      else if (!Object.keys(NO_FILE).some((part) => `${path}${typed}`.includes(part))) bare.push(`${path}: ${text}`);
+    }
+  }
+  expect(bare).toEqual([]);
+  expect(files.size).toBeGreaterThan(20);
+  for (const href of files) {
+    const answer = await page.request.get(href);
+    expect(`${href} ${answer.status()}`).toBe(`${href} 200`);
+    // Nothing in a cell may begin a formula, whatever was typed.
+    const cells = Papa.parse<string[]>((await answer.text()).replace(/^\uFEFF/, "")).data.flat();
+    expect(
+      cells.filter((cell) => /^[=+\-@\t\r]/.test(cell) && !/^[+-]?\d+([.,]\d+)?$/.test(cell)),
+      href,
+    ).toEqual([]);
+  }
+});
+
+test("the season, solid strikes and re-readings go out as drawings under plain names, and as pictures", async ({
+  page,
+}) => {
+  await page.goto(season);
+  const alias = ((await page.locator("h1").textContent()) ?? "").split(/[^\p{L}]/u)[0] ?? "";
+  for (const name of ["season", "contact"]) {
+    const href = (await page.locator(`main a[href*="/${name}/svg?"]`).first().getAttribute("href")) ?? "";
+    const answer = await page.request.get(href);
+    expect(answer.headers()["content-disposition"]).toBe(`attachment; filename="${name}.svg"`);
+    const svg = await answer.text();
+    expect(svg).not.toContain(alias);
+    const part = page.locator("p", { has: page.locator(`a[href*="/${name}/svg?"]`) }).first();
+    const [download] = await Promise.all([
+      page.waitForEvent("download"),
+      part.getByRole("button", { name: words.say("chart-file.png") }).click(),
+    ]);
+    expect(download.suggestedFilename()).toBe(`${name}.png`);
+    const png = readFileSync(await download.path());
+    expect(png.readUInt32BE(16)).toBe(2 * Number(/ width="(\d+)"/.exec(svg)?.[1]));
+  }
+  await page.goto("/rereads/of/hinge");
+  const href = (await page.locator('main a[href*="/svg?level="]').first().getAttribute("href")) ?? "";
+  const answer = await page.request.get(href);
+  expect(answer.headers()["content-disposition"]).toBe('attachment; filename="rereads-hinge.svg"');
+  expect(await answer.text()).toContain("<circle");
 });
 
 test("a chart goes out as SVG that a browser reads, and as PNG of twice its size; without scripts no button", async ({
@@ -119,6 +197,8 @@ test("the report prints on A4 and letter in one colour: no chart is cut, no shee
     const sheets = (paper.match(/\/Type\s*\/Page\b(?!s)/g) ?? []).length;
     // Blocks that are kept whole leave less than half of a sheet free.
     expect(sheets, format).toBeLessThanOrEqual(Math.ceil((content / 900) * 2));
+    // A summary, then two fundamentals a sheet: seven of them are five sheets.
+    expect(sheets, format).toBeLessThanOrEqual(5);
     expect(sheets, format).toBeGreaterThan(0);
   }
 });

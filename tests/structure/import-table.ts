@@ -43,7 +43,7 @@ const TABLE: Record<string, Rule> = {
   "app/_commands": { values: [...LIB, "db", "app/_server", "node:*"] },
   "app/_commands/*.mjs": { values: ["node:*"] },
   door: {
-    values: ["app/_server", "app/_ui/chart-file/chart-file", "lib/domain", "lib/ingest", "lib/words", "zod", "next"],
+    values: ["app/_server", "app/_ui/chart-file", "lib/domain", "lib/ingest", "lib/words", "zod", "next"],
   },
   page: {
     values: [

@@ -6,6 +6,7 @@ import { loadStudentVerdicts } from "../roster/load-verdicts";
 import { loadFundamental } from "../season/load-fundamental";
 import { loadSeason } from "../season/load-season";
 import { chooseClubGroup } from "../settings/club-links";
+import { linkTables } from "./table-links";
 
 /** The season of one student as a report, in the club group in hand or the wished one. */
 export async function loadReport(viewer: StudentViewer, wishedClub: string | undefined): Promise<ReportPage> {
@@ -30,7 +31,7 @@ export async function loadReport(viewer: StudentViewer, wishedClub: string | und
       fundamental: history.fundamental,
       page: await loadFundamental(viewer, history.fundamental.id, history.clubGroup),
     });
-  return buildReport(viewer.words, {
+  const page = buildReport(viewer.words, {
     student: record.student,
     today: viewer.today,
     seasonStart: record.seasonStart,
@@ -43,4 +44,5 @@ export async function loadReport(viewer: StudentViewer, wishedClub: string | und
     views: record.captures.filter((capture) => ids.has(capture.sessionId)).map((capture) => capture.squareness),
     setAside: sessions.filter((session) => !counted.has(session.id)).length,
   });
+  return linkTables(viewer.words, "report", { student: record.student.id, club: clubGroup ?? undefined }, page);
 }

@@ -1,4 +1,5 @@
 import { notFound } from "next/navigation";
+import { buildProvedTable } from "@/lib/report/build-proved-table";
 import { buildTableCsv, findTable } from "@/lib/report/table-downloads";
 import { csvResponse } from "../door/download";
 import { requireStudent, requireViewer } from "../gate";
@@ -6,6 +7,7 @@ import { loadKeys } from "../import/load-keys";
 import { loadPastImport } from "../import/past-import";
 import { loadPastImports } from "../import/past-imports";
 import { loadReaderError, loadRereads } from "../reread/load-rereads";
+import { loadRoster } from "../roster/load-roster";
 import { loadDecides } from "../season/load-decides";
 import { loadDrills } from "../season/load-drills";
 import { loadEvents } from "../season/load-events";
@@ -17,11 +19,19 @@ import { loadPractice } from "../season/practice-desk";
 import { loadSessionPage } from "../session/load-history";
 import { loadNoteCodings } from "../session/note-codings";
 import { loadClubsPage } from "../settings/club-desk";
+import { loadReport } from "./load-report";
 import { PAGES_WITH_TABLES, type PageWithTables } from "./table-links";
 
 type Which = (name: string) => string | undefined;
 
 const LOADERS: Readonly<Record<PageWithTables, (which: Which) => Promise<unknown>>> = {
+  roster: async () => {
+    const viewer = await requireViewer();
+    return {
+      proved: buildProvedTable(viewer.words, (await loadRoster(viewer, { sort: undefined, page: undefined })).proved),
+    };
+  },
+  report: async (which) => loadReport(await requireStudent(which("student") ?? ""), which("club")),
   season: async (which) => loadSeason(await requireStudent(which("student") ?? ""), which("club")),
   fundamental: async (which) =>
     loadFundamental(await requireStudent(which("student") ?? ""), which("fundamental") ?? "", which("club")),

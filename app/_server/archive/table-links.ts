@@ -3,7 +3,18 @@ import type { Words } from "@/lib/words/catalogue";
 
 /** Pages whose tables can be taken out, by the name that a download has for them. */
 export const PAGES_WITH_TABLES = [
-  ...(["season", "fundamental", "session", "drills", "practice", "events", "known", "read-backs"] as const),
+  ...([
+    "roster",
+    "season",
+    "report",
+    "fundamental",
+    "session",
+    "drills",
+    "practice",
+    "events",
+    "known",
+    "read-backs",
+  ] as const),
   ...(["past-imports", "past-import", "keys"] as const),
   ...(["decides", "clubs", "note-codings", "rereads", "reader-error"] as const),
 ] as const;

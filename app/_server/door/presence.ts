@@ -21,7 +21,7 @@ const BESIDE_RECORDS = new Set(["new", "sheet"]);
 const BESIDE_FUNDAMENTALS = new Set([
   ...["sessions", "events", "history", "known", "merge", "csv"],
   ...["drills", "practice", "read-back"],
-  ...["contact", "archive", "take-out", "report"],
+  ...["contact", "season", "archive", "take-out", "report"],
 ]);
 
 /** Whether a student has the event, drill or read-back of that name; null: no such things are named there. */

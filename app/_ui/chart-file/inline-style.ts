@@ -1,4 +1,4 @@
-/** The style sheets of the pages: tokens, and the marks of a chart. */
+/** Style sheets of the pages as text: tokens, and the marks of a drawing. */
 export interface ChartSheets {
   readonly tokens: string;
   readonly marks: string;
@@ -22,6 +22,11 @@ function blocksOf(sheet: string): (readonly [head: string, body: string])[] {
     }
   }
   return blocks;
+}
+
+/** The names of the classes that a sheet has rules for. */
+export function classNames(sheet: string): string[] {
+  return [...new Set([...sheet.replace(COMMENT, "").matchAll(/\.([A-Za-z][\w-]*)/g)].map(([, name]) => name ?? ""))];
 }
 
 /** The rules that hold: those of every page, and on paper those of print after them. */
@@ -48,9 +53,14 @@ function olderColour(text: string): string {
 /**
  * The rules of a chart with every token filled in, so that they hold without the pages.
  *
+ * @param used the classes that the drawing has; a rule for any other is left out. Absent: every rule
  * @throws RangeError for a rule with a token that nobody defines
  */
-export function inlineStyle(sheets: ChartSheets, look: ChartLook): { readonly css: string; readonly paper: string } {
+export function inlineStyle(
+  sheets: ChartSheets,
+  look: ChartLook,
+  used?: ReadonlySet<string>,
+): { readonly css: string; readonly paper: string } {
   const tokens = tokensOf(sheets.tokens, look);
   const fill = (text: string): string =>
     olderColour(
@@ -61,12 +71,8 @@ export function inlineStyle(sheets: ChartSheets, look: ChartLook): { readonly cs
       }),
     );
   const css = rulesFor(sheets.marks, look)
+    .filter(([head]) => used === undefined || classNames(head).every((name) => used.has(name)))
     .map(([head, body]) => `${head}{${fill(body).replace(/\s+/g, " ")}}`)
     .join("\n");
   return { css, paper: fill("var(--paper)") };
-}
-
-/** The names of the classes that a sheet has rules for. */
-export function classNames(sheet: string): string[] {
-  return [...new Set([...sheet.replace(COMMENT, "").matchAll(/\.([A-Za-z][\w-]*)/g)].map(([, name]) => name ?? ""))];
 }

@@ -4,6 +4,9 @@ import { pixel } from "../chart-scale";
 import { PLAIN, textWidth } from "../text-width";
 import styles from "./chart-marks.module.css";
 
+/** Pixels under the top of a plot in which a tick's label reaches up to the unit. */
+const TICK_ROOM = 8;
+
 /** Which labels of the time axis stand free of the one before; the others keep only their tick. */
 function freeTicks(ticks: readonly Tick[], x: (day: number) => number, width: number): readonly Tick[] {
   let end = Number.NEGATIVE_INFINITY;
@@ -22,11 +25,13 @@ export function Axes({ chart, geometry }: { readonly chart: SeasonChart; readonl
   const left = pixel(plot.left);
   const bottom = pixel(plot.bottom);
   const values = chart.y.ticks.map((tick) => `M${left - 6} ${pixel(y(tick.at))}h6`).join("");
+  // A tick at the very top has its label where the unit stands elsewhere.
+  const top = chart.y.ticks.some((tick) => y(tick.at) - plot.top < TICK_ROOM) ? 20 : 6;
   const days = chart.x.ticks.map((tick) => `M${pixel(x(tick.at))} ${bottom}v6`).join("");
   return (
     <g className={`${styles.words} ${styles.quiet}`}>
       <path className={styles.axis} d={`M${left} ${pixel(plot.top)}V${bottom}H${pixel(plot.right)}${values}${days}`} />
-      <text x="0" y={pixel(plot.top - 6)}>
+      <text x="0" y={pixel(plot.top - top)}>
         {chart.unitLabel}
       </text>
       {chart.y.ticks.map((tick) => (

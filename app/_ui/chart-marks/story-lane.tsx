@@ -55,6 +55,11 @@ export function Reasons({ geometry }: { readonly geometry: ChartGeometry }) {
   );
 }
 
+/** What an event ends with: a stop, or a point towards what is still to come. */
+function endStop(end: RibbonPlace["end"], to: number, y: number): string {
+  return end === "open" ? `M${to - 6} ${y + 4}L${to} ${y + 10}L${to - 6} ${y + 16}` : `M${to} ${y + 4}v12`;
+}
+
 /** Drills as ribbons and events as bars with end stops, under the time axis. */
 export function Ribbons({ ribbons, top }: { readonly ribbons: readonly RibbonPlace[]; readonly top: number }) {
   return (
@@ -68,7 +73,10 @@ export function Ribbons({ ribbons, top }: { readonly ribbons: readonly RibbonPla
             {ribbon.kind === "drill" ? (
               <rect className={styles.ribbon} x={from} y={y} width={pixel(ribbon.width)} height={20} />
             ) : (
-              <path className={styles.event} d={`M${from} ${y + 4}v12M${from} ${y + 10}H${to}M${to} ${y + 4}v12`} />
+              <path
+                className={styles.event}
+                d={`M${from} ${y + 4}v12M${from} ${y + 10}H${to}${endStop(ribbon.end, to, y)}`}
+              />
             )}
             <text x={pixel(ribbon.labelX)} y={pixel(top + ribbon.labelRow * 26 + 15)} textAnchor={ribbon.anchor}>
               {ribbon.label}

@@ -1,4 +1,5 @@
 import type { ContactPart } from "@/lib/report/page-model";
+import { SaveChart } from "../chart-file/save-chart";
 import { Facts } from "../facts/facts";
 import { Verdict } from "../glyph/glyph";
 import { Part } from "../part/part";
@@ -26,6 +27,7 @@ export function Contact({ model }: { readonly model: ContactPart }) {
             <SmallChart chart={judged.chart} />
             <SeasonAxis days={judged.chart.x} />
           </div>
+          {judged.files === null ? null : <SaveChart files={judged.files} />}
         </>
       )}
       {table === null ? null : <Table model={table} />}

@@ -1,6 +1,6 @@
 import Link from "next/link";
 import type { ChartWords, FundamentalPage } from "@/lib/report/page-model";
-import { SavePicture } from "../chart-file/save-picture";
+import { SaveChart } from "../chart-file/save-chart";
 import { Choices } from "../choices/choices";
 import { Facts } from "../facts/facts";
 import type { FormAction } from "../form/form";
@@ -134,8 +134,8 @@ export function Fundamental(props: {
               {link.label}
             </a>
           ))}
-          <SavePicture {...evidence.picture} />
         </p>
+        <SaveChart files={evidence.files} />
       </Part>
       {model.beforeAfter === null ? null : <BeforeAfter part={model.beforeAfter} />}
       {model.doubt === null ? null : <Doubt doubt={model.doubt} />}

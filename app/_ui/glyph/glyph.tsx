@@ -9,14 +9,23 @@ const SHAPES: Readonly<Record<GlyphName, { readonly line: string; readonly wedge
   open: { line: "M6 3H2V15H6M12 3H16V15H12", wedge: "" },
 };
 
+/** The marks of a verdict's shape, 18 by 18. */
+export function GlyphShape({ glyph }: { readonly glyph: GlyphName }) {
+  const { line, wedge } = SHAPES[glyph];
+  return (
+    <>
+      {line === "" ? null : <path className={styles.line} d={line} />}
+      {wedge === "" ? null : <path className={styles[glyph]} d={wedge} />}
+    </>
+  );
+}
+
 /** A verdict's shape; the word beside it says the same, so it is silent. */
 export function Glyph({ glyph, size }: { readonly glyph: GlyphName; readonly size?: 16 | 18 | 20 }) {
-  const { line, wedge } = SHAPES[glyph];
   const pixels = size ?? 18;
   return (
     <svg className={styles.glyph} width={pixels} height={pixels} viewBox="0 0 18 18" aria-hidden="true">
-      {line === "" ? null : <path className={styles.line} d={line} />}
-      {wedge === "" ? null : <path className={styles[glyph]} d={wedge} />}
+      <GlyphShape glyph={glyph} />
     </svg>
   );
 }

@@ -1,12 +1,13 @@
 import type { DifferencePlot } from "@/lib/report/reread-model";
+import { SaveChart } from "../chart-file/save-chart";
 import { pixel, pixelScale } from "../chart-scale";
-import styles from "./rereads.module.css";
+import styles from "./differences.module.css";
 
 const HEIGHT = 280;
 const SIZES = { wide: 640, phone: 320 } as const;
 
-/** Differences by size: a dot a pair, a line at no difference, the mean dashed, and within what 95 of 100 lie as a field. */
-function Drawing({ plot, form }: { readonly plot: DifferencePlot; readonly form: keyof typeof SIZES }) {
+/** The parts of one drawing and its size in pixels, for a page and for a file: a dot a pair, a line at no difference, the mean dashed, and within what 95 of 100 lie as a field. */
+export function differenceDrawing(plot: DifferencePlot, form: keyof typeof SIZES) {
   const width = SIZES[form];
   const box = { left: 44, right: width - 8, top: 28, bottom: HEIGHT - 48 };
   const x = pixelScale(plot.x, box.left + 8, box.right - 8);
@@ -16,15 +17,8 @@ function Drawing({ plot, form }: { readonly plot: DifferencePlot; readonly form:
     ...plot.y.ticks.map((tick) => `M${box.left - 6} ${pixel(y(tick.at))}h6`),
     ...plot.x.ticks.map((tick) => `M${pixel(x(tick.at))} ${box.bottom}v6`),
   ].join("");
-  return (
-    <svg
-      className={styles[form]}
-      viewBox={`0 0 ${width} ${HEIGHT}`}
-      width={width}
-      height={HEIGHT}
-      role="img"
-      aria-label={plot.sentence}
-    >
+  const parts = (
+    <>
       {plot.limits === null ? null : (
         <rect
           className={styles.field}
@@ -68,6 +62,23 @@ function Drawing({ plot, form }: { readonly plot: DifferencePlot; readonly form:
           {plot.bias.label}
         </text>
       )}
+    </>
+  );
+  return { parts, width, height: HEIGHT };
+}
+
+function Drawing({ plot, form }: { readonly plot: DifferencePlot; readonly form: keyof typeof SIZES }) {
+  const { parts, width, height } = differenceDrawing(plot, form);
+  return (
+    <svg
+      className={styles[form]}
+      viewBox={`0 0 ${width} ${height}`}
+      width={width}
+      height={height}
+      role="img"
+      aria-label={plot.sentence}
+    >
+      {parts}
     </svg>
   );
 }
@@ -79,6 +90,7 @@ export function Differences({ plot }: { readonly plot: DifferencePlot }) {
       <p className={styles.text}>{plot.sentence}</p>
       <Drawing plot={plot} form="wide" />
       <Drawing plot={plot} form="phone" />
+      <SaveChart files={plot.files} />
     </div>
   );
 }

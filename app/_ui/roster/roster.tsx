@@ -51,6 +51,11 @@ export function Roster({ model, seenAction }: { readonly model: RosterPage; read
             <ProvedBlocks proved={proved} />
           </>
         )}
+        {proved.download === null ? null : (
+          <p className={styles.download}>
+            <a href={proved.download.href}>{proved.download.label}</a>
+          </p>
+        )}
         {proved.seen === null ? null : (
           <form
             action={seenAction}

@@ -1,5 +1,6 @@
 import Link from "next/link";
 import type { SeasonPage, SeasonRow } from "@/lib/report/page-model";
+import { SaveChart } from "../chart-file/save-chart";
 import { Choices } from "../choices/choices";
 import { Contact } from "../contact/contact";
 import { Facts } from "../facts/facts";
@@ -97,6 +98,8 @@ export function Season({ model }: { readonly model: SeasonPage }) {
           </section>
         ))}
         <Axis evidence={model.evidence} />
+        {model.evidence.files === null ? null : <SaveChart files={model.evidence.files} />}
+        {model.evidence.marked ? <p>{model.evidence.marked}</p> : null}
         {model.evidence.practice ? <p>{model.evidence.practice.summary}</p> : null}
         {model.drills === null ? null : <Table model={model.drills} />}
       </Part>

@@ -19,8 +19,8 @@ export interface AxisUnder {
 const MONTHS = 24;
 const ROW = 26;
 
-function Drawing(props: { readonly days: SeasonChart["x"]; readonly under: AxisUnder; readonly form: SmallForm }) {
-  const { days, under, form } = props;
+/** The parts of one drawing and its size in pixels, for a page and for a file. */
+export function axisDrawing(days: SeasonChart["x"], under: AxisUnder, form: SmallForm) {
   const { width, left, right } = smallPlot(form);
   const x = pixelScale(days, left, right);
   const ribbons = placeRibbons(under.drills, under.events, x, width);
@@ -34,8 +34,8 @@ function Drawing(props: { readonly days: SeasonChart["x"]; readonly under: AxisU
     if (fits) free = start + textWidth(tick.label, PLAIN) + 6;
     return fits;
   });
-  return (
-    <svg className={styles[form]} viewBox={`0 0 ${width} ${height}`} width={width} height={height} aria-hidden="true">
+  const parts = (
+    <>
       <g className={`${marks.words} ${marks.quiet}`}>
         {months.map((tick) => (
           <text key={tick.at} x={pixel(x(tick.at))} y="16">
@@ -45,6 +45,22 @@ function Drawing(props: { readonly days: SeasonChart["x"]; readonly under: AxisU
       </g>
       <Ribbons ribbons={ribbons.places} top={MONTHS} />
       <PracticeLanes lanes={practice.lanes} />
+    </>
+  );
+  return { parts, width, height };
+}
+
+function Drawing(props: { readonly days: SeasonChart["x"]; readonly under: AxisUnder; readonly form: SmallForm }) {
+  const { parts, width, height } = axisDrawing(props.days, props.under, props.form);
+  return (
+    <svg
+      className={styles[props.form]}
+      viewBox={`0 0 ${width} ${height}`}
+      width={width}
+      height={height}
+      aria-hidden="true"
+    >
+      {parts}
     </svg>
   );
 }

@@ -38,7 +38,8 @@ function edgeWords(band: ChartBand | undefined, y: PixelScale) {
   ];
 }
 
-function Drawing({ chart, form, id }: { readonly chart: SeasonChart; readonly form: SmallForm; readonly id: string }) {
+/** The parts of one drawing and its size in pixels, for a page and for a file. */
+export function smallDrawing(chart: SeasonChart, form: SmallForm, id: string) {
   const { width, left, right } = smallPlot(form);
   const plot = { left: left - 4, right: right + 4, top: 4, bottom: HEIGHT - 16 };
   const x = pixelScale(chart.x, left, right);
@@ -46,17 +47,8 @@ function Drawing({ chart, form, id }: { readonly chart: SeasonChart; readonly fo
   const band = chart.bands.at(-1);
   const edges = edgeWords(band, y);
   const places = bandPlaces(chart, plot, x, y);
-  return (
-    <svg
-      className={styles[form]}
-      viewBox={`0 0 ${width} ${HEIGHT}`}
-      width={width}
-      height={HEIGHT}
-      role="img"
-      aria-labelledby={`${id}-title ${id}-desc`}
-    >
-      <title id={`${id}-title`}>{chart.heading}</title>
-      <desc id={`${id}-desc`}>{chart.summary}</desc>
+  const parts = (
+    <>
       <Hatches id={id} />
       <BandField
         places={places.map((place, at) => ({
@@ -89,6 +81,25 @@ function Drawing({ chart, form, id }: { readonly chart: SeasonChart; readonly fo
           {edge.label}
         </text>
       ))}
+    </>
+  );
+  return { parts, width, height: HEIGHT };
+}
+
+function Drawing({ chart, form, id }: { readonly chart: SeasonChart; readonly form: SmallForm; readonly id: string }) {
+  const { parts, width, height } = smallDrawing(chart, form, id);
+  return (
+    <svg
+      className={styles[form]}
+      viewBox={`0 0 ${width} ${height}`}
+      width={width}
+      height={height}
+      role="img"
+      aria-labelledby={`${id}-title ${id}-desc`}
+    >
+      <title id={`${id}-title`}>{chart.heading}</title>
+      <desc id={`${id}-desc`}>{chart.summary}</desc>
+      {parts}
     </svg>
   );
 }

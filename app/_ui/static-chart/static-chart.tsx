@@ -1,6 +1,6 @@
 import { useId } from "react";
 import type { SeasonChart } from "@/lib/report/chart-model";
-import { type ChartForm, FORMS } from "../chart-forms";
+import { type ChartForm, FORMS, type PaperForm } from "../chart-forms";
 import { chartGeometry } from "../chart-geometry";
 import { Axes } from "../chart-marks/axes";
 import { BandField, bandPlaces } from "../chart-marks/band-field";
@@ -15,7 +15,7 @@ import { Reasons, Ribbons, StoryLane } from "../chart-marks/story-lane";
 import styles from "./static-chart.module.css";
 
 /** The parts of one drawing and its size in pixels, for a page and for a file. */
-export function chartDrawing(chart: SeasonChart, form: ChartForm, id: string) {
+export function chartDrawing(chart: SeasonChart, form: ChartForm | PaperForm, id: string) {
   const geometry = chartGeometry(chart, form);
   const { width, height, plot, x, y, size } = geometry;
   const parts = (
@@ -38,7 +38,8 @@ export function chartDrawing(chart: SeasonChart, form: ChartForm, id: string) {
   return { parts, width, height };
 }
 
-function Drawing({ chart, form, id }: { readonly chart: SeasonChart; readonly form: ChartForm; readonly id: string }) {
+function Drawing(props: { readonly chart: SeasonChart; readonly form: ChartForm | PaperForm; readonly id: string }) {
+  const { chart, form, id } = props;
   const { parts, width, height } = chartDrawing(chart, form, id);
   return (
     <svg
@@ -56,12 +57,16 @@ function Drawing({ chart, form, id }: { readonly chart: SeasonChart; readonly fo
   );
 }
 
-/** The season chart as still drawings, one for each width; the style sheet shows the one that fits, and paper has its own. */
-export function StaticChart({ chart }: { readonly chart: SeasonChart }) {
+/**
+ * The season chart as still drawings, one for each width; the style sheet shows the one that fits, and paper has its own:
+ * that of a page, or the low one of a report.
+ */
+export function StaticChart({ chart, print }: { readonly chart: SeasonChart; readonly print?: "page" | "paper" }) {
   const id = useId();
+  const forms = print === "paper" ? [...FORMS, "paper" as const] : FORMS;
   return (
-    <div className={styles.drawings}>
-      {FORMS.map((form) => (
+    <div className={print === "paper" ? `${styles.drawings} ${styles.low}` : styles.drawings}>
+      {forms.map((form) => (
         <Drawing key={form} chart={chart} form={form} id={`${id}${form}`} />
       ))}
     </div>

@@ -86,16 +86,16 @@ describe("correcting a session's readings", () => {
     expect(csv).not.toContain(",81.337,");
   });
 
-  it("the session's page shows value, what was typed, who and why; a reading taken out comes back by a later change", async () => {
+  it("the session's page shows value, what was typed, who and why; a void reading comes back by a later change", async () => {
     const page = loadSessionPage(mine, "film1", undefined);
     if (!page) throw new Error("no page");
     const markup = renderToStaticMarkup(createElement(RecordPage, { model: page, action: "/x" }));
     for (const text of [
       "wrong still",
-      "taken out",
+      "void",
       "n/m, corrected",
       "Coach Lark",
-      "Reading taken out",
+      "Reading voided",
       "Readings added later",
     ])
       expect(markup).toContain(text);
@@ -104,7 +104,7 @@ describe("correcting a session's readings", () => {
     });
     expect(values()).toContain("3 hinge 81.337");
     expect(loadHistory(mine, undefined).parts[0]?.tables[0]?.rows[0]?.cells.slice(3)).toEqual([
-      "taken out",
+      "void",
       "81.337",
       "Coach Lark",
       "it was right",

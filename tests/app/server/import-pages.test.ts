@@ -66,11 +66,11 @@ describe("the pages of an import", () => {
     expect(markup.match(/<select/g)).toHaveLength(7);
   });
 
-  it("says how many rows are ready, wait or are left out", () => {
+  it("says how many rows are ready, wait or are set aside", () => {
     const rows = ["Bea,2026-03-08,7-iron,1,6,", "Leo,2026-03-08,7-iron,1,6,", "Bea,soon,7-iron,1,6,"];
     const preview = parseImport(textInput(HEAD + rows.join("\n")));
     const page = buildPreviewPage(speaker, "d", { fileName: "season" }, preview);
-    expect(page.preview?.saved.fates).toBe("One row is ready, one waits for an answer, one is left out.");
+    expect(page.preview?.saved.fates).toBe("One row is ready, one waits for an answer, one is set aside.");
   });
 
   it("says each phase of a reading, and offers to stop it without scripts", () => {
@@ -115,7 +115,7 @@ describe("the rows as a file", () => {
     expect(records.map(({ cells }) => cells.slice(0, 2))).toEqual([
       ["2", "ready"],
       ["3", "waits for an answer"],
-      ["4", "left out"],
+      ["4", "set aside"],
     ]);
     expect(csv.split("\r\n")[1]).toMatch(/,'=1\+1$/);
     expect(records[2]?.cells[2]).toMatch(/“soon” is not a date/);

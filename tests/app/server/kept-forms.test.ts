@@ -83,9 +83,9 @@ function open<T>(model: T | null | undefined): T {
 const FORMS: Readonly<Record<string, { load(draft: string): Promise<Model> | Model; readonly typed: Entries }>> = {
   "session-form": { load: (id) => loadSessionForm(mine, id), typed: [["r.1.hinge", "9x"]] },
   "group-form": {
-    load(id) {
+    async load(id) {
       const chosen = { student: [mine.student.studentId, other.student.studentId], swings: "3", draft: id };
-      const step = loadGroupPage(viewer, chosen);
+      const step = await loadGroupPage(viewer, chosen);
       if (step.kind === "choose") throw new Error("nobody was chosen");
       return step.form;
     },

@@ -56,7 +56,7 @@ describe("moving a session", () => {
     expect(Object.keys(await errorsOf(mine, wish, sent(form(mine, wish), {})))).toEqual(["to", "why"]);
     const over = sent(form(mine, wish), { to: lefty.student.studentId, why: "wrong one" });
     over.delete("signs");
-    expect((await errorsOf(mine, wish, over)).signs).toMatch(/plays from the other side/);
+    expect((await errorsOf(mine, wish, over)).signs).toMatch(/filmed left-handed, the other right-handed/);
     viewer.db.sqlite
       .prepare("UPDATE consent SET withdrawn_on = '2001-01-01' WHERE student_id = ?")
       .run(twin.student.studentId);

@@ -1,5 +1,4 @@
 import { readFileSync } from "node:fs";
-import { createRequire } from "node:module";
 import path from "node:path";
 import { createElement } from "react";
 import { describe, expect, it } from "vitest";
@@ -8,31 +7,13 @@ import { classNames, inlineStyle } from "@/app/_ui/chart-file/inline-style";
 import { writeMarkup } from "@/app/_ui/chart-file/write-markup";
 import { HOSTILE } from "../../lib/ingest/hostile-texts";
 import { countOf, madeSeasonChart } from "./made-season-chart";
+import { readXml } from "./read-xml";
 
 const UI = path.join(import.meta.dirname, "../../../app/_ui");
 const sheets = {
   tokens: readFileSync(path.join(UI, "tokens.css"), "utf8"),
   marks: readFileSync(path.join(UI, "chart-marks/chart-marks.module.css"), "utf8"),
 };
-
-/** An independent reader of XML that came with the reader of workbooks; it throws at the first thing that is wrong. */
-function readXml(text: string): { readonly tags: readonly string[]; readonly texts: readonly string[] } {
-  const { Parser } = createRequire(import.meta.url)("saxen") as { Parser: new () => Record<string, CallableFunction> };
-  const parser = new Parser();
-  const [tags, texts]: [string[], string[]] = [[], []];
-  const stop = (error: unknown) => {
-    throw error instanceof Error ? error : new Error(String(error));
-  };
-  parser.on?.("error", stop);
-  parser.on?.("warn", stop);
-  parser.on?.("openTag", (tag: string, attributes: () => unknown) => {
-    attributes();
-    tags.push(tag);
-  });
-  parser.on?.("text", (value: string, decode: (text: string) => string) => texts.push(decode(value)));
-  parser.parse?.(text);
-  return { tags, texts };
-}
 
 describe("a chart as a file", () => {
   it("the reader finds what is wrong: a tag that is left open, an attribute without quotes", () => {

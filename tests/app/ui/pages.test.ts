@@ -82,6 +82,7 @@ const ROSTER: RosterPage = {
       },
     ],
     empty: "Nothing new",
+    download: { href: "/api/tables?of=roster&table=0", label: "Proved as CSV" },
     seen: { label: "Seen", explains: "Clears the list.", asOf: "2026-09-12" },
   },
   watch: {

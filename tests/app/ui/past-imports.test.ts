@@ -51,7 +51,7 @@ async function imported(fileName: string, text: string | Buffer): Promise<string
 }
 
 describe("the pages of past imports", () => {
-  it("say that there is none, and afterwards which, by whom, what was answered and how it is taken back", async () => {
+  it("say that there is none, and afterwards which, by whom, what was answered and how it is undone", async () => {
     expect(renderToStaticMarkup(createElement(PastImports, { model: loadPastImports(viewer) }))).toContain(
       "Nothing was imported yet.",
     );
@@ -62,7 +62,7 @@ describe("the pages of past imports", () => {
       expect(list).toContain(text);
     expect(loadPastDoor(viewer).paragraphs[0]).toContain("One file was imported.");
     const page = pageOf(batchId, "not-sure");
-    for (const text of ["brought 90 readings", "Nia (new)", "nia: A new student, right-handed", "Yes, take back 90"])
+    for (const text of ["brought 90 readings", "Nia (new)", "nia: A new student, right-handed", "Yes, undo 90"])
       expect(page).toContain(text);
     expect(page).toContain('role="alert"');
     expect(page).toContain('name="sure"');
@@ -75,14 +75,14 @@ describe("the pages of past imports", () => {
       `${rows}\nNia,2026-07-01,7-iron,1,hinge,88\nNia,2026-07-01,7-iron,2,hinge,x\n`,
     );
     const page = pageOf(batchId);
-    expect(page).toContain("It can’t be taken back any more");
+    expect(page).toContain("It can’t be undone any more");
     expect(page).toContain("Nia, 1 Jul 2026: a session entered since");
     expect(page).toContain('href="/students/');
     expect(page).not.toContain('name="sure"');
-    expect(pageOf(other)).toContain("One thing stayed out");
+    expect(pageOf(other)).toContain("One thing was set aside");
     await undoBatch(viewer, other, "sure");
     const undone = pageOf(other);
-    expect(undone).toContain("“more.csv” is taken back");
+    expect(undone).toContain("“more.csv” is undone");
     expect(undone).toContain(`href="/import/${other}"`);
     expect(pageOf(batchId)).toContain('name="sure"');
   });

@@ -36,7 +36,7 @@ describe("buildContact", () => {
     const none = part([session(0, null), session(1, null)]);
     expect([none?.judged, none?.table, none?.download]).toEqual([null, null, null]);
     expect(none?.heading).toBe("Solid strikes: too few to tell");
-    expect(none?.texts.at(-1)).toBe("2 sessions without a count are left out; no number of balls is guessed.");
+    expect(none?.texts.at(-1)).toBe("2 sessions without a count are not in it; no number of balls is guessed.");
   });
 
   it("what notes name is said in sessions, never as a count", () => {

@@ -57,12 +57,12 @@ const cells = (entry: HistoryEntry) =>
   buildHistory(words, source([entry]), "").parts[0]?.tables[0]?.rows[0]?.cells.slice(1);
 
 describe("the history of a record", () => {
-  it("says a reading taken out, and facts before and after by name, without what follows from others", () => {
+  it("says a void reading, and facts before and after by name, without what follows from others", () => {
     expect(cells(corrected)).toEqual([
-      "Reading taken out",
+      "Reading voided",
       "Mon 3 Feb 2031, swing 2, Wrist hinge",
       "8O",
-      "taken out",
+      "void",
       "Kim",
       '=HYPERLINK("x")',
     ]);

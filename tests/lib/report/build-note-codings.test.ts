@@ -11,7 +11,7 @@ const row = (phrase: string, coding: PhraseCoding, day: string) => ({
 });
 
 describe("the page of corrected phrases", () => {
-  it("lists what is in force with who and when, each to be taken back, and all that was ever said, latest first", () => {
+  it("lists what is in force with who and when, each to be undone, and all that was ever said, latest first", () => {
     const page = buildNoteCodings(wordsFor("en"), [
       row("heavy", { as: "mention" }, "2026-03-01"),
       row("# lateral", { as: "strike", kind: "toe" }, "2026-03-02"),
@@ -20,9 +20,9 @@ describe("the page of corrected phrases", () => {
     expect(page.table.rows.map((each) => each.cells)).toEqual([
       ["# lateral", "a strike: toe", "Coach Lark", "Mon 2 Mar 2026"],
     ]);
-    expect(page.takeBacks).toEqual([{ phrase: "# lateral", label: "Take back “# lateral”" }]);
+    expect(page.takeBacks).toEqual([{ phrase: "# lateral", label: "Undo “# lateral”" }]);
     expect(page.history?.table.rows.map((each) => each.cells[1])).toEqual([
-      "taken back: as the rules read it",
+      "undone: as the rules read it",
       "a strike: toe",
       "named, never counted",
     ]);

@@ -7,7 +7,7 @@ import { madeSource } from "./made-reader-error";
 const words = wordsFor("en");
 const plotOf = (pairs: ReturnType<typeof madePairs>) => {
   const { fundamental, error } = madeSource(pairs);
-  return buildDifferencePlot(words, fundamental, pairs, error.sameFilm.pooled);
+  return buildDifferencePlot(words, fundamental, pairs, error.sameFilm);
 };
 
 describe("differences by size", () => {
