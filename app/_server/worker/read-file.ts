@@ -10,7 +10,8 @@ import { wordsFor } from "@/lib/words/catalogue";
 import { buildPreviewPage } from "../import/import-page";
 import { restOfImport, rowsOfImport } from "../import/import-rest";
 import { rememberedSource } from "../import/import-source";
-import { type FileMessage, type FileResult, type FileTask, PHASES, PROGRESS } from "./file-tasks";
+import { type ArchiveTask, type FileMessage, type FileResult, type FileTask, PHASES, PROGRESS } from "./file-tasks";
+import { workOnArchive } from "./read-archive-file";
 
 /** Readings of one message: so few take the server's thread a few milliseconds. */
 const PART_READINGS = 2000;
@@ -52,10 +53,10 @@ function tellPlan(plan: ImportPlan): ImportPlan {
     part.push(entry);
     readings += entry.session.swings.reduce((sum, swing) => sum + swing.readings.length, 0);
     if (readings < PART_READINGS) continue;
-    tell({ kind: "sessions", sessions: part });
+    tell({ kind: "part", part });
     [part, readings] = [[], 0];
   }
-  tell({ kind: "sessions", sessions: part });
+  tell({ kind: "part", part });
   return { ...plan, sessions: [] };
 }
 
@@ -73,9 +74,15 @@ async function workOn(task: FileTask, numbers: Int32Array): Promise<FileResult> 
   return { kind: "plan", preview: { ...preview, plan: preview.plan && tellPlan(preview.plan) } };
 }
 
-parentPort?.on("message", async ({ task, numbers }: { readonly task: FileTask; readonly numbers: Int32Array }) => {
+interface Asked {
+  readonly task: FileTask | ArchiveTask;
+  readonly numbers: Int32Array;
+}
+
+parentPort?.on("message", async ({ task, numbers }: Asked) => {
   try {
-    tell({ kind: "end", result: await workOn(task, numbers) });
+    const result = "onFile" in task ? workOnArchive(task, numbers, tell) : await workOn(task, numbers);
+    tell({ kind: "end", result });
   } catch (error) {
     tell({ kind: "failure", message: error instanceof Error ? error.message : String(error) });
   }
