@@ -9,7 +9,7 @@ import { mayBeArchive } from "@/lib/ingest/may-be-archive";
 import type { AcademyOnFile } from "@/lib/ingest/plan-archive";
 import { currentInstant } from "../clock";
 import type { Viewer } from "../gate";
-import { startArchive } from "../import/import-worker";
+import { BESIDE, type FileReading } from "../import/import-worker";
 import type { ArchiveResult, ArchiveTask, ImportDraft, ReadArchive } from "../worker/file-tasks";
 
 /** Bytes that tell whether a file may be an archive, as base64 characters; a whole number of groups of four. */
@@ -34,11 +34,12 @@ export async function readUploadedArchive(
   viewer: Viewer,
   draft: ImportDraft,
   want: ArchiveTask["want"],
+  reading: FileReading = BESIDE,
 ): Promise<PlannedArchive> {
   const onFile = onFileOf(viewer);
   const head = Buffer.from(draft.file.slice(0, HEAD_CHARACTERS), "base64");
   if (!mayBeArchive(head)) return { result: { kind: "no-archive" }, onFile };
-  return { result: await startArchive({ draft, onFile, want }).result, onFile };
+  return { result: await reading.archive({ draft, onFile, want }), onFile };
 }
 
 /**

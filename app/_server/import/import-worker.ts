@@ -1,7 +1,5 @@
 import path from "node:path";
 import { Worker } from "node:worker_threads";
-import type { ArchivedStudent } from "@/lib/domain/archive";
-import type { ImportPlan } from "@/lib/domain/session-entry";
 import {
   type ArchiveResult,
   type ArchiveTask,
@@ -12,13 +10,14 @@ import {
   type PlanPart,
   PROGRESS,
 } from "../worker/file-tasks";
+import { joined } from "../worker/joined-plan";
 
 /** Memory of a worker that reads a file, in MB: a workbook made to fill the memory ends its worker and nothing else. */
 const MEMORY_MB = 256;
 /** So long may opening a workbook take; one of 100,000 rows takes about four seconds on one core. */
-const OPENING_LIMIT_MS = 20_000;
+export const OPENING_LIMIT_MS = 20_000;
 /** So long may a file take as a whole; 100,000 rows take a few seconds. */
-const WHOLE_LIMIT_MS = 90_000;
+export const WHOLE_LIMIT_MS = 90_000;
 /** A worker that read a file of more letters than this (base64) is not kept: its memory is of more use elsewhere. */
 const LARGE_FILE = 1_000_000;
 /** Files that are read at one time; more wait. */
@@ -67,9 +66,22 @@ function release(worker: Worker | null): void {
   known.waiting.shift()?.begin();
 }
 
-function isOutOfMemory(error: unknown): boolean {
+/** Whether a worker ended because its memory ran out. */
+export function isOutOfMemory(error: unknown): boolean {
   return (error as { code?: string } | null)?.code === "ERR_WORKER_OUT_OF_MEMORY";
 }
+
+/** Reads whole files. */
+export interface FileReading {
+  table(task: FileTask): Promise<FileResult>;
+  archive(task: ArchiveTask): Promise<ArchiveResult>;
+}
+
+/** Reads them beside this thread. */
+export const BESIDE: FileReading = {
+  table: (task) => startFile(task).result,
+  archive: (task) => startArchive(task).result,
+};
 
 type Task = FileTask | ArchiveTask;
 type Result = FileResult | ArchiveResult;
@@ -112,17 +124,6 @@ function run(task: Task, numbers: Int32Array, stopped: AbortSignal): Promise<Res
 // What turns out to be no archive was looked at and no more; it is read as a table next.
 function isLarge({ draft }: Task, { kind }: Result): boolean {
   return draft.file.length > LARGE_FILE && kind !== "no-archive";
-}
-
-/** The plan with its parts; a task has parts of one kind. */
-function joined(result: Result, parts: readonly PlanPart[]): Result {
-  if (result.kind === "plan" && result.preview.plan !== null) {
-    const sessions = parts as ImportPlan["sessions"];
-    return { ...result, preview: { ...result.preview, plan: { ...result.preview.plan, sessions } } };
-  }
-  if (result.kind === "archive" && result.plan !== null)
-    return { ...result, plan: { ...result.plan, students: parts as readonly ArchivedStudent[] } };
-  return result;
 }
 
 /** Reads a table beside the server's thread, in a worker with little memory. */

@@ -13,6 +13,7 @@ import { loadRules } from "../roster/load-verdicts";
 import { dropFile, dropImport, type ImportDraft, keepAnswers, keepUpload, previewImport } from "./import-desk";
 import { keepConflicts, keepOutcome } from "./import-outcome";
 import { rememberSource } from "./import-source";
+import type { FileReading } from "./import-worker";
 
 /** The writing thread is alone once it writes, so a second reading there is the last; a small file may meet others. */
 const MOST_READINGS_OF_ARCHIVE = 5;
@@ -28,6 +29,8 @@ export interface ImportHand {
   readonly who: string;
   /** The draft that holds the file; null: none does. */
   readonly draftId: string | null;
+  /** Who reads the file; absent: a worker beside this thread. */
+  readonly reading?: FileReading;
   /** Awaited when the file is read and before anything is written. */
   readonly onReady?: (readings: number) => Promise<void>;
   /** As in `ImportDoor`. */
@@ -41,7 +44,7 @@ export interface ImportHand {
 export async function writeImport(viewer: Viewer, draft: ImportDraft, hand: ImportHand): Promise<ImportWritten> {
   const archived = await writeArchive(viewer, draft, hand);
   if (archived.kind !== "no-archive") return archived;
-  const preview = await previewImport(viewer, draft);
+  const preview = await previewImport(viewer, draft, hand.reading);
   if (!preview.plan) return { kind: "nothing-ready" };
   const plan = { ...preview.plan, answers: JSON.stringify({ ...JSON.parse(preview.plan.answers), who: hand.who }) };
   await hand.onReady?.(countReadings(plan));
@@ -62,7 +65,7 @@ async function writeArchive(
   hand: ImportHand,
 ): Promise<ImportWritten | { readonly kind: "no-archive" }> {
   for (let tried = 0; tried < MOST_READINGS_OF_ARCHIVE; tried++) {
-    const { result, onFile } = await readUploadedArchive(viewer, draft, "archive-plan");
+    const { result, onFile } = await readUploadedArchive(viewer, draft, "archive-plan", hand.reading);
     if (result.kind === "no-archive") return result;
     if (result.kind !== "archive") return { kind: "nothing-ready" };
     if (tried === 0) await hand.onReady?.(0);

@@ -5,7 +5,7 @@ import { readArchive } from "@/lib/ingest/read-archive";
 import { type ArchiveResult, type ArchiveTask, type FileMessage, PHASES, PROGRESS } from "./file-tasks";
 
 /** Reads a file that may be an archive; of a plan the students are told one by one, so that no message is long. */
-export function workOnArchive(
+export function readArchiveFile(
   { draft, onFile, want }: ArchiveTask,
   numbers: Int32Array,
   tell: (message: FileMessage) => void,
