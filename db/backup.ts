@@ -139,12 +139,12 @@ export async function backupTo(db: Database, destination: string): Promise<Table
     rmSync(part, { force: true });
     throw new Error(`copy is not sound: ${JSON.stringify(check.problems)}`);
   }
-  rmSync(manifestOf(destination), { force: true });
   writeFileSync(`${part}.json`, JSON.stringify(manifest), { mode: 0o600 });
   syncToDisk(part);
   syncToDisk(`${part}.json`);
-  renameSync(part, destination);
+  // The digests first: a process killed in between leaves no copy that nothing can be compared with.
   renameSync(`${part}.json`, manifestOf(destination));
+  renameSync(part, destination);
   syncToDisk(path.dirname(destination));
   return expected;
 }

@@ -126,7 +126,7 @@ async function main(argv: readonly string[]): Promise<number> {
     file: file.toString("base64"),
     answers: args.answers,
   };
-  const archive = buildArchivePage(viewer, "", draft);
+  const archive = await buildArchivePage(viewer, "", draft);
   if (archive) return importArchive(viewer, draft, archive, args.confirm);
   const speaker = { words, ...loadAcademyRules(viewer.db, viewer.scope, viewer.academy) };
   const preview = await previewImport(viewer, draft);

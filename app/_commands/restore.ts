@@ -1,4 +1,15 @@
-import { chmodSync, closeSync, copyFileSync, existsSync, fsyncSync, openSync, renameSync, rmSync } from "node:fs";
+import {
+  chmodSync,
+  closeSync,
+  copyFileSync,
+  existsSync,
+  fsyncSync,
+  linkSync,
+  openSync,
+  readdirSync,
+  renameSync,
+  rmSync,
+} from "node:fs";
 import path from "node:path";
 import { currentInstant } from "@/app/_server/clock";
 import { type AcademyChoice, databaseFile, dataFolder, ensurePrivateFolder } from "@/app/_server/database";
@@ -19,10 +30,17 @@ function refuse(key: string, args = {}): Refused {
   return new Refused(words.say(key, args));
 }
 
-function syncFile(file: string): void {
-  const handle = openSync(file, "r+");
+function syncToDisk(target: string): void {
+  const handle = openSync(target, "r");
   fsyncSync(handle);
   closeSync(handle);
+}
+
+// What a killed restore left: its journal would be taken for that of the file laid aside anew.
+function removeLeftovers(part: string): void {
+  const folder = path.dirname(part);
+  for (const name of readdirSync(folder))
+    if (name.startsWith(path.basename(part))) rmSync(path.join(folder, name), { force: true });
 }
 
 function sameRows(wanted: TableDigests, found: TableDigests): boolean {
@@ -44,32 +62,46 @@ async function requireSound(copy: string, args: readonly string[]): Promise<Tabl
 // The copy is opened, compared and brought to this version aside; only a whole one takes the name of the data.
 async function layAside(copy: string, file: string, wanted: TableDigests): Promise<string> {
   const part = `${file}.restoring`;
-  rmSync(part, { force: true });
+  removeLeftovers(part);
   copyFileSync(copy, part);
   chmodSync(part, 0o600);
   const db = openDatabase(part);
   try {
     if (!sameRows(wanted, await digestTables(db))) throw refuse("restore.notSame");
-    await migrateDb(db);
+    const migrated = await migrateDb(db);
+    // The copy that is restored stays; one of its older form more is of no use.
+    if (migrated.copy !== null) for (const file of [migrated.copy, manifestOf(migrated.copy)]) rmSync(file);
     db.sqlite.pragma("wal_checkpoint(TRUNCATE)");
     db.sqlite.pragma("journal_mode = DELETE");
   } finally {
     db.close();
   }
-  syncFile(part);
+  syncToDisk(part);
   return part;
 }
 
+/** Gives a file a second name; where the disk knows no links, copies it. */
+function nameAgain(file: string, name: string): void {
+  try {
+    linkSync(file, name);
+  } catch {
+    copyFileSync(file, name);
+    syncToDisk(name);
+  }
+}
+
+// The data never go without a file of their name: a start in between would begin an empty academy.
 function moveIn(part: string, file: string): string | null {
   let kept: string | null = null;
   if (existsSync(file)) {
     kept = `${file}.replaced-${currentInstant().replaceAll(":", "-")}`;
     // Opened and closed for its journal to be taken in: the file is kept alone.
     openDatabase(file).close();
-    renameSync(file, kept);
+    nameAgain(file, kept);
   }
   for (const rest of ["-wal", "-shm"]) rmSync(file + rest, { force: true });
   renameSync(part, file);
+  syncToDisk(path.dirname(file));
   return kept;
 }
 

@@ -1,5 +1,6 @@
 import Papa from "papaparse";
 import { restoreCell } from "./restore-cell";
+import { SameText } from "./same-text";
 
 export const DELIMITERS = [",", ";", "\t", "|"] as const;
 
@@ -102,6 +103,7 @@ export function parseCsv(text: string): ParsedCsv {
 
   const records: CsvRecord[] = [];
   const faults: CsvFault[] = [];
+  const same = new SameText();
   let header: CsvRecord | null = null;
   let going = true;
   while (going && start < text.length) {
@@ -142,7 +144,7 @@ export function parseCsv(text: string): ParsedCsv {
         }
         done = meta.cursor;
         if (isBlank(cells)) return;
-        const restored = cells.map(restoreCell);
+        const restored = cells.map((cell) => same.text(restoreCell(cell)));
         if (header === null) header = { row, cells: restored };
         else records.push({ row, cells: restored });
       },

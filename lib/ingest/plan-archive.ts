@@ -36,6 +36,7 @@ export interface ArchivePreview {
     readonly sessions: number;
     readonly swings: number;
     readonly readings: number;
+    readonly events: number;
     readonly firstDay: string;
     readonly lastDay: string;
   }[];
@@ -160,13 +161,14 @@ function planRules(archive: Archive, onFile: AcademyOnFile) {
   };
 }
 
-function countStudent({ alias, sessions }: ArchivedStudent): ArchivePreview["students"][number] {
+function countStudent({ alias, sessions, events }: ArchivedStudent): ArchivePreview["students"][number] {
   const swings = sessions.flatMap((session) => session.swings);
   return {
     alias,
     sessions: sessions.length,
     swings: swings.length,
     readings: swings.reduce((sum, swing) => sum + swing.readings.length, 0),
+    events: events.length,
     firstDay: sessions[0]?.day ?? "",
     lastDay: sessions.at(-1)?.day ?? "",
   };

@@ -1,6 +1,7 @@
 import { Unzip, UnzipInflate } from "fflate";
 import { ARCHIVE_FORMAT, ARCHIVE_VERSION, type Archive, archiveSchema } from "@/lib/domain/archive";
 import { type ArchiveIssue, checkArchive } from "./check-archive";
+import { isZip, mayBeArchive } from "./may-be-archive";
 
 /** The part of an archive that holds everything in one structure; its name tells an archive from a workbook. */
 export const ARCHIVE_ENTRY = "archive.json";
@@ -23,7 +24,6 @@ const LIMIT = UNPACKED_LIMIT_MB * 1024 * 1024;
  * empty ones take 0.8 s and 130 MB, measured.
  */
 const MOST_PARTS = 2_000_000;
-const ZIP_HEAD = [0x50, 0x4b, 0x03, 0x04];
 const FIRST_ISSUES = 20;
 
 type Unpacked = Uint8Array | "none" | "too-big" | "damaged";
@@ -110,12 +110,6 @@ function readValue(value: unknown): ArchiveReading {
     : { kind: "archive", archive: parsed.data };
 }
 
-/** Whether bytes begin as JSON text of an object, so that only such a file is read whole. */
-function looksLikeObject(bytes: Uint8Array): boolean {
-  const start = new TextDecoder().decode(bytes.subarray(0, 64)).trimStart();
-  return start.startsWith("{");
-}
-
 /**
  * Reads an archive: the zip that was taken out, or its `archive.json` alone. A zip without that entry, a table and any other
  * text are no archive. Nothing of a file is trusted: sizes are counted, every field is checked, and what the archive names
@@ -124,7 +118,7 @@ function looksLikeObject(bytes: Uint8Array): boolean {
  * @param bytes the file as it came
  */
 export function readArchive(bytes: Uint8Array): ArchiveReading {
-  if (ZIP_HEAD.every((byte, at) => bytes[at] === byte)) {
+  if (isZip(bytes)) {
     const unpacked = unpackEntry(bytes);
     if (unpacked === "none") return { kind: "no-archive" };
     if (unpacked === "too-big") return { kind: "too-big", limit: UNPACKED_LIMIT_MB };
@@ -135,6 +129,6 @@ export function readArchive(bytes: Uint8Array): ArchiveReading {
       ? { kind: "broken", issues: [{ where: ARCHIVE_ENTRY, code: "not-json" }] }
       : read;
   }
-  if (!looksLikeObject(bytes)) return { kind: "no-archive" };
+  if (!mayBeArchive(bytes)) return { kind: "no-archive" };
   return readValue(parseText(bytes));
 }

@@ -13,7 +13,11 @@ export interface Child {
 
 /** Starts a script of this folder. */
 export function startChild(script: string, args: readonly string[], env: Readonly<Record<string, string>>): Child {
-  const file = path.join("tests", "trust", script);
+  return startScript(path.join("tests", "trust", script), args, env);
+}
+
+/** Starts a script of the project. */
+export function startScript(file: string, args: readonly string[], env: Readonly<Record<string, string>>): Child {
   const child = spawn(process.execPath, ["--import", "tsx", file, ...args], {
     env: { ...process.env, ...env },
     stdio: ["ignore", "pipe", "pipe"],

@@ -1,58 +1,61 @@
-import { createHash, randomUUID } from "node:crypto";
+import { randomUUID } from "node:crypto";
 import { readArchivedRules } from "@/db/read/archive-rules";
 import { readClubGrouping } from "@/db/read/club-groups";
 import { readImportBatch } from "@/db/read/import-batches";
 import { readStudentNames } from "@/db/read/students";
 import { insertArchive } from "@/db/write/archive";
 import type { ImportInsert } from "@/db/write/imports";
-import { type Archive, archiveText } from "@/lib/domain/archive";
-import { type ArchivePreview, planArchive } from "@/lib/ingest/plan-archive";
-import { type ArchiveReading, readArchive } from "@/lib/ingest/read-archive";
+import { mayBeArchive } from "@/lib/ingest/may-be-archive";
+import type { AcademyOnFile } from "@/lib/ingest/plan-archive";
 import { currentInstant } from "../clock";
 import type { Viewer } from "../gate";
+import { BESIDE, type FileReading } from "../import/import-worker";
+import type { ArchiveResult, ArchiveTask, ImportDraft, ReadArchive } from "../worker/file-tasks";
 
-/** An uploaded file as it came, base64, with the answers given so far. */
-interface Upload {
-  readonly fileName: string;
-  readonly file: string;
-  readonly answers: readonly (readonly [string, string])[];
+/** Bytes that tell whether a file may be an archive, as base64 characters; a whole number of groups of four. */
+const HEAD_CHARACTERS = 88;
+
+/** An archive as it was read, and what of the academy that rests on. */
+export interface PlannedArchive {
+  readonly result: ArchiveResult;
+  readonly onFile: AcademyOnFile;
 }
 
-/** What an uploaded file is, should it be an archive. */
-export function archiveIn(upload: Upload): ArchiveReading {
-  return readArchive(Uint8Array.from(Buffer.from(upload.file, "base64")));
+function onFileOf({ db, scope }: Viewer): AcademyOnFile {
+  return {
+    students: readStudentNames(db, scope),
+    rules: readArchivedRules(db, scope),
+    grouping: readClubGrouping(db, scope),
+  };
 }
 
-function hashOf(archive: Archive): string {
-  return createHash("sha256").update(archiveText(archive)).digest("hex");
+/** What an uploaded file is, should it be an archive, and what it would write here: read beside this thread. */
+export async function readUploadedArchive(
+  viewer: Viewer,
+  draft: ImportDraft,
+  want: ArchiveTask["want"],
+  reading: FileReading = BESIDE,
+): Promise<PlannedArchive> {
+  const onFile = onFileOf(viewer);
+  const head = Buffer.from(draft.file.slice(0, HEAD_CHARACTERS), "base64");
+  if (!mayBeArchive(head)) return { result: { kind: "no-archive" }, onFile };
+  return { result: await reading.archive({ draft, onFile, want }), onFile };
 }
 
-/** What an archive would write into the viewer's academy, and what stands in its way. */
-export function previewArchive(viewer: Viewer, upload: Upload, archive: Archive): ArchivePreview {
-  const { db, scope } = viewer;
-  return planArchive(
-    archive,
-    {
-      students: readStudentNames(db, scope),
-      rules: readArchivedRules(db, scope),
-      grouping: readClubGrouping(db, scope),
-    },
-    { fileName: upload.fileName, contentHash: hashOf(archive) },
-    new Map(upload.answers),
-  );
-}
-
-/** Writes what the preview of an archive shows, all of it or nothing; the batch bears the given id and name. */
+/**
+ * Writes what the preview of an archive shows, all of it or nothing; the batch bears the given id and name. `stale`: the
+ * academy has changed since the archive was read, which is to be done again.
+ */
 export function confirmArchive(
   viewer: Viewer,
-  upload: Upload,
-  archive: Archive,
+  { contentHash, plan }: ReadArchive,
+  onFile: AcademyOnFile,
   { batchId, who }: { readonly batchId: string; readonly who: string },
-): ImportInsert | { readonly kind: "nothing-ready" } {
+): ImportInsert | { readonly kind: "nothing-ready" } | { readonly kind: "stale" } {
   const { db, scope } = viewer;
-  const batch = readImportBatch(db, scope, hashOf(archive));
+  const batch = readImportBatch(db, scope, contentHash);
   if (batch) return { kind: "already-imported", batch };
-  const { plan } = previewArchive(viewer, upload, archive);
+  if (JSON.stringify(onFile) !== JSON.stringify(onFileOf(viewer))) return { kind: "stale" };
   if (!plan) return { kind: "nothing-ready" };
   return insertArchive(db, scope, plan, { now: currentInstant(), newId: randomUUID, door: "archive", batchId, who });
 }

@@ -1,15 +1,17 @@
-import { type ArchivePreview, aliasAnswer } from "@/lib/ingest/plan-archive";
-import type { ArchiveReading } from "@/lib/ingest/read-archive";
+import { type ArchiveNote, type ArchivePreview, aliasAnswer } from "@/lib/ingest/plan-archive";
 import type { ArchiveImportPage } from "@/lib/report/archive-import-model";
 import type { Words } from "@/lib/words/catalogue";
 import { sayDay, sayStretch } from "@/lib/words/day-words";
 import type { Viewer } from "../gate";
 import type { ImportDraft } from "../import/import-desk";
-import { archiveIn, previewArchive } from "./archive-desk";
+import type { ArchiveResult } from "../worker/file-tasks";
+import { readUploadedArchive } from "./archive-desk";
 
-type Unreadable = Exclude<ArchiveReading, { readonly kind: "archive" | "no-archive" }>;
+type Unreadable = Exclude<ArchiveResult, { readonly kind: "archive" | "no-archive" }>;
 
-function sayUnreadable(words: Words, reading: Unreadable): readonly string[] {
+/** Why an archive can't be read. */
+export function sayUnreadable(words: Words, reading: Unreadable): readonly string[] {
+  if (reading.kind === "heavy") return [words.say("import.issue.heavy")];
   if (reading.kind === "too-big") return [words.say("archive-import.too-big", { limit: reading.limit })];
   if (reading.kind === "other-version")
     return [words.say("archive-import.other-version", { version: reading.version })];
@@ -24,15 +26,18 @@ function sayStudents(words: Words, preview: ArchivePreview): readonly string[] {
   );
 }
 
-function sayDifferences(words: Words, { differences }: ArchivePreview): readonly string[] {
-  if (differences.length === 0) return [words.say("archive-import.same")];
-  return differences.map(({ code, args }) => {
-    const days = Object.entries(args).map(([name, value]) => [
-      name,
-      code === "season" && typeof value === "string" ? sayDay(words, value, "short") : value,
-    ]);
-    return words.say(`archive-import.difference.${code}`, Object.fromEntries(days));
-  });
+/** What is taken over otherwise than it was. */
+export function sayDifference(words: Words, { code, args }: ArchiveNote): string {
+  const days = Object.entries(args).map(([name, value]) => [
+    name,
+    code === "season" && typeof value === "string" ? sayDay(words, value, "short") : value,
+  ]);
+  return words.say(`archive-import.difference.${code}`, Object.fromEntries(days));
+}
+
+/** What keeps an archive from being taken over. */
+export function sayRefusal(words: Words, { code, args }: ArchiveNote): string {
+  return words.say(`archive-import.refusal.${code}`, args);
 }
 
 function askedOf(words: Words, { aliases }: ArchivePreview): ArchiveImportPage["asked"] {
@@ -51,9 +56,13 @@ function askedOf(words: Words, { aliases }: ArchivePreview): ArchiveImportPage["
 }
 
 /** The preview of an uploaded archive; null: the file is no archive. */
-export function buildArchivePage(viewer: Viewer, draftId: string, draft: ImportDraft): ArchiveImportPage | null {
+export async function buildArchivePage(
+  viewer: Viewer,
+  draftId: string,
+  draft: ImportDraft,
+): Promise<ArchiveImportPage | null> {
   const { words } = viewer;
-  const reading = archiveIn(draft);
+  const { result: reading } = await readUploadedArchive(viewer, draft, "archive");
   if (reading.kind === "no-archive") return null;
   const drop = words.say("import-page.drop");
   const lede = words.say("archive-import.nothing-saved", { file: draft.fileName });
@@ -73,28 +82,28 @@ export function buildArchivePage(viewer: Viewer, draftId: string, draft: ImportD
       submit: null,
       drop,
     };
-  const preview = previewArchive(viewer, draft, reading.archive);
-  const students = preview.students.length;
-  const refused = preview.refusals.map(({ code, args }) => words.say(`archive-import.refusal.${code}`, args));
+  const students = reading.students.length;
+  const refused = reading.refusals.map((note) => sayRefusal(words, note));
+  const differing = reading.differences.map((note) => sayDifference(words, note));
   return {
-    title: preview.plan === null ? stopped : words.say("archive-import.title", { students }),
+    title: reading.state === "not-ready" ? stopped : words.say("archive-import.title", { students }),
     lede,
     draftId,
-    asked: askedOf(words, preview),
+    asked: askedOf(words, reading),
     lists: [
       ...(refused.length === 0 ? [] : [inTheWay(refused)]),
       {
         margin: words.say("archive-import.differs.margin"),
         heading: words.say("archive-import.differs.heading"),
-        items: sayDifferences(words, preview),
+        items: differing.length === 0 ? [words.say("archive-import.same")] : differing,
       },
       {
         margin: words.say("import-page.margin.saved"),
         heading: words.say("archive-import.saved.heading"),
-        items: sayStudents(words, preview),
+        items: sayStudents(words, reading),
       },
     ],
-    submit: preview.plan === null ? null : words.say("archive-import.confirm", { students }),
+    submit: reading.state === "not-ready" ? null : words.say("archive-import.confirm", { students }),
     drop,
   };
 }

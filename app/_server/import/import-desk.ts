@@ -11,7 +11,7 @@ import type { Viewer } from "../gate";
 import { loadAcademyRules } from "../season/student-record";
 import type { FileResult, FileTask, ImportDraft } from "../worker/file-tasks";
 import { sourcesOf } from "./import-source";
-import { startFile } from "./import-worker";
+import { BESIDE, type FileReading } from "./import-worker";
 
 export type { ImportDraft } from "../worker/file-tasks";
 
@@ -131,17 +131,26 @@ export function readingKey(context: Omit<FileTask, "draft" | "draftId" | "want">
     .digest("hex");
 }
 
-/** Reads an upload once, in the worker. */
-export function readUpload(viewer: Viewer, draft: ImportDraft, want: FileTask["want"]): Promise<FileResult> {
-  return startFile({ ...fileContext(viewer), draft, draftId: "", want }).result;
+/** Reads an upload once: beside this thread, unless somebody else reads. */
+export function readUpload(
+  viewer: Viewer,
+  draft: ImportDraft,
+  want: FileTask["want"],
+  reading: FileReading = BESIDE,
+): Promise<FileResult> {
+  return reading.table({ ...fileContext(viewer), draft, draftId: "", want });
 }
 
 /**
  * What a file would write, and what it needs answered: the same for the page, the command and the door. The file is
  * read beside the server's thread; nothing is written.
  */
-export async function previewImport(viewer: Viewer, draft: ImportDraft): Promise<ImportPreview> {
-  const result = await readUpload(viewer, draft, "plan");
+export async function previewImport(
+  viewer: Viewer,
+  draft: ImportDraft,
+  reading: FileReading = BESIDE,
+): Promise<ImportPreview> {
+  const result = await readUpload(viewer, draft, "plan", reading);
   if (result.kind === "plan") return result.preview;
   if (result.kind === "heavy") return refusedPreview("heavy");
   throw new Error(`a file came back as ${result.kind}`);

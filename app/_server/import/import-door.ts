@@ -5,7 +5,8 @@ import { FILE_LIMIT_MB } from "@/lib/ingest/decode-text";
 import type { ImportPreview } from "@/lib/ingest/import-preview";
 import { uploadKind } from "@/lib/ingest/upload-kind";
 import { wordsFor } from "@/lib/words/catalogue";
-import { archiveIn } from "../archive/archive-desk";
+import { readUploadedArchive } from "../archive/archive-desk";
+import { sayUnreadable } from "../archive/archive-page";
 import { diskFailureOf } from "../door/disk-failure";
 import { readLimited } from "../door/read-limited";
 import { UPLOAD_LIMIT } from "../door/upload-limit";
@@ -13,6 +14,7 @@ import type { Viewer } from "../gate";
 import { loadAcademyRules } from "../season/student-record";
 import { type KeyHolder, noteKeyUsed } from "./access-keys";
 import { refuseAtDoor } from "./door-answer";
+import { tellArchive } from "./door-archive";
 import { admitAtDoor } from "./door-gate";
 import { tellPreview } from "./door-preview";
 import { dropImport, type ImportDraft, keepAnswers, keepUpload, previewImport } from "./import-desk";
@@ -54,8 +56,13 @@ function speakerOf(viewer: Viewer): Speaker {
 }
 
 async function preview(viewer: Viewer, draft: ImportDraft): Promise<Response> {
-  const archive = archiveIn(draft);
-  if (archive.kind === "archive") return Response.json({ state: "preview", saved: false, archive: true });
+  const { result: archive } = await readUploadedArchive(viewer, draft, "archive");
+  if (archive.kind === "archive")
+    return Response.json({ state: "preview", saved: false, ...tellArchive(words, archive) });
+  if (archive.kind !== "no-archive") {
+    const issues = sayUnreadable(words, archive).map((says) => ({ code: archive.kind, says }));
+    return refuseAtDoor(words, "nothing-ready", {}, { state: "preview", saved: false, archive: true, issues });
+  }
   const read: ImportPreview = await previewImport(viewer, draft);
   const told = { state: "preview", saved: false, ...tellPreview(speakerOf(viewer), read) };
   if (read.issues.some((issue) => issue.row === null && NO_TABLE.has(issue.code)))

@@ -1,23 +1,32 @@
 import path from "node:path";
 import { Worker } from "node:worker_threads";
-import type { ImportPlan } from "@/lib/domain/session-entry";
-import { type FileMessage, type FileResult, type FileTask, PHASES, PROGRESS } from "../worker/file-tasks";
+import {
+  type ArchiveResult,
+  type ArchiveTask,
+  type FileMessage,
+  type FileResult,
+  type FileTask,
+  PHASES,
+  type PlanPart,
+  PROGRESS,
+} from "../worker/file-tasks";
+import { joined } from "../worker/joined-plan";
 
 /** Memory of a worker that reads a file, in MB: a workbook made to fill the memory ends its worker and nothing else. */
 const MEMORY_MB = 256;
 /** So long may opening a workbook take; one of 100,000 rows takes about four seconds on one core. */
-const OPENING_LIMIT_MS = 20_000;
+export const OPENING_LIMIT_MS = 20_000;
 /** So long may a file take as a whole; 100,000 rows take a few seconds. */
-const WHOLE_LIMIT_MS = 90_000;
+export const WHOLE_LIMIT_MS = 90_000;
 /** A worker that read a file of more letters than this (base64) is not kept: its memory is of more use elsewhere. */
 const LARGE_FILE = 1_000_000;
 /** Files that are read at one time; more wait. */
 const AT_ONCE = 2;
 
 /** A file being read. */
-export interface FileRun {
+export interface FileRun<Result = FileResult> {
   /** Rejects only when it was stopped, or the program itself has a fault. */
-  readonly result: Promise<FileResult>;
+  readonly result: Promise<Result>;
   progress(): { readonly phase: number; readonly read: number; readonly of: number };
   /** Ends the reading; `result` rejects. */
   stop(): void;
@@ -57,15 +66,31 @@ function release(worker: Worker | null): void {
   known.waiting.shift()?.begin();
 }
 
-function isOutOfMemory(error: unknown): boolean {
+/** Whether a worker ended because its memory ran out. */
+export function isOutOfMemory(error: unknown): boolean {
   return (error as { code?: string } | null)?.code === "ERR_WORKER_OUT_OF_MEMORY";
 }
 
-function run(task: FileTask, numbers: Int32Array, stopped: AbortSignal): Promise<FileResult> {
+/** Reads whole files. */
+export interface FileReading {
+  table(task: FileTask): Promise<FileResult>;
+  archive(task: ArchiveTask): Promise<ArchiveResult>;
+}
+
+/** Reads them beside this thread. */
+export const BESIDE: FileReading = {
+  table: (task) => startFile(task).result,
+  archive: (task) => startArchive(task).result,
+};
+
+type Task = FileTask | ArchiveTask;
+type Result = FileResult | ArchiveResult;
+
+function run(task: Task, numbers: Int32Array, stopped: AbortSignal): Promise<Result> {
   const worker = pool().idle.pop() ?? newWorker();
   worker.ref();
   worker.removeAllListeners();
-  const parts: ImportPlan["sessions"][number][] = [];
+  const parts: PlanPart[] = [];
   return new Promise((resolve, reject) => {
     const end = (settle: () => void, kept: Worker | null): void => {
       clearTimeout(opening);
@@ -86,9 +111,9 @@ function run(task: FileTask, numbers: Int32Array, stopped: AbortSignal): Promise
     const whole = setTimeout(heavy, WHOLE_LIMIT_MS);
     stopped.addEventListener("abort", stop);
     worker.on("message", (message: FileMessage) => {
-      if (message.kind === "sessions") for (const entry of message.sessions) parts.push(entry);
+      if (message.kind === "part") for (const part of message.part) parts.push(part);
       else if (message.kind === "failure") end(() => reject(new Error(message.message)), worker);
-      else end(() => resolve(joined(message.result, parts)), task.draft.file.length > LARGE_FILE ? null : worker);
+      else end(() => resolve(joined(message.result, parts)), isLarge(task, message.result) ? null : worker);
     });
     worker.on("error", (error) => (isOutOfMemory(error) ? heavy() : end(() => reject(error), null)));
     worker.on("exit", () => end(() => reject(new Error("the file worker ended")), null));
@@ -96,17 +121,26 @@ function run(task: FileTask, numbers: Int32Array, stopped: AbortSignal): Promise
   });
 }
 
-function joined(result: FileResult, sessions: ImportPlan["sessions"]): FileResult {
-  if (result.kind !== "plan" || result.preview.plan === null) return result;
-  return { ...result, preview: { ...result.preview, plan: { ...result.preview.plan, sessions } } };
+// What turns out to be no archive was looked at and no more; it is read as a table next.
+function isLarge({ draft }: Task, { kind }: Result): boolean {
+  return draft.file.length > LARGE_FILE && kind !== "no-archive";
 }
 
-/** Reads a file beside the server's thread, in a worker with little memory. */
+/** Reads a table beside the server's thread, in a worker with little memory. */
 export function startFile(task: FileTask): FileRun {
+  return start(task) as FileRun;
+}
+
+/** Reads a file that may be an archive, in the same way. */
+export function startArchive(task: ArchiveTask): FileRun<ArchiveResult> {
+  return start(task) as FileRun<ArchiveResult>;
+}
+
+function start(task: Task): FileRun<Result> {
   const numbers = new Int32Array(new SharedArrayBuffer(12));
   const aborting = new AbortController();
   const known = pool();
-  const result = new Promise<FileResult>((resolve, reject) => {
+  const result = new Promise<Result>((resolve, reject) => {
     const begin = (): void => {
       if (aborting.signal.aborted) {
         pool().waiting.shift()?.begin();

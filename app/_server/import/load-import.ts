@@ -27,7 +27,7 @@ export async function loadPreviewPage(viewer: Viewer, draftId: string): Promise<
 }
 
 /** The preview of an uploaded archive; null: the file is something else. */
-export function loadArchivePreview(viewer: Viewer, draftId: string): ArchiveImportPage | null {
+export async function loadArchivePreview(viewer: Viewer, draftId: string): Promise<ArchiveImportPage | null> {
   // A file that is read as a table already is no archive; it may be long, and isn't fetched again for the question.
   if (peekImport(viewer, draftId)) return null;
   const draft = findImportDraft(viewer, draftId);

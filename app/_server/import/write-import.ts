@@ -6,13 +6,17 @@ import { type ImportDoor, type ImportInsert, insertImport } from "@/db/write/imp
 import { updateDraftToKept } from "@/db/write/kept-files";
 import type { ImportPlan } from "@/lib/domain/session-entry";
 import type { ImportPreview } from "@/lib/ingest/import-preview";
-import { archiveIn, confirmArchive } from "../archive/archive-desk";
+import { confirmArchive, readUploadedArchive } from "../archive/archive-desk";
 import { currentInstant } from "../clock";
 import { admitToStudent, type Viewer } from "../gate";
 import { loadRules } from "../roster/load-verdicts";
 import { dropFile, dropImport, type ImportDraft, keepAnswers, keepUpload, previewImport } from "./import-desk";
 import { keepConflicts, keepOutcome } from "./import-outcome";
 import { rememberSource } from "./import-source";
+import type { FileReading } from "./import-worker";
+
+/** The writing thread is alone once it writes, so a second reading there is the last; a small file may meet others. */
+const MOST_READINGS_OF_ARCHIVE = 5;
 
 /** What came of writing; nothing was written but with `imported`. */
 export type ImportWritten = ImportInsert | { readonly kind: "nothing-ready" };
@@ -25,6 +29,8 @@ export interface ImportHand {
   readonly who: string;
   /** The draft that holds the file; null: none does. */
   readonly draftId: string | null;
+  /** Who reads the file; absent: a worker beside this thread. */
+  readonly reading?: FileReading;
   /** Awaited when the file is read and before anything is written. */
   readonly onReady?: (readings: number) => Promise<void>;
   /** As in `ImportDoor`. */
@@ -36,13 +42,9 @@ export interface ImportHand {
  * the outcome for its page. Judges nothing. The same for every door, on whichever thread.
  */
 export async function writeImport(viewer: Viewer, draft: ImportDraft, hand: ImportHand): Promise<ImportWritten> {
-  const archived = archiveIn(draft);
-  if (archived.kind === "archive") {
-    await hand.onReady?.(0);
-    return whole(viewer, hand, () => confirmArchive(viewer, draft, archived.archive, hand));
-  }
-  if (archived.kind !== "no-archive") return { kind: "nothing-ready" };
-  const preview = await previewImport(viewer, draft);
+  const archived = await writeArchive(viewer, draft, hand);
+  if (archived.kind !== "no-archive") return archived;
+  const preview = await previewImport(viewer, draft, hand.reading);
   if (!preview.plan) return { kind: "nothing-ready" };
   const plan = { ...preview.plan, answers: JSON.stringify({ ...JSON.parse(preview.plan.answers), who: hand.who }) };
   await hand.onReady?.(countReadings(plan));
@@ -51,6 +53,26 @@ export async function writeImport(viewer: Viewer, draft: ImportDraft, hand: Impo
     if (written.kind === "imported") rememberSource(viewer, draft.fileName, preview);
     return written;
   });
+}
+
+/**
+ * An archive is read before the writing begins, so that nobody waits for that; when the academy has changed meanwhile it is
+ * read once more.
+ */
+async function writeArchive(
+  viewer: Viewer,
+  draft: ImportDraft,
+  hand: ImportHand,
+): Promise<ImportWritten | { readonly kind: "no-archive" }> {
+  for (let tried = 0; tried < MOST_READINGS_OF_ARCHIVE; tried++) {
+    const { result, onFile } = await readUploadedArchive(viewer, draft, "archive-plan", hand.reading);
+    if (result.kind === "no-archive") return result;
+    if (result.kind !== "archive") return { kind: "nothing-ready" };
+    if (tried === 0) await hand.onReady?.(0);
+    const written = whole(viewer, hand, () => confirmArchive(viewer, result, onFile, hand));
+    if (written.kind !== "stale") return written;
+  }
+  throw new Error("the academy changed again and again while an archive was read");
 }
 
 function countReadings({ sessions }: ImportPlan): number {
@@ -77,11 +99,16 @@ function importDoor(viewer: Viewer, { door, batchId, onSettled }: ImportHand, pr
 }
 
 /** Writes, and keeps what belongs to it, in one transaction. */
-function whole(viewer: Viewer, { draftId }: ImportHand, write: () => ImportWritten): ImportWritten {
+function whole<Written extends ImportWritten | { readonly kind: "stale" }>(
+  viewer: Viewer,
+  { draftId }: ImportHand,
+  write: () => Written,
+): Written {
   const { db, scope } = viewer;
   return inTransaction(db, () => {
-    const written = write();
-    if (written.kind === "nothing-ready") return written;
+    const made = write();
+    const written: ImportWritten | { readonly kind: "stale" } = made;
+    if (written.kind === "nothing-ready" || written.kind === "stale") return made;
     if (written.kind === "imported") {
       if (draftId !== null) updateDraftToKept(db, scope, { draftId, batchId: written.batchId, now: currentInstant() });
       keepConflicts(viewer, written.batchId, written.conflicts);
@@ -91,7 +118,7 @@ function whole(viewer: Viewer, { draftId }: ImportHand, write: () => ImportWritt
       if (written.kind !== "imported") dropFile(viewer, draftId);
       keepOutcome(viewer, draftId, written);
     }
-    return written;
+    return made;
   });
 }
 

@@ -17,6 +17,9 @@ export type ImportTask =
       readonly shared: SharedArrayBuffer;
     };
 
+/** A task as the thread gets it: with the memory that tells how far the reading of its file is, by `PROGRESS`. */
+export type GivenTask = ImportTask & { readonly reading: SharedArrayBuffer };
+
 /** Places in the memory that both threads see. */
 export const SHARED = { stop: 0, settled: 1, total: 2, places: 3 } as const;
 

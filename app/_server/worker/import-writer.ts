@@ -5,8 +5,13 @@ import { currentInstant } from "../clock";
 import { closeDatabases } from "../database";
 import { admitOwner, type Viewer } from "../gate";
 import { findImportDraft } from "../import/import-desk";
+import type { FileReading } from "../import/import-worker";
 import { requireScopes, writeImport } from "../import/write-import";
-import { type ImportSaid, type ImportTask, SHARED } from "./import-task";
+import type { FileMessage, PlanPart } from "./file-tasks";
+import { type GivenTask, type ImportSaid, SHARED } from "./import-task";
+import { joined } from "./joined-plan";
+import { readArchiveFile } from "./read-archive-file";
+import { readTableFile } from "./read-table-file";
 
 class Stopped extends Error {}
 
@@ -21,7 +26,27 @@ async function turn(): Promise<void> {
   await go;
 }
 
-async function importFile(viewer: Viewer, task: ImportTask & { readonly kind: "import" }): Promise<string> {
+/**
+ * Reads on this very thread, whose memory and time are limited until it writes: a reader of its own would hold the program,
+ * the file and the plan a second time.
+ */
+function readingHere(numbers: Int32Array): FileReading {
+  const collect = (parts: PlanPart[]) => (message: FileMessage) => {
+    if (message.kind === "part") for (const part of message.part) parts.push(part);
+  };
+  return {
+    async table(task) {
+      const parts: PlanPart[] = [];
+      return joined(await readTableFile(task, numbers, collect(parts)), parts);
+    },
+    async archive(task) {
+      const parts: PlanPart[] = [];
+      return joined(readArchiveFile(task, numbers, collect(parts)), parts);
+    },
+  };
+}
+
+async function importFile(viewer: Viewer, task: GivenTask & { readonly kind: "import" }): Promise<string> {
   const draft = findImportDraft(viewer, task.draftId);
   if (!draft) return "not-there";
   const seen = new Int32Array(task.shared);
@@ -31,6 +56,7 @@ async function importFile(viewer: Viewer, task: ImportTask & { readonly kind: "i
     who,
     batchId,
     draftId,
+    reading: readingHere(new Int32Array(task.reading)),
     async onReady(readings) {
       Atomics.store(seen, SHARED.total, readings);
       await turn();
@@ -49,7 +75,7 @@ async function undoBatch(viewer: Viewer, batchId: string): Promise<string> {
   return undoImport(viewer.db, viewer.scope, batchId, who).kind;
 }
 
-async function work(task: ImportTask): Promise<ImportSaid> {
+async function work(task: GivenTask): Promise<ImportSaid> {
   const viewer = await admitOwner({ choice: task.choice, locale: null });
   if (!viewer || viewer.choice !== task.choice) throw new Error(`no such academy: ${task.choice}`);
   const outcome = task.kind === "import" ? await importFile(viewer, task) : await undoBatch(viewer, task.batchId);
@@ -58,7 +84,7 @@ async function work(task: ImportTask): Promise<ImportSaid> {
   return { kind: "written", outcome };
 }
 
-work(workerData as ImportTask)
+work(workerData as GivenTask)
   .catch(
     (error: unknown): ImportSaid =>
       error instanceof Stopped

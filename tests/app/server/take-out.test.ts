@@ -150,7 +150,7 @@ describe("an archive into an academy that has students", () => {
   it("the very student on file is refused in words, and nothing is written", async () => {
     const before = await digestTables(viewer.db);
     const draft = upload("x.zip", await zipOf("Nia"));
-    const page = buildArchivePage(viewer, "d", draft);
+    const page = await buildArchivePage(viewer, "d", draft);
     expect(page?.submit).toBeNull();
     expect(page?.lists[0]?.items.join()).toContain("Nia is on file here already");
     expect(await confirmImport(viewer, draft)).toEqual({ kind: "nothing-ready" });
@@ -161,7 +161,7 @@ describe("an archive into an academy that has students", () => {
     const own = viewerOf("Nia");
     const { archive } = await loadArchive(own, own.student);
     const text = JSON.stringify(archive).replaceAll(own.student.studentId, "another-nia");
-    const asked = buildArchivePage(viewer, "d", upload("x.json", text));
+    const asked = await buildArchivePage(viewer, "d", upload("x.json", text));
     expect(asked?.asked?.fields.map((field) => field.name)).toEqual(["answer-alias:another-nia"]);
     const made = await confirmImport(viewer, upload("x.json", text, [["answer-alias:another-nia", "Nia 2"]]));
     expect(made).toMatchObject({ kind: "imported", students: 1, readings: 90 });
@@ -184,7 +184,7 @@ describe("an archive into an academy that has students", () => {
     ],
   ])("%s is named and nothing is written", async (_what, says, spoil) => {
     const draft = upload("x.zip", spoil(await zipOf("Tove")));
-    const page = buildArchivePage(viewer, "d", draft);
+    const page = await buildArchivePage(viewer, "d", draft);
     expect(page?.lists.flatMap((list) => list.items).join() ?? "").toContain(says);
     const before = await digestTables(viewer.db);
     expect(await confirmImport(viewer, draft)).toEqual({ kind: "nothing-ready" });

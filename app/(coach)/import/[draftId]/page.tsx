@@ -13,7 +13,7 @@ interface Asked {
 export default async function PreviewRoute({ params }: Asked) {
   const viewer = await requireViewer();
   const { draftId } = await params;
-  const archive = loadArchivePreview(viewer, draftId);
+  const archive = await loadArchivePreview(viewer, draftId);
   if (archive)
     return (
       <Frame model={loadFrame(viewer)} current="import">
