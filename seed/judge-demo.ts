@@ -3,12 +3,15 @@ import type { NoiseModel } from "@/lib/stats/noise-model";
 import { type Judgement, judgeTrack } from "@/lib/verdict/judge-track";
 import { judgedSeries } from "@/lib/verdict/judged-series";
 import { learnNoise, noiseAlways } from "@/lib/verdict/noise";
-import { POLICY } from "@/lib/verdict/policy";
+import { POLICY, type Policy } from "@/lib/verdict/policy";
 import { rosterList } from "@/lib/verdict/roster-list";
 import type { TrackHistory } from "@/lib/verdict/track-history";
 import type { DemoStudent } from "./demo-entries";
 import type { Expectation, StudentPlan } from "./demo-plan";
 import { demoTracks } from "./demo-roster";
+
+/** The policy in force, without the search for a plan: no story is about one, and it is two fifths of the work. */
+const WITHOUT_PLANS: Policy = { ...POLICY, settleSessions: 1 };
 
 /** The newest noise model of each pool, by the pool's name. */
 export type NoiseByPool = ReadonlyMap<string, NoiseModel>;
@@ -43,7 +46,7 @@ export interface JudgedDemoTrack {
 export function judgeHistory(history: TrackHistory, pools: NoiseByPool): Judgement {
   const model = pools.get(history.judged.pool ?? "");
   if (model === undefined) throw new RangeError(`no noise model: ${history.judged.pool}`);
-  return judgeTrack(history.judged, noiseAlways(model), POLICY, "looks");
+  return judgeTrack(history.judged, noiseAlways(model), WITHOUT_PLANS, "looks");
 }
 
 /** Everybody's season judged, and the noise models that served. */

@@ -43,8 +43,9 @@ function readResults(file) {
   }
 }
 
-async function runVitest(name, which) {
+async function runVitest(name, projects) {
   const results = path.join(RESULTS, `${name}.json`);
+  const which = projects.flatMap((project) => ["--project", project]);
   const args = ["run", ...which, "--reporter=default", "--reporter=json", `--outputFile.json=${results}`];
   const status = await runNode([binary("vitest"), ...args]);
   const found = readResults(results);
@@ -73,8 +74,9 @@ async function test() {
   await stage("test.chromium", ensureChromium);
   await stage("test.lint", () => check([binary("biome"), "check", "."]));
   await stage("test.types", () => check([binary("next"), "typegen"], [binary("tsc"), "--noEmit"]));
-  await stage("test.unit", () => runVitest("unit", ["--exclude", "tests/trust/**"]));
-  await stage("test.trust", () => runVitest("trust", ["tests/trust"]));
+  await stage("test.unit", () => runVitest("unit", ["shared", "apart"]));
+  await stage("test.calibration", () => runVitest("calibration", ["calibration"]));
+  await stage("test.trust", () => runVitest("trust", ["trust"]));
   await stage("test.build", ensureBuilt);
   await stage("test.browser", runBrowserTests);
 }

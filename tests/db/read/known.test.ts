@@ -4,11 +4,12 @@ import { type KnownThen, readKnownThen } from "@/db/read/known";
 import { readRecordChanges } from "@/db/read/record-changes";
 import { insertEvent } from "@/db/write/events";
 import { updateChangeUndone } from "@/db/write/record-changes";
+import { manyCases } from "../../many-cases";
 import { openAcademy, studentScope } from "../academy-fixture";
 import { anyStep, doStep, hourOf, onFile, STUDENTS, strayReadings } from "../history-fixture";
 
 describe("what was known then", () => {
-  test("is what a database holds that has only what was done up to then, for any history of entries, corrections, moves, splits, merges and undoings (100 histories)", async () => {
+  test(`is what a database holds that has only what was done up to then, for any history of entries, corrections, moves, splits, merges and undoings (${manyCases(100)} histories)`, async () => {
     await fc.assert(
       fc.asyncProperty(fc.array(anyStep, { minLength: 4, maxLength: 14 }), async (steps) => {
         const db = await openAcademy();
@@ -25,7 +26,7 @@ describe("what was known then", () => {
         });
         db.close();
       }),
-      { numRuns: 100, seed: 20261126 },
+      { numRuns: manyCases(100), seed: 20261126 },
     );
   }, 120_000);
 

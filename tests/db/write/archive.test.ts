@@ -15,10 +15,11 @@ import { SINCE_EVER } from "@/lib/domain/goal-band";
 import { planArchive } from "@/lib/ingest/plan-archive";
 import { readArchive } from "@/lib/ingest/read-archive";
 import { anyArchive } from "../../lib/ingest/made-archive";
+import { manyCases } from "../../many-cases";
 import { academyScope, countingStamp, NOW, studentScope } from "../academy-fixture";
 
 const SEED = 20261126;
-const RUNS = 150;
+const RUNS = manyCases(150);
 const door = { ...countingStamp("new"), door: "archive" as const };
 
 async function emptyAcademy() {

@@ -8,6 +8,7 @@ import { readConsents, readStudents } from "@/db/read/students";
 import { insertImport } from "@/db/write/imports";
 import { insertCorrection } from "@/db/write/readings";
 import type { EnteredSession } from "@/lib/domain/session-entry";
+import { manyCases } from "../../many-cases";
 import {
   academyScope,
   countRows,
@@ -201,7 +202,7 @@ describe("an import", () => {
         expect(again.skipped + again.conflicts.length).toBe(rows.length);
         expect([revisionOf(db), revisionOf(db, "s2")]).toEqual(revisions);
       }),
-      { numRuns: 150 },
+      { numRuns: manyCases(150) },
     );
   });
 });

@@ -10,6 +10,7 @@ import { insertNoiseModel } from "@/db/write/noise-models";
 import { insertCorrection } from "@/db/write/readings";
 import { undoImport } from "@/db/write/undo-import";
 import type { EnteredSession, ImportPlan } from "@/lib/domain/session-entry";
+import { manyCases } from "../../many-cases";
 import { academyScope, entered, revisionOf, sessionOn, studentScope, swings } from "../academy-fixture";
 import { openFilledAcademy, season } from "../filled-academy";
 import { held, LATER, LATEST, load, newcomer, planOf, scope, undoing } from "../undone-fixture";
@@ -71,7 +72,7 @@ describe("an import that is undone", () => {
           expect(undoImport(db, scope, again.batchId, undoing).kind).toBe("undone");
         },
       ),
-      { numRuns: 120, seed: 20310302 },
+      { numRuns: manyCases(120), seed: 20310302 },
     );
     expect(await held(db)).toEqual(before);
     expect(db.sqlite.pragma("foreign_key_check")).toEqual([]);

@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { manyCases } from "../../many-cases";
 import { codes, planLines, readFile, sayAll, silentRows } from "./import-setup";
 
 const HEADER = ["student", "date", "club", "swing", "hinge", "hip sway", "setup-tilt", "note"];
@@ -87,7 +88,7 @@ function checkWhole(preview: ReturnType<typeof readFile>): void {
 }
 
 describe("hostile files (fixed seeds)", () => {
-  it("1,200 files with up to six cells changed: nothing thrown, no row lost unsaid, untouched rows whole", () => {
+  it(`${manyCases(1200)} files with up to six cells changed: nothing thrown, no row lost unsaid, untouched rows whole`, () => {
     const change = fc.record({ row: fc.nat(GOOD.length - 1), at: fc.nat(HEADER.length - 1), cell });
     fc.assert(
       fc.property(fc.array(change, { minLength: 1, maxLength: 6 }), (changes) => {
@@ -118,11 +119,11 @@ describe("hostile files (fixed seeds)", () => {
           expect(whole ? "" : `row ${row} lost`).toBe("");
         });
       }),
-      { numRuns: 1200, seed: 20260308 },
+      { numRuns: manyCases(1200), seed: 20260308 },
     );
   });
 
-  it("500 files with bytes changed, cut or doubled anywhere", () => {
+  it(`${manyCases(500)} files with bytes changed, cut or doubled anywhere`, () => {
     const bytes = new TextEncoder().encode(toFile(GOOD));
     const edit = fc.record({
       kind: fc.constantFrom("put", "cut", "double"),
@@ -140,17 +141,17 @@ describe("hostile files (fixed seeds)", () => {
         }
         checkWhole(readFile(Uint8Array.from(file)));
       }),
-      { numRuns: 500, seed: 20260309 },
+      { numRuns: manyCases(500), seed: 20260309 },
     );
   });
 
-  it("300 files of nothing but chance, under a good header or none", () => {
+  it(`${manyCases(300)} files of nothing but chance, under a good header or none`, () => {
     const header = `${HEADER.join(",")}\n`;
     fc.assert(
       fc.property(fc.boolean(), fc.string({ unit: "binary", maxLength: 300 }), (headed, text) =>
         checkWhole(readFile(headed ? header + text : text)),
       ),
-      { numRuns: 300, seed: 20260310 },
+      { numRuns: manyCases(300), seed: 20260310 },
     );
   });
 
