@@ -64,7 +64,7 @@ test("practice is logged in a few keys and taken back; its bars stand on the cha
   await page.goto("/students/s06/hip-sway");
   await expect(page.getByText("practice, minutes a week, 15 at most").first()).toBeAttached();
   await page.goto("/students/s06/practice");
-  await page.getByRole("button", { name: "Take 12 Sep back" }).click();
+  await page.getByRole("button", { name: "Undo 12 Sep" }).click();
   await expect(page.getByRole("heading", { level: 1 })).toHaveText("No practice logged of Fay");
 });
 

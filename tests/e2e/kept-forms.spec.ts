@@ -48,7 +48,7 @@ for (const [what, address, field, typed] of FORMS) {
     expect(wide).toBe(false);
     await page.getByText("Drop it …").first().click();
     await page.getByRole("button", { name: "Yes, drop it" }).first().click();
-    await expect(page.getByRole("button", { name: "Take it back" })).toBeVisible();
+    await expect(page.getByRole("button", { name: "Undo", exact: true })).toBeVisible();
   });
 }
 

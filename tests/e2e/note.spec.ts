@@ -66,7 +66,7 @@ test("a wrong count is corrected with one tap, kept with the note, and taken bac
   await fat.getByText("Not 2", { exact: true }).click();
   await fat.getByRole("button", { name: "2, but not of 5" }).click();
   await expect(fat.getByText("2, fat (corrected in this note)")).toBeVisible();
-  await fat.getByRole("button", { name: "Take this back" }).click();
+  await fat.getByRole("button", { name: "Undo this" }).click();
   await expect(fat.getByText("2 of 5, fat")).toBeVisible();
 });
 
