@@ -2,6 +2,13 @@ import { defineConfig } from "drizzle-kit";
 
 export default defineConfig({
   dialect: "sqlite",
-  schema: ["./db/schema.ts", "./db/schema-work.ts", "./db/schema-rereads.ts", "./db/schema-entry.ts"],
+  schema: [
+    "./db/schema.ts",
+    "./db/schema-work.ts",
+    "./db/schema-rereads.ts",
+    "./db/schema-entry.ts",
+    "./db/schema-people.ts",
+    "./db/schema-privacy.ts",
+  ],
   out: "./db/migrations",
 });

@@ -12,7 +12,14 @@ export default defineConfig({
   testDir: "tests",
   // The own academy is started last: from then on a browser without a wish is shown it and no more the demo.
   projects: [
-    { name: "demo", testMatch: ["e2e/**/*.spec.ts", "trust/**/*.spec.ts"], testIgnore: "e2e/own-academy.spec.ts" },
+    { name: "sign-in", testMatch: "e2e/sign-in.setup.ts" },
+    {
+      name: "demo",
+      testMatch: ["e2e/**/*.spec.ts", "trust/**/*.spec.ts"],
+      testIgnore: "e2e/own-academy.spec.ts",
+      dependencies: ["sign-in"],
+      use: { storageState: served.signedIn },
+    },
     { name: "own", testMatch: "e2e/own-academy.spec.ts", dependencies: ["demo"] },
   ],
   outputDir: ".tmp/test-results",

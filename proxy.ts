@@ -1,6 +1,6 @@
 import { type NextRequest, NextResponse } from "next/server";
+import { type Meeting, meet } from "@/app/_server/access/meet";
 import { checkDoor, checkOrigin, configuredOrigins, DOOR, METHODS } from "@/app/_server/door/origin";
-import { namesNothing } from "@/app/_server/door/presence";
 import { refusalPage } from "@/app/_server/door/refusal-page";
 import { BARE_POLICY, contentPolicy, STANDING_HEADERS } from "@/app/_server/door/security-headers";
 import { refuseTooBig, statesTooMuch } from "@/app/_server/door/upload-limit";
@@ -60,6 +60,21 @@ function isInternal(pathname: string): boolean {
   return pathname.startsWith("/_") && !pathname.startsWith("/_next/");
 }
 
+// What can't be asked here, because the data can't be read, fails where the page is made, and says so.
+const NOT_MET: Meeting = { kind: "pass", cookies: [] };
+
+function answer(met: Meeting, request: NextRequest, passed: { request: { headers: Headers } }): NextResponse {
+  if (met.kind === "absent") return NextResponse.rewrite(new URL("/absent", request.url), passed);
+  if (met.kind === "sign-in") return NextResponse.redirect(new URL(met.href, request.url), 303);
+  if (met.kind === "refused") {
+    const headers = { "Content-Type": "text/html; charset=utf-8" };
+    return new NextResponse(request.method === "HEAD" ? null : met.body, { status: met.status, headers });
+  }
+  const onward = NextResponse.next(passed);
+  for (const cookie of met.cookies) onward.headers.append("set-cookie", cookie);
+  return onward;
+}
+
 /** The outermost door: every request passes, also for files and for what isn't there. */
 export async function proxy(request: NextRequest): Promise<NextResponse> {
   const origins = configuredOrigins();
@@ -84,8 +99,11 @@ export async function proxy(request: NextRequest): Promise<NextResponse> {
   headers.set("Content-Security-Policy", policy);
   const passed = { request: { headers } };
   // Nothing is served under this address, so that the whole page for what isn't there answers.
-  const { pathname } = request.nextUrl;
-  const absent = isInternal(pathname) || (await namesNothing(pathname, wishIn(request.cookies)).catch(() => false));
-  const onward = absent ? NextResponse.rewrite(new URL("/absent", request.url), passed) : NextResponse.next(passed);
-  return seal(onward, policy);
+  const { pathname, search } = request.nextUrl;
+  const wish = wishIn(request.cookies);
+  const words = wordsFor(wish.locale ?? "en");
+  const met = isInternal(pathname)
+    ? ({ kind: "absent" } as const)
+    : await meet({ method, pathname, search, headers }, wish, words).catch(() => NOT_MET);
+  return seal(answer(met, request, passed), policy);
 }

@@ -1,5 +1,6 @@
 import { redirect } from "next/navigation";
+import { firstPage, requireViewer } from "./_server/gate";
 
-export default function FirstPage() {
-  redirect("/students");
+export default async function FirstPage() {
+  redirect(firstPage(await requireViewer("/")));
 }

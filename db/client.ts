@@ -2,12 +2,14 @@ import { chmodSync, closeSync, existsSync, mkdirSync, openSync } from "node:fs";
 import path from "node:path";
 import Sqlite from "better-sqlite3";
 import { type BetterSQLite3Database, drizzle } from "drizzle-orm/better-sqlite3";
-import * as people from "./schema";
+import * as coaching from "./schema";
 import * as entry from "./schema-entry";
+import * as people from "./schema-people";
+import * as privacy from "./schema-privacy";
 import * as rereads from "./schema-rereads";
 import * as work from "./schema-work";
 
-const tables = { ...people, ...work, ...rereads, ...entry };
+const tables = { ...coaching, ...work, ...rereads, ...entry, ...people, ...privacy };
 
 /** One open database: typed by table, raw for what must be fast, and closable. */
 export interface Database {

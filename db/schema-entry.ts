@@ -8,6 +8,8 @@ export const draft = sqliteTable("draft", {
   academyId: text("academy_id")
     .notNull()
     .references(() => academy.id),
+  /** Who typed it; null: from before there were accounts. */
+  userId: text("user_id"),
   kind: text("kind").notNull(),
   /** Whose record it is about, so that it goes with the student; null: nobody's, or several students'. */
   studentId: text("student_id").references(() => student.id, { onDelete: "cascade" }),
@@ -94,6 +96,8 @@ export const accessToken = sqliteTable(
     name: text("name").notNull(),
     tokenHash: text("token_hash").notNull(),
     who: text("who").notNull(),
+    /** Whose key; null: from before there were accounts, and good for nothing until somebody makes a new one. */
+    userId: text("user_id"),
     createdAt: text("created_at").notNull(),
     lastUsedAt: text("last_used_at"),
     revokedAt: text("revoked_at"),
@@ -167,7 +171,9 @@ export const practice = sqliteTable(
     balls: integer("balls"),
     felt: text("felt", { enum: ["easy", "hard"] }),
     /** Who says so: seen by the coach, or told by the family. */
-    source: text("source", { enum: ["coach", "told"] }).notNull(),
+    source: text("source", { enum: ["coach", "told", "family"] }).notNull(),
+    /** Where it hurts as the family said it on the day; only coach and family see it. */
+    pain: text("pain"),
     who: text("who").notNull(),
     recordedAt: text("recorded_at").notNull(),
     /** Null: it stands. */

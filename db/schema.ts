@@ -22,6 +22,12 @@ export const academy = sqliteTable("academy", {
   fixedToday: text("fixed_today"),
   seasonStart: text("season_start").notNull(),
   createdAt: text("created_at").notNull(),
+  /** Months for which the record of a student who has left, or whom nobody has filmed, is kept. */
+  keepMonths: integer("keep_months").notNull().default(24),
+  /** Days for which a family's link opens. */
+  linkDays: integer("link_days").notNull().default(180),
+  /** Age from which a student's own consent is asked for; local rules come first. */
+  ownConsentAge: integer("own_consent_age").notNull().default(16),
 });
 
 export const student = sqliteTable(
@@ -43,8 +49,11 @@ export const student = sqliteTable(
     batchId: text("batch_id").references((): AnySQLiteColumn => importBatch.id),
     /** The student whom this one turned out to be; such a student is listed nowhere and has no sessions. */
     mergedInto: text("merged_into").references((): AnySQLiteColumn => student.id),
+    /** The day on which the student left the academy; null: is here. */
+    departedOn: text("departed_on"),
   },
-  (table) => [uniqueIndex("student_alias").on(table.academyId, table.alias)],
+  // Two coaches may each have a student of the same alias: that there is another one is nothing for them to learn.
+  (table) => [index("student_alias").on(table.academyId, table.alias)],
 );
 
 export const height = sqliteTable(
@@ -58,20 +67,6 @@ export const height = sqliteTable(
   },
   (table) => [primaryKey({ columns: [table.studentId, table.day] })],
 );
-
-export const consent = sqliteTable("consent", {
-  id: text("id").primaryKey(),
-  studentId: text("student_id")
-    .notNull()
-    .references(() => student.id, { onDelete: "cascade" }),
-  kind: text("kind", { enum: ["measure", "share"] }).notNull(),
-  givenBy: text("given_by").notNull(),
-  fromDay: text("from_day").notNull(),
-  untilDay: text("until_day"),
-  withdrawnOn: text("withdrawn_on"),
-  recordedAt: text("recorded_at").notNull(),
-  batchId: text("batch_id").references((): AnySQLiteColumn => importBatch.id),
-});
 
 export const importBatch = sqliteTable(
   "import_batch",
@@ -91,6 +86,8 @@ export const importBatch = sqliteTable(
     door: text("door", { enum: ["page", "command", "http", "archive"] })
       .notNull()
       .default("page"),
+    /** Whose import it was; null: from before there were accounts, or by a command. */
+    userId: text("user_id"),
     /** Null: its rows are on file. Taken back, the row stays as its history. */
     undoneAt: text("undone_at"),
     undoneBy: text("undone_by"),

@@ -163,6 +163,7 @@ export function enterStudent(plan: StudentPlan, seed: number): DemoStudent {
     consent: {
       kind: "measure",
       givenBy: plan.consentGivenBy,
+      giverIs: "guardian",
       from: seasonDay(0),
       until: null,
       withdrawnOn: null,

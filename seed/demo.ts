@@ -19,7 +19,7 @@ import { DEMO_READER, DEMO_SEASON_START, DEMO_TODAY } from "./demo-plan";
 import { insertDemoRereads } from "./demo-rereads";
 
 const ACADEMY = "demo";
-const scope = { academyId: ACADEMY } as AcademyScope;
+const scope = { academyId: ACADEMY, userId: null, students: "all" } as unknown as AcademyScope;
 
 function studentScope(studentId: string): StudentScope {
   return { academyId: ACADEMY, studentId } as StudentScope;

@@ -3,7 +3,7 @@ import path from "node:path";
 import { loadArchive } from "@/app/_server/archive/load-archive";
 import { packArchive } from "@/app/_server/archive/pack-archive";
 import { ACADEMY_CHOICES, type AcademyChoice, closeDatabases } from "@/app/_server/database";
-import { admitOwner, admitToStudent } from "@/app/_server/gate";
+import { admitMachine, admitToStudent } from "@/app/_server/gate";
 import { readStudents } from "@/db/read/students";
 import { wordsFor } from "@/lib/words/catalogue";
 
@@ -41,7 +41,7 @@ async function main(argv: readonly string[]): Promise<number> {
   if (typeof args === "string") return refuse("usage", { word: args });
   const file = path.resolve(args.out);
   if (existsSync(file)) return refuse("exists", { file });
-  const viewer = await admitOwner({ choice: args.academy, locale: "en" });
+  const viewer = await admitMachine({ choice: args.academy, locale: "en" });
   if (!viewer || viewer.choice !== args.academy) return refuse("no-academy");
   const wished = args.student?.normalize("NFC");
   const student = readStudents(viewer.db, viewer.scope).find(({ alias }) => alias === wished);

@@ -2,7 +2,7 @@ import { readFileSync } from "node:fs";
 import path from "node:path";
 import { buildArchivePage } from "@/app/_server/archive/archive-page";
 import { ACADEMY_CHOICES, type AcademyChoice, closeDatabases } from "@/app/_server/database";
-import { admitOwner, type Viewer } from "@/app/_server/gate";
+import { admitMachine, type Viewer } from "@/app/_server/gate";
 import { type ImportDraft, previewImport } from "@/app/_server/import/import-desk";
 import { sayOutcome } from "@/app/_server/import/import-outcome";
 import { buildPreviewPage } from "@/app/_server/import/import-page";
@@ -107,7 +107,7 @@ async function main(argv: readonly string[]): Promise<number> {
     console.error(words.say("import-command.usage", { word: args }));
     return 2;
   }
-  const viewer = await admitOwner({ choice: args.academy, locale: "en" });
+  const viewer = await admitMachine({ choice: args.academy, locale: "en" });
   if (!viewer || viewer.choice !== args.academy) {
     console.error(words.say("import-command.no-academy"));
     return 2;

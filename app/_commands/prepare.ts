@@ -1,6 +1,7 @@
 import { spawnSync } from "node:child_process";
 import { renameSync, rmSync } from "node:fs";
 import path from "node:path";
+import { addDemoPeople } from "@/app/_server/access/demo-people";
 import {
   ACADEMY_CHOICES,
   closeDatabases,
@@ -10,7 +11,7 @@ import {
   findAcademyDatabase,
 } from "@/app/_server/database";
 import { takeLock } from "@/app/_server/door/server-lock";
-import { admitOwner } from "@/app/_server/gate";
+import { admitMachine } from "@/app/_server/gate";
 import { dropOldFiles } from "@/app/_server/import/past-imports";
 import { loadRules } from "@/app/_server/roster/load-verdicts";
 import { wordsFor } from "@/lib/words/catalogue";
@@ -42,8 +43,9 @@ function fillDemo(): boolean {
 /** Judges what is on file and not yet judged, so that the first page is there at once; lets go of files kept long enough. */
 async function judge(): Promise<void> {
   for (const choice of ACADEMY_CHOICES) {
-    const viewer = await admitOwner({ choice, locale: null });
+    const viewer = await admitMachine({ choice, locale: null });
     if (viewer?.choice !== choice) continue;
+    await addDemoPeople(viewer);
     dropOldFiles(viewer);
     await loadRules(viewer);
   }

@@ -1,7 +1,7 @@
 import { writeFileSync } from "node:fs";
 import { type JudgedInput, judgedInput } from "@/app/_server/analysis/judged-input";
 import { ACADEMY_CHOICES, type AcademyChoice, closeDatabases } from "@/app/_server/database";
-import { admitOwner, admitToStudent, type Viewer } from "@/app/_server/gate";
+import { admitMachine, admitToStudent, type Viewer } from "@/app/_server/gate";
 import { readStudents } from "@/db/read/students";
 import { isCalendarDay } from "@/lib/domain/calendar-day";
 import { wordsFor } from "@/lib/words/catalogue";
@@ -50,7 +50,7 @@ async function collect(viewer: Viewer, args: TracksArguments): Promise<JudgedInp
 
 async function main(argv: readonly string[]): Promise<number> {
   const args = readArguments(argv);
-  const viewer = await admitOwner({ choice: args.academy, locale: "en" });
+  const viewer = await admitMachine({ choice: args.academy, locale: "en" });
   if (!viewer || (args.academy !== null && viewer.choice !== args.academy)) refuse("tracks.no-academy");
   const { tracks, models } = await collect(viewer, args);
   if (args.noise !== null)

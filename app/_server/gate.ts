@@ -1,21 +1,30 @@
-import { headers } from "next/headers";
+import { cookies, headers } from "next/headers";
 import { notFound, redirect } from "next/navigation";
 import { cache } from "react";
 import type { Database } from "@/db/client";
 import { type Academy, readAcademy } from "@/db/read/academies";
+import { readAssisted, readChargedStudents, readPerson } from "@/db/read/people";
 import { readMergedInto, readStudentAcademy } from "@/db/read/students";
+import { isVisible } from "@/db/read/visible";
 import type { CalendarDay } from "@/lib/domain/calendar-day";
+import type { Person, Role } from "@/lib/domain/person";
+import { ROLES } from "@/lib/domain/person";
 import type { AcademyScope, StudentScope } from "@/lib/domain/scope";
 import { LOCALES, type Words, wordsFor } from "@/lib/words/catalogue";
+import { type LogIn, readLogIn } from "./access/log-in";
+import { kindOf, mayPass, type RowOf } from "./access/matrix";
+import { mustAddSecondStep } from "./access/second-step";
 import { todayOf } from "./clock";
 import type { AcademyChoice } from "./database";
 import { checkReached } from "./door/reached";
 import { whenWritable } from "./import/write-gate";
-import { findWishedAcademy, readWish, type ViewerWish } from "./viewer";
+import { findWishedAcademy, readWish, type ViewerWish, wishIn } from "./viewer";
 
-/** Who is asking, and what may be shown. There is one owner, on this machine. */
+/** Who is asking, and what may be shown. */
 export interface Viewer {
-  readonly role: "owner";
+  /** Whose log-in it is; null: a program's on this machine, which works for the academy as a whole. */
+  readonly userId: string | null;
+  readonly roles: readonly Role[];
   readonly name: string;
   readonly choice: AcademyChoice;
   readonly db: Database;
@@ -30,49 +39,166 @@ export interface StudentViewer extends Viewer {
   readonly student: StudentScope;
 }
 
-/** The viewer of a wish; null: there is no academy yet. Whoever calls has made sure that the owner is asking. */
-export async function admitOwner(wish: ViewerWish): Promise<Viewer | null> {
+/** Under which a viewer's own preferences are kept. */
+export function viewerKey({ userId, name }: Viewer): string {
+  return userId ?? name;
+}
+
+/** What a request's log-in comes to. */
+export type Admission =
+  | { readonly kind: "viewer"; readonly viewer: Viewer; readonly logIn: LogIn }
+  | { readonly kind: "signed-out"; readonly choice: AcademyChoice }
+  | { readonly kind: "no-academy" };
+
+/** An academy as found. */
+export interface FoundAcademy {
+  readonly db: Database;
+  readonly academyId: string;
+  readonly choice: AcademyChoice;
+}
+
+function wordsWished(wish: ViewerWish, academy: Academy): Words {
+  return wordsFor(LOCALES.find((locale) => locale === wish.locale) ?? academy.locale);
+}
+
+/**
+ * A program on this machine: a command of whoever runs it, or work in the background. It sees the whole academy, and no page
+ * is ever made for it.
+ */
+export async function admitMachine(wish: ViewerWish): Promise<Viewer | null> {
   const found = await findWishedAcademy(wish);
   if (!found) return null;
-  const scope = { academyId: found.academyId } as AcademyScope;
+  const scope = { academyId: found.academyId, userId: null, students: "all" } as unknown as AcademyScope;
   const academy = readAcademy(found.db, scope);
-  const wished = LOCALES.find((locale) => locale === wish.locale);
+  const { db, choice } = found;
+  const name = academy.ownerName;
   return {
-    role: "owner",
-    name: academy.ownerName,
-    choice: found.choice,
-    db: found.db,
+    userId: null,
+    roles: ROLES,
+    name,
+    choice,
+    db,
     scope,
     academy,
     today: todayOf(academy),
-    words: wordsFor(wished ?? academy.locale),
+    words: wordsWished(wish, academy),
   };
 }
 
-/** The scope of a student of the viewer's academy; null: of another one, or of none, which look alike. */
+/**
+ * The whole academy, for judging and for the roster's list: they rest on everybody's data, and what comes of them is cut to the
+ * students whom a viewer may see where it is read.
+ */
+export function wholeAcademy(scope: AcademyScope): AcademyScope {
+  return { ...scope, userId: null, students: "all" };
+}
+
+/** The same for a student of it. */
+export function scopeForJudging(db: Database, scope: AcademyScope, studentId: string): StudentScope {
+  if (readStudentAcademy(db, studentId) !== scope.academyId) throw new Error("a student of another academy");
+  return { academyId: scope.academyId, studentId } as StudentScope;
+}
+
+function studentsOf(db: Database, { userId, roles }: Person, today: CalendarDay): AcademyScope["students"] {
+  if (roles.includes("director")) return "all";
+  const coaches = [
+    ...(roles.includes("coach") ? [userId] : []),
+    ...(roles.includes("assistant") ? readAssisted(db, userId) : []),
+  ];
+  return coaches.length === 0 ? [] : readChargedStudents(db, coaches, today);
+}
+
+/** The viewer that a person of an academy is; null: they are nobody there, or not any more. */
+export function admitPerson({ db, academyId, choice }: FoundAcademy, userId: string, wish: ViewerWish): Viewer | null {
+  const person = readPerson(db, userId);
+  if (!person || person.academyId !== academyId || person.endedAt !== null) return null;
+  const bare = { academyId, userId, students: [] } as unknown as AcademyScope;
+  const academy = readAcademy(db, bare);
+  const today = todayOf(academy);
+  const scope: AcademyScope = { ...bare, students: studentsOf(db, person, today) };
+  const { roles, name } = person;
+  return { userId, roles, name, choice, db, scope, academy, today, words: wordsWished(wish, academy) };
+}
+
+/** Somebody's viewer where no request is at hand: in a worker of theirs, or for a key of theirs. */
+export async function admitAs(choice: AcademyChoice, userId: string | null): Promise<Viewer | null> {
+  const wish = { choice, locale: null };
+  if (userId === null) return admitMachine(wish);
+  const found = await findWishedAcademy(wish);
+  return found?.choice === choice ? admitPerson(found, userId, wish) : null;
+}
+
+/** Who sent a request. Also asked at the outermost door, which has no other way to learn it. */
+export async function admitRequest(sent: Headers, wish: ViewerWish): Promise<Admission> {
+  const found = await findWishedAcademy(wish);
+  if (!found) return { kind: "no-academy" };
+  const logIn = await readLogIn(found.db, found.choice, sent);
+  const viewer = logIn ? admitPerson(found, logIn.userId, wish) : null;
+  return logIn && viewer ? { kind: "viewer", viewer, logIn } : { kind: "signed-out", choice: found.choice };
+}
+
+/** The scope of a student whom the viewer may see; null: of another, or of none, which look alike. */
 export function admitToStudent(viewer: Viewer, studentId: string): StudentScope | null {
   const academyId = readStudentAcademy(viewer.db, studentId);
   if (academyId !== viewer.scope.academyId) return null;
-  return { academyId, studentId } as StudentScope;
+  const scope = { academyId, studentId } as StudentScope;
+  // Whoever turned out to be another is reached through the other.
+  const reached = readMergedInto(viewer.db, scope) ?? studentId;
+  return isVisible(viewer.scope, studentId) || isVisible(viewer.scope, reached) ? scope : null;
+}
+
+const admission = cache(async (): Promise<Admission> => {
+  const reached = await checkReached();
+  if (reached.kind !== "ours") notFound();
+  return admitRequest(await headers(), wishIn(await cookies()));
+});
+
+/** Where somebody logs in, and comes back to where they were. */
+export function signInPage(path: string | null): string {
+  return path === null ? "/sign-in" : `/sign-in?to=${encodeURIComponent(path)}`;
+}
+
+/** For pages that are there for whoever isn't logged in: at which academy's door they stand. */
+export async function findDoor(
+  _row: RowOf<"nobody">,
+): Promise<{ readonly kind: "door"; readonly choice: AcademyChoice } | { readonly kind: "no-academy" }> {
+  const found = await admission();
+  if (found.kind === "no-academy") return found;
+  return { kind: "door", choice: found.kind === "viewer" ? found.viewer.choice : found.choice };
+}
+
+/** The first page of whoever is logged in. */
+export function firstPage({ roles }: Viewer): string {
+  if (mayPass("/students", roles)) return "/students";
+  return mayPass("/record", roles) ? "/record" : "/settings";
+}
+
+/** The log-in of this request's viewer, for what is about the log-in itself. */
+export async function requireLogIn(row: RowOf<"viewer">): Promise<{ readonly viewer: Viewer; readonly logIn: LogIn }> {
+  const viewer = await requireViewer(row);
+  const found = await admission();
+  if (found.kind !== "viewer") notFound();
+  return { viewer, logIn: found.logIn };
 }
 
 /** The viewer of this request. Ask before anything is sent: afterwards a refusal can't say 404 any more. */
-export const requireViewer = cache(async (): Promise<Viewer> => {
-  const reached = await checkReached();
-  if (reached.kind !== "ours") notFound();
+export async function requireViewer(row: RowOf<"academy" | "viewer" | "student">): Promise<Viewer> {
+  const found = await admission();
+  if (found.kind === "no-academy") redirect("/start");
+  if (found.kind === "signed-out") redirect(signInPage(null));
+  if (!mayPass(row, found.viewer.roles)) notFound();
+  if (kindOf(row) !== "viewer" && mustAddSecondStep(found.viewer, found.logIn)) redirect("/account/second-step");
   // Only what brings a body would change something: pages go on while an import is written.
   if ((await headers()).get("content-type") !== null) await whenWritable();
-  const viewer = await admitOwner(await readWish());
-  if (!viewer) throw new Error("there is no academy in the data folder; npm start makes the demo");
-  return viewer;
-});
+  return found.viewer;
+}
 
 /**
  * The viewer of this request and the proof that a student may be seen; else there is no such page. The address of a student
  * who turned out to be another leads to the other.
  */
-export async function requireStudent(studentId: string): Promise<StudentViewer> {
-  const viewer = await requireViewer();
+export async function requireStudent(row: RowOf<"student">, studentId: string): Promise<StudentViewer> {
+  const viewer = await requireViewer(row);
   const student = admitToStudent(viewer, studentId);
   if (!student) notFound();
   const merged = readMergedInto(viewer.db, student);
@@ -82,9 +208,13 @@ export async function requireStudent(studentId: string): Promise<StudentViewer> 
 
 /** The words of this request, also when there is nothing to show. */
 export const requireWords = cache(async (): Promise<Words> => {
+  const wish = await readWish();
   try {
-    return (await requireViewer()).words;
+    const found = await findWishedAcademy(wish);
+    if (!found) return wordsFor(wish.locale ?? "en");
+    const scope = { academyId: found.academyId, userId: null, students: [] } as unknown as AcademyScope;
+    return wordsWished(wish, readAcademy(found.db, scope));
   } catch {
-    return wordsFor((await readWish()).locale ?? "en");
+    return wordsFor(wish.locale ?? "en");
   }
 });

@@ -1,7 +1,8 @@
 import { buildFrame } from "@/lib/report/build-frame";
 import type { FrameModel } from "@/lib/report/page-model";
+import { opensPage } from "./access/find-row";
 import { isBehind, isJudging } from "./analysis/judging";
-import type { Viewer } from "./gate";
+import { firstPage, type Viewer } from "./gate";
 import { demoTries } from "./settings/demo-tries";
 
 /** What stands around every page of this viewer. */
@@ -11,6 +12,8 @@ export function loadFrame(viewer: Viewer): FrameModel {
     viewer: viewer.name,
     today: viewer.today,
     kind: viewer.academy.kind,
+    home: firstPage(viewer),
+    opens: (page) => opensPage(page, viewer.roles),
     ...(isBehind(viewer.scope.academyId) ? { notice: viewer.words.say("not-saved.judging") } : {}),
     ...(isJudging(viewer.scope.academyId) ? { notice: viewer.words.say("running.judging-notice") } : {}),
     tries: viewer.academy.kind === "demo" ? demoTries() : null,

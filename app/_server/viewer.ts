@@ -1,6 +1,6 @@
 import { cookies } from "next/headers";
 import { ACADEMY_CHOICES, type AcademyChoice, findAcademyDatabase } from "./database";
-import { isSecurelyReached } from "./door/reached";
+import { checkHost } from "./door/reached";
 
 const ACADEMY_COOKIE = "proofband-academy";
 const LOCALE_COOKIE = "proofband-locale";
@@ -35,14 +35,8 @@ export async function findWishedAcademy(wish: ViewerWish) {
   return null;
 }
 
-/** Lets this browser see one of the two academies from now on. For actions. */
-export async function chooseAcademy(choice: AcademyChoice): Promise<void> {
-  const jar = await cookies();
-  jar.set(ACADEMY_COOKIE, choice, {
-    httpOnly: true,
-    sameSite: "lax",
-    secure: await isSecurelyReached(),
-    path: "/",
-    maxAge: YEAR_SECONDS,
-  });
+/** Lets a browser see one of the two academies from now on, as a header line. */
+export function academyCookie(choice: AcademyChoice, sent: Headers): string {
+  const secure = checkHost(sent).startsWith("https:") ? "; Secure" : "";
+  return `${ACADEMY_COOKIE}=${choice}; Path=/; HttpOnly; SameSite=Lax; Max-Age=${YEAR_SECONDS}${secure}`;
 }

@@ -3,6 +3,7 @@ import type { ArchivedSnapshot } from "@/lib/domain/archive-session";
 import type { AcademyScope, StudentScope } from "@/lib/domain/scope";
 import type { Database } from "../client";
 import { readArchivedSessions } from "./archive-sessions";
+import { seenBy, VISIBLE_SQL } from "./visible";
 
 type Event = ArchivedStudent["events"][number];
 type ReadBack = ArchivedStudent["readBacks"][number];
@@ -57,9 +58,10 @@ export function readArchivedStudent(db: Database, scope: StudentScope): Omit<Arc
   const facts = sqlite
     .prepare<
       [string, string],
-      Pick<ArchivedStudent, "id" | "alias" | "birthYear" | "hand" | "zone" | "clubs" | "createdAt">
+      Pick<ArchivedStudent, "id" | "alias" | "birthYear" | "hand" | "zone" | "clubs" | "createdAt" | "departedOn">
     >(
-      `SELECT id, alias, birth_year AS birthYear, hand, zone, clubs, created_at AS createdAt
+      `SELECT id, alias, birth_year AS birthYear, hand, zone, clubs, created_at AS createdAt,
+         departed_on AS departedOn
        FROM student WHERE id = ? AND academy_id = ?`,
     )
     .get(studentId, scope.academyId);
@@ -73,7 +75,7 @@ export function readArchivedStudent(db: Database, scope: StudentScope): Omit<Arc
       .all(studentId),
     consents: sqlite
       .prepare<[string], ArchivedStudent["consents"][number]>(
-        `SELECT id, kind, given_by AS givenBy, from_day AS fromDay, until_day AS untilDay, withdrawn_on AS withdrawnOn,
+        `SELECT id, kind, given_by AS givenBy, giver_is AS giverIs, withdrawn_by AS withdrawnBy, from_day AS fromDay, until_day AS untilDay, withdrawn_on AS withdrawnOn,
            recorded_at AS recordedAt
          FROM consent WHERE student_id = ? ORDER BY recorded_at, from_day, id`,
       )
@@ -89,7 +91,7 @@ export function readArchivedStudent(db: Database, scope: StudentScope): Omit<Arc
       .all(studentId),
     practice: sqlite
       .prepare<[string], ArchivedStudent["practice"][number]>(
-        `SELECT id, day, assignment_id AS assignmentId, minutes, balls, felt, source, who, recorded_at AS recordedAt,
+        `SELECT id, day, assignment_id AS assignmentId, minutes, balls, felt, source, pain, who, recorded_at AS recordedAt,
            voided_at AS voidedAt
          FROM practice WHERE student_id = ? ORDER BY day, recorded_at, id`,
       )
@@ -139,9 +141,11 @@ export function readArchivedRereads(
 /** The students of an academy's archive; one who turned out to be another is in that other's record. */
 export function readArchivedStudentIds(db: Database, scope: AcademyScope): string[] {
   return db.sqlite
-    .prepare<[string], string>("SELECT id FROM student WHERE academy_id = ? AND merged_into IS NULL ORDER BY alias, id")
+    .prepare<[string, { seen: string | null }], string>(
+      `SELECT id FROM student WHERE academy_id = ? AND merged_into IS NULL AND ${VISIBLE_SQL} ORDER BY alias, id`,
+    )
     .pluck()
-    .all(scope.academyId);
+    .all(scope.academyId, seenBy(scope));
 }
 
 /** What is said of each track of a student on the data as they are now; whether it is listed is added by who lists. */

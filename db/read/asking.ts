@@ -5,10 +5,11 @@ import type { AcademyScope, StudentScope } from "@/lib/domain/scope";
 import type { Database } from "../client";
 import { student } from "../schema";
 import { asking } from "../schema-work";
+import { visible } from "./visible";
 
 /** Every decision on a track's question, oldest first. */
 export function readAskings(db: Database, scope: AcademyScope | StudentScope): Asking[] {
-  const mine = "studentId" in scope ? eq(asking.studentId, scope.studentId) : eq(student.academyId, scope.academyId);
+  const mine = "studentId" in scope ? eq(asking.studentId, scope.studentId) : visible(scope);
   return db.orm
     .select({
       studentId: asking.studentId,

@@ -3,6 +3,7 @@ import type { AcademyScope, StudentScope } from "@/lib/domain/scope";
 import type { Database } from "../client";
 import { student } from "../schema";
 import { analysis } from "../schema-work";
+import { seenBy, VISIBLE_SQL, visible } from "./visible";
 
 /** What names an analysis in force and the data that it rests on. */
 export interface CurrentAnalysis {
@@ -22,7 +23,7 @@ const fields = {
 };
 
 function inForce(scope: AcademyScope | StudentScope, policyVersion: string) {
-  const mine = "studentId" in scope ? eq(analysis.studentId, scope.studentId) : eq(analysis.academyId, scope.academyId);
+  const mine = "studentId" in scope ? eq(analysis.studentId, scope.studentId) : visible(scope);
   return and(mine, eq(analysis.policyVersion, policyVersion), eq(analysis.dataRevision, student.revision));
 }
 
@@ -72,14 +73,14 @@ export function readCurrentSummaries(
 /** Students with readings whose data have changed since they were last judged under that policy, or who never were. */
 export function readStaleStudents(db: Database, scope: AcademyScope, policyVersion: string): string[] {
   return db.sqlite
-    .prepare<[string, string], string>(
+    .prepare<[string, string, { seen: string | null }], string>(
       `SELECT student.id FROM student
-       WHERE student.academy_id = ?
+       WHERE student.academy_id = ? AND ${VISIBLE_SQL}
          AND EXISTS (SELECT 1 FROM reading WHERE reading.student_id = student.id)
          AND NOT EXISTS (SELECT 1 FROM analysis WHERE analysis.student_id = student.id
            AND analysis.policy_version = ? AND analysis.data_revision = student.revision)
        ORDER BY student.id`,
     )
     .pluck()
-    .all(scope.academyId, policyVersion);
+    .all(scope.academyId, policyVersion, seenBy(scope));
 }

@@ -1,4 +1,4 @@
-import { and, desc, eq, like, sql } from "drizzle-orm";
+import { and, desc, eq, inArray, isNull, like, or, sql } from "drizzle-orm";
 import type { AcademyScope } from "@/lib/domain/scope";
 import type { Database } from "../client";
 import { draft } from "../schema-entry";
@@ -7,7 +7,7 @@ import { draft } from "../schema-entry";
 export type Draft = Omit<typeof draft.$inferSelect, "academyId">;
 
 /** A draft to be kept; `studentId`: whose record it is about. */
-export type KeptDraft = Omit<Draft, "version" | "studentId"> & { readonly studentId?: string | null };
+export type KeptDraft = Omit<Draft, "version" | "studentId" | "userId"> & { readonly studentId?: string | null };
 
 const fields = {
   id: draft.id,
@@ -16,13 +16,22 @@ const fields = {
   body: draft.body,
   version: draft.version,
   updatedAt: draft.updatedAt,
+  userId: draft.userId,
 };
+
+/** Nobody reads what somebody else is typing; and what is about a student whom one may not see any more, nobody either. */
+export function ownDrafts(scope: AcademyScope) {
+  const here = eq(draft.academyId, scope.academyId);
+  const typed = scope.userId === null ? here : and(here, eq(draft.userId, scope.userId));
+  if (scope.students === "all") return typed;
+  return and(typed, or(isNull(draft.studentId), inArray(draft.studentId, [...scope.students])));
+}
 
 export function readDraft(db: Database, scope: AcademyScope, id: string): Draft | undefined {
   return db.orm
     .select(fields)
     .from(draft)
-    .where(and(eq(draft.id, id), eq(draft.academyId, scope.academyId)))
+    .where(and(eq(draft.id, id), ownDrafts(scope)))
     .get();
 }
 
@@ -35,7 +44,7 @@ export function readDraftsOf(db: Database, scope: AcademyScope, begin: string): 
   return db.orm
     .select(fields)
     .from(draft)
-    .where(and(eq(draft.academyId, scope.academyId), like(draft.kind, `${begin}%`)))
+    .where(and(ownDrafts(scope), like(draft.kind, `${begin}%`)))
     .orderBy(desc(draft.updatedAt), desc(draft.id))
     .all();
 }
@@ -45,7 +54,7 @@ export function readDraftLength(db: Database, scope: AcademyScope, id: string): 
   const found = db.orm
     .select({ length: sql<number>`length(${draft.body})` })
     .from(draft)
-    .where(and(eq(draft.id, id), eq(draft.academyId, scope.academyId)))
+    .where(and(eq(draft.id, id), ownDrafts(scope)))
     .get();
   return found?.length ?? 0;
 }

@@ -4,6 +4,7 @@ import type { AcademyScope, StudentScope } from "@/lib/domain/scope";
 import type { Reading } from "@/lib/domain/session";
 import type { Database } from "../client";
 import { inForceSql } from "./in-force";
+import { seenBy, VISIBLE_SQL } from "./visible";
 
 /** A reading in force with its number, by which it is corrected, and the hour of its latest correction. */
 export type FiledReading = Reading & { readonly id: number; readonly correctedAt: string | null };
@@ -71,9 +72,11 @@ export function* readAcademyReadings(
   filter: ReadingFilter = {},
 ): Generator<StudentReadings, void, undefined> {
   const students = db.sqlite
-    .prepare<[string], string>("SELECT id FROM student WHERE academy_id = ? ORDER BY id")
+    .prepare<[string, { seen: string | null }], string>(
+      `SELECT id FROM student WHERE academy_id = ? AND ${VISIBLE_SQL} ORDER BY id`,
+    )
     .pluck()
-    .all(scope.academyId);
+    .all(scope.academyId, seenBy(scope));
   const statement = prepareReadings(db, filter);
   for (const studentId of students) {
     const readings = statement.all({ ...filter, studentId });

@@ -7,6 +7,7 @@ import type { EnteredCapture } from "@/lib/domain/session-entry";
 import type { Database } from "../client";
 import { splitWords } from "../joined-words";
 import { capture, session, statedCaptureSd, student } from "../schema";
+import { seenBy, VISIBLE_SQL, visible } from "./visible";
 
 /** One view's camera record of a session on file. */
 export type FiledCapture = EnteredCapture & { readonly sessionId: string };
@@ -113,7 +114,7 @@ export function readLastSessionDays(db: Database, scope: AcademyScope): LastSess
     .select({ studentId: session.studentId, lastDay: max(session.day), sessions: count() })
     .from(session)
     .innerJoin(student, eq(student.id, session.studentId))
-    .where(eq(student.academyId, scope.academyId))
+    .where(visible(scope))
     .groupBy(session.studentId)
     .orderBy(asc(session.studentId))
     .all();
@@ -130,13 +131,13 @@ export interface ContactCount {
 /** Each student's solid strikes over the latest sessions with a count; students without a count are left out. */
 export function readLatestContacts(db: Database, scope: AcademyScope, sessions: number): ContactCount[] {
   return db.sqlite
-    .prepare<[string, number], ContactCount>(
+    .prepare<[string, number, { seen: string | null }], ContactCount>(
       `SELECT student_id AS studentId, sum(solid) AS solid, sum(balls) AS balls FROM (
          SELECT session.student_id, session.solid, session.balls,
            row_number() OVER (PARTITION BY session.student_id ORDER BY session.day DESC, session.sequence DESC) AS place
          FROM session JOIN student ON student.id = session.student_id
-         WHERE student.academy_id = ? AND session.solid IS NOT NULL AND session.balls IS NOT NULL)
+         WHERE student.academy_id = ? AND ${VISIBLE_SQL} AND session.solid IS NOT NULL AND session.balls IS NOT NULL)
        WHERE place <= ? GROUP BY student_id ORDER BY student_id`,
     )
-    .all(scope.academyId, sessions);
+    .all(scope.academyId, sessions, seenBy(scope));
 }

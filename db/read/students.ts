@@ -2,7 +2,9 @@ import { and, asc, eq, isNotNull, isNull } from "drizzle-orm";
 import type { AcademyScope, StudentScope } from "@/lib/domain/scope";
 import type { Consent, Student } from "@/lib/domain/student";
 import type { Database } from "../client";
-import { consent, height, student } from "../schema";
+import { height, student } from "../schema";
+import { consent } from "../schema-privacy";
+import { visible } from "./visible";
 
 /** A student on file; the revision grows with every change of the student's data. */
 export type FiledStudent = Student & { readonly revision: number; readonly createdAt: string };
@@ -36,6 +38,7 @@ const consentFields = {
   studentId: consent.studentId,
   kind: consent.kind,
   givenBy: consent.givenBy,
+  giverIs: consent.giverIs,
   from: consent.fromDay,
   until: consent.untilDay,
   withdrawnOn: consent.withdrawnOn,
@@ -47,7 +50,7 @@ export function readStudents(db: Database, scope: AcademyScope): FiledStudent[] 
   return db.orm
     .select(studentFields)
     .from(student)
-    .where(and(eq(student.academyId, scope.academyId), isNull(student.mergedInto)))
+    .where(and(visible(scope), isNull(student.mergedInto)))
     .orderBy(asc(student.alias))
     .all();
 }
@@ -132,7 +135,7 @@ export function readAcademyConsents(db: Database, scope: AcademyScope): FiledCon
     .select(consentFields)
     .from(consent)
     .innerJoin(student, eq(student.id, consent.studentId))
-    .where(eq(student.academyId, scope.academyId))
+    .where(visible(scope))
     .orderBy(asc(consent.studentId), asc(consent.recordedAt), asc(consent.fromDay), asc(consent.id))
     .all();
 }

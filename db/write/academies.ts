@@ -4,7 +4,10 @@ import { type Database, inTransaction } from "../client";
 import type { Academy } from "../read/academies";
 import { academy } from "../schema";
 
-export function insertAcademy(db: Database, row: Academy): void {
+/** A new academy; how long what is kept there follows the standing rules until somebody says otherwise. */
+export type NewAcademyRow = typeof academy.$inferInsert;
+
+export function insertAcademy(db: Database, row: NewAcademyRow): void {
   db.orm.insert(academy).values(row).run();
 }
 

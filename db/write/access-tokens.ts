@@ -1,6 +1,7 @@
 import { and, eq, isNull } from "drizzle-orm";
 import type { AcademyScope } from "@/lib/domain/scope";
 import type { Database } from "../client";
+import { ownKeys } from "../read/access-tokens";
 import { accessToken } from "../schema-entry";
 
 /** A key to be kept: never the key itself, only its SHA-256. */
@@ -15,7 +16,7 @@ export interface NewAccessToken {
 export function insertAccessToken(db: Database, scope: AcademyScope, made: NewAccessToken): void {
   db.orm
     .insert(accessToken)
-    .values({ academyId: scope.academyId, ...made })
+    .values({ academyId: scope.academyId, userId: scope.userId, ...made })
     .run();
 }
 
@@ -29,7 +30,7 @@ export function updateTokenRevoked(
   const { changes } = db.orm
     .update(accessToken)
     .set({ revokedAt: now })
-    .where(and(eq(accessToken.id, id), eq(accessToken.academyId, scope.academyId), isNull(accessToken.revokedAt)))
+    .where(and(eq(accessToken.id, id), ownKeys(scope), isNull(accessToken.revokedAt)))
     .run();
   return { kind: changes === 1 ? "revoked" : "unchanged" };
 }

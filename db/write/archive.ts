@@ -4,8 +4,9 @@ import type { AcademyScope } from "@/lib/domain/scope";
 import { type Database, inTransaction } from "../client";
 import { readClubGrouping } from "../read/club-groups";
 import { readImportBatch } from "../read/import-batches";
-import { consent, height, importBatch, student } from "../schema";
+import { height, importBatch, student } from "../schema";
 import { practice, readBack, readBackItem, rebaselineChange } from "../schema-entry";
+import { consent } from "../schema-privacy";
 import { rereadDraw, rereadItem } from "../schema-rereads";
 import { asking, drillAssignment, event, goalBand } from "../schema-work";
 import { enterArchivedRules } from "./archive-rules";
@@ -115,10 +116,10 @@ function enterReadBacks({ db, freeId, sessions }: Work, studentId: string, archi
 
 function enterStudent(work: Work, archived: ArchivedStudent) {
   const { db, scope, batchId, freeId } = work;
-  const { alias, birthYear, hand, zone, clubs, createdAt } = archived;
+  const { alias, birthYear, hand, zone, clubs, createdAt, departedOn } = archived;
   const studentId = freeId("student", archived.id);
   work.students.set(archived.id, studentId);
-  const facts = { alias, birthYear, hand, zone, clubs, createdAt, revision: 1 };
+  const facts = { alias, birthYear, hand, zone, clubs, createdAt, departedOn, revision: 1 };
   db.orm
     .insert(student)
     .values({ id: studentId, academyId: scope.academyId, batchId, ...facts })
@@ -200,7 +201,7 @@ export function insertArchive(
     } as const;
     db.orm
       .insert(importBatch)
-      .values({ id: batchId, academyId: scope.academyId, createdAt: stamp.now, ...facts })
+      .values({ id: batchId, academyId: scope.academyId, userId: scope.userId, createdAt: stamp.now, ...facts })
       .run();
     const freeId = idFinder(db, stamp);
     const drills = enterArchivedRules(db, scope, plan, freeId);

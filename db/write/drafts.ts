@@ -1,24 +1,24 @@
 import { and, eq, sql } from "drizzle-orm";
 import type { AcademyScope } from "@/lib/domain/scope";
 import type { Database } from "../client";
-import type { KeptDraft } from "../read/drafts";
+import { type KeptDraft, ownDrafts } from "../read/drafts";
 import { draft } from "../schema-entry";
 
 /**
  * In place of the draft of that id.
  *
- * @throws Error when the id is another academy's: nothing is written
+ * @throws Error when the id is another academy's or somebody else's: nothing is written
  */
 export function insertDraft(db: Database, scope: AcademyScope, kept: KeptDraft): void {
   const { id, kind, body, updatedAt, studentId = null } = kept;
-  const { academyId } = scope;
+  const { academyId, userId } = scope;
   const { changes } = db.orm
     .insert(draft)
-    .values({ id, academyId, kind, studentId, body, updatedAt })
+    .values({ id, academyId, userId, kind, studentId, body, updatedAt })
     .onConflictDoUpdate({
       target: draft.id,
       set: { kind, studentId, body, updatedAt, version: sql`${draft.version} + 1` },
-      setWhere: eq(draft.academyId, academyId),
+      setWhere: ownDrafts(scope),
     })
     .run();
   if (changes !== 1) throw new Error(`no such draft: ${id}`);
@@ -33,7 +33,7 @@ export function updateDraftBody(db: Database, scope: AcademyScope, id: string, b
   const { changes } = db.orm
     .update(draft)
     .set({ body })
-    .where(and(eq(draft.id, id), eq(draft.academyId, scope.academyId)))
+    .where(and(eq(draft.id, id), ownDrafts(scope)))
     .run();
   if (changes !== 1) throw new Error(`no such draft: ${id}`);
 }
@@ -42,6 +42,6 @@ export function updateDraftBody(db: Database, scope: AcademyScope, id: string, b
 export function deleteDraft(db: Database, scope: AcademyScope, id: string): void {
   db.orm
     .delete(draft)
-    .where(and(eq(draft.id, id), eq(draft.academyId, scope.academyId)))
+    .where(and(eq(draft.id, id), ownDrafts(scope)))
     .run();
 }

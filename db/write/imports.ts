@@ -66,7 +66,14 @@ function enterStudents(db: Database, scope: AcademyScope, plan: ImportPlan, door
   for (const { alias, hand, birthYear, consentGivenBy } of missing) {
     const student = { id: door.newId(), alias, birthYear, hand, zone, clubs: "" };
     const from = door.now.slice(0, 10);
-    const consent = { kind: "measure", givenBy: consentGivenBy, from, until: null, withdrawnOn: null } as const;
+    const consent = {
+      kind: "measure",
+      givenBy: consentGivenBy,
+      giverIs: "guardian",
+      from,
+      until: null,
+      withdrawnOn: null,
+    } as const;
     const made = insertStudent(db, scope, student, consent, stamp);
     if (made.kind === "alias-taken") throw new RangeError(`two new students of one alias: ${alias}`);
     ids.set(alias, student.id);
@@ -142,11 +149,11 @@ function enterSessions(
 // Every row of the import points to its batch, so the batch comes first.
 function insertBatch(db: Database, scope: AcademyScope, plan: ImportPlan, door: ImportDoor, id: string): void {
   const { fileName, contentHash, form, rows, answers } = plan;
-  const { academyId } = scope;
+  const { academyId, userId } = scope;
   const said = { fileName, contentHash, form, rows, answers };
   db.orm
     .insert(importBatch)
-    .values({ id, academyId, ...said, readings: 0, createdAt: door.now, door: door.door ?? "page" })
+    .values({ id, academyId, userId, ...said, readings: 0, createdAt: door.now, door: door.door ?? "page" })
     .run();
 }
 

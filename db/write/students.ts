@@ -1,9 +1,14 @@
 import { and, eq, sql } from "drizzle-orm";
+import { SINCE_EVER } from "@/lib/domain/goal-band";
 import type { AcademyScope, StudentScope } from "@/lib/domain/scope";
 import type { Consent, Student } from "@/lib/domain/student";
 import { type Database, inTransaction } from "../client";
 import type { Height } from "../read/students";
-import { consent, height, student } from "../schema";
+import { visible } from "../read/visible";
+import { height, student } from "../schema";
+import { personRole, user } from "../schema-people";
+import { consent } from "../schema-privacy";
+import { insertCharge } from "./people";
 
 /** What a write takes from outside: the hour and fresh ids. */
 export interface Stamp {
@@ -37,9 +42,23 @@ function consentRow(
   studentId: string,
   { now, newId, batchId = null }: Stamp,
 ): typeof consent.$inferInsert {
-  const { kind, givenBy, from, until, withdrawnOn } = given;
+  const { kind, givenBy, giverIs, from, until, withdrawnOn } = given;
   const days = { fromDay: from, untilDay: until, withdrawnOn };
-  return { id: newId(), studentId, kind, givenBy, ...days, recordedAt: now, batchId };
+  return { id: newId(), studentId, kind, givenBy, giverIs, ...days, recordedAt: now, batchId };
+}
+
+// Whoever adds a student has the student in charge, from the first film on that they may bring along.
+function takeInCharge(db: Database, { userId }: AcademyScope, studentId: string, { now, newId }: Stamp): void {
+  if (userId === null) return;
+  const coach = db.orm
+    .select({ who: user.name })
+    .from(personRole)
+    .innerJoin(user, eq(user.id, personRole.userId))
+    .where(and(eq(personRole.userId, userId), eq(personRole.role, "coach")))
+    .get();
+  if (!coach) return;
+  const always = { kind: "own", fromDay: SINCE_EVER, untilDay: null } as const;
+  insertCharge(db, { id: newId(), studentId, coachId: userId, ...always, who: coach.who, recordedAt: now });
 }
 
 export function insertStudent(
@@ -53,7 +72,7 @@ export function insertStudent(
     const taken = db.orm
       .select({ id: student.id })
       .from(student)
-      .where(and(eq(student.academyId, scope.academyId), eq(student.alias, entered.alias)))
+      .where(and(visible(scope), eq(student.alias, entered.alias)))
       .get();
     if (taken) return { kind: "alias-taken", studentId: taken.id };
     const { id, alias, birthYear, hand, zone, clubs } = entered;
@@ -67,6 +86,7 @@ export function insertStudent(
         .insert(consent)
         .values(consentRow(given, id, stamp))
         .run();
+    takeInCharge(db, scope, id, stamp);
     return { kind: "inserted", studentId: id };
   });
 }

@@ -4,7 +4,7 @@ import { archivedSession, archivedSnapshot } from "./archive-session";
 import { ASKING_STATES } from "./asking";
 import { HANDS } from "./handedness";
 import { REREAD_LEVELS } from "./reread";
-import { CONSENT_KINDS, EVENT_KINDS, PAIN_PLACES } from "./student";
+import { CONSENT_KINDS, EVENT_KINDS, GIVERS, PAIN_PLACES } from "./student";
 
 /** The name by which an archive is known, and the version of its structure. A new column or meaning is a new version. */
 export const ARCHIVE_FORMAT = "proofband-archive";
@@ -17,6 +17,9 @@ const consent = z.strictObject({
   fromDay: day,
   untilDay: day.nullable(),
   withdrawnOn: day.nullable(),
+  // Files from before these were kept have neither.
+  giverIs: z.enum(GIVERS).default("guardian"),
+  withdrawnBy: text.nullable().default(null),
   recordedAt: instant,
 });
 
@@ -56,7 +59,8 @@ const practice = z.strictObject({
   minutes: count.nullable(),
   balls: count.nullable(),
   felt: z.enum(["easy", "hard"]).nullable(),
-  source: z.enum(["coach", "told"]),
+  source: z.enum(["coach", "told", "family"]),
+  pain: text.nullable().default(null),
   who: text,
   recordedAt: instant,
   voidedAt: instant.nullable(),
@@ -103,6 +107,7 @@ const student = z.strictObject({
   zone: text,
   clubs: text,
   createdAt: instant,
+  departedOn: day.nullable().default(null),
   heights: z.array(z.strictObject({ day, cm: number })),
   consents: z.array(consent),
   sessions: z.array(archivedSession),

@@ -15,7 +15,8 @@ export interface Practice {
   readonly minutes: number | null;
   readonly balls: number | null;
   readonly felt: (typeof FELT)[number] | null;
-  readonly source: (typeof PRACTICE_SOURCES)[number];
+  /** `family`: logged on the page that a link opens. */
+  readonly source: (typeof PRACTICE_SOURCES)[number] | "family";
   readonly who: string;
   /** ISO instant. */
   readonly recordedAt: string;

@@ -6,5 +6,15 @@ declare const proven: unique symbol;
  */
 export type StudentScope = { readonly academyId: string; readonly studentId: string; readonly [proven]: "student" };
 
-/** Proof that the viewer may see and change an academy's own things: its roster, catalogue and files. */
-export type AcademyScope = { readonly academyId: string; readonly [proven]: "academy" };
+/**
+ * Proof that the viewer may see and change an academy's own things: its roster, catalogue and files. Whatever lists students
+ * lists those alone that the proof names.
+ */
+export type AcademyScope = {
+  readonly academyId: string;
+  /** Whose drafts, imports and preferences; null: a program's on this machine, which works for the academy as a whole. */
+  readonly userId: string | null;
+  /** Ids of the students whom the viewer may see; `all`: the whole academy. */
+  readonly students: "all" | readonly string[];
+  readonly [proven]: "academy";
+};

@@ -18,10 +18,14 @@ export const CONSENT_KINDS = ["measure", "share"] as const;
 /** What a consent is given for. */
 export type ConsentKind = (typeof CONSENT_KINDS)[number];
 
+/** Whose word a consent is; a guardian's holds until the student may speak for themselves. */
+export const GIVERS = ["guardian", "student"] as const;
+
 /** A consent: who gave it, from when, until when, and whether it was withdrawn. */
 export interface Consent {
   readonly kind: ConsentKind;
   readonly givenBy: string;
+  readonly giverIs: (typeof GIVERS)[number];
   readonly from: string;
   readonly until: string | null;
   readonly withdrawnOn: string | null;

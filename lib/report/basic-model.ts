@@ -43,6 +43,9 @@ export interface ChartFiles {
 
 /** What stands around every page. */
 export interface FrameModel {
+  /** The first page of whoever is logged in. */
+  readonly home: string;
+  readonly signOut: string;
   readonly product: string;
   readonly academyName: string;
   readonly viewer: string;

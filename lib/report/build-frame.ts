@@ -11,6 +11,10 @@ export function buildFrame(
     readonly today: string;
     readonly kind: "demo" | "own";
     readonly tries: number | null;
+    /** The first page of this viewer. */
+    readonly home: string;
+    /** Whether this viewer may open a page at all. */
+    readonly opens: (page: string) => boolean;
     /** Absent: nothing to say. */
     readonly notice?: string;
   },
@@ -29,13 +33,13 @@ export function buildFrame(
             start: { href: "/start", label: words.say("frame.start-own") },
           },
     notice: source.notice ?? "",
-    navigation: ["students", "record", "import", "settings"].map((id) => ({
-      id,
-      href: `/${id}`,
-      label: words.say(`nav.${id}`),
-    })),
+    home: source.home,
+    signOut: words.say("nav.sign-out"),
+    navigation: ["students", "record", "import", "settings"]
+      .filter((id) => source.opens(`/${id}`))
+      .map((id) => ({ id, href: `/${id}`, label: words.say(`nav.${id}`) })),
     skip: words.say("frame.skip"),
-    foot: [{ href: "/decides", label: words.say("decides.link") }],
+    foot: source.opens("/decides") ? [{ href: "/decides", label: words.say("decides.link") }] : [],
     chartWords: {
       goalBand: words.say("chart.goal-band"),
       table: words.say("chart.table"),

@@ -139,12 +139,12 @@ function settlePart(words: Words, source: RosterSource): RosterPage["settle"] {
 
 function startSteps(words: Words): RosterPage["start"] {
   return {
-    heading: words.say("start.heading"),
+    heading: words.say("first-steps.heading"),
     steps: [
-      { href: "/settings", label: words.say("start.myself"), text: words.say("start.myself.text") },
-      { href: "/students/new", label: words.say("start.student"), text: words.say("start.student.text") },
-      { href: "/import", label: words.say("start.film"), text: words.say("start.film.text") },
-      { href: "/students", label: words.say("start.page"), text: words.say("start.page.text") },
+      { href: "/settings", label: words.say("first-steps.myself"), text: words.say("first-steps.myself.text") },
+      { href: "/students/new", label: words.say("first-steps.student"), text: words.say("first-steps.student.text") },
+      { href: "/import", label: words.say("first-steps.film"), text: words.say("first-steps.film.text") },
+      { href: "/students", label: words.say("first-steps.page"), text: words.say("first-steps.page.text") },
     ],
   };
 }

@@ -9,7 +9,20 @@ export interface FieldModel {
   readonly name: string;
   readonly label: string;
   readonly hint: string;
-  readonly kind: "text" | "number" | "date" | "select" | "radio" | "checkbox" | "textarea";
+  readonly kind:
+    | "text"
+    | "number"
+    | "date"
+    | "select"
+    | "radio"
+    | "checkbox"
+    | "textarea"
+    /** With which somebody logs in. */
+    | "email"
+    | "password"
+    | "new-password"
+    /** Of the second step. */
+    | "code";
   /** Of boxes: the ticked ones, separated by commas. */
   readonly value: string;
   readonly options: readonly { readonly value: string; readonly label: string }[];

@@ -17,6 +17,7 @@ import grid from "./messages/en/grid.json";
 import happen from "./messages/en/happen.json";
 import importing from "./messages/en/import.json";
 import note from "./messages/en/note.json";
+import people from "./messages/en/people.json";
 import reread from "./messages/en/reread.json";
 import { pseudoMessage } from "./pseudo-message";
 
@@ -54,6 +55,7 @@ const messages: Readonly<Record<string, string>> = {
   ...grid,
   ...happen,
   ...note,
+  ...people,
   ...reread,
 };
 const written = new Map<string, Words>();

@@ -63,7 +63,7 @@ export async function fillBigAcademy(
   const students = Math.ceil(readings / (SESSIONS * SWINGS * READ.length));
   const db = openDatabase(file);
   await migrateDb(db);
-  const scope = { academyId: "bench" } as AcademyScope;
+  const scope = { academyId: "bench", userId: null, students: "all" } as unknown as AcademyScope;
   const now = `${DEMO_SEASON_START}T07:00:00.000Z`;
   inTransaction(db, () => {
     insertAcademy(db, {

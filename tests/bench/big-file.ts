@@ -53,7 +53,14 @@ export function bigFile(
 
 /** The students of a big file, with consent. */
 export function enterBigStudents(viewer: Viewer, aliases: readonly string[]): void {
-  const consent = { kind: "measure", givenBy: "on paper", from: "2026-01-01", until: null, withdrawnOn: null } as const;
+  const consent = {
+    kind: "measure",
+    givenBy: "on paper",
+    giverIs: "guardian",
+    from: "2026-01-01",
+    until: null,
+    withdrawnOn: null,
+  } as const;
   const student = { birthYear: 2000, hand: "right", zone: "Europe/Berlin", clubs: "" } as const;
   for (const alias of aliases)
     insertStudent(viewer.db, viewer.scope, { id: randomUUID(), alias, ...student }, consent, {

@@ -3,7 +3,7 @@ import os from "node:os";
 import path from "node:path";
 import { monitorEventLoopDelay } from "node:perf_hooks";
 import { closeDatabases } from "@/app/_server/database";
-import { admitOwner, type Viewer } from "@/app/_server/gate";
+import { admitMachine, type Viewer } from "@/app/_server/gate";
 import { keepUpload } from "@/app/_server/import/import-desk";
 import { type ImportJob, progressOf, startImport, startUndo } from "@/app/_server/import/write-jobs";
 import { loadRoster } from "@/app/_server/roster/load-roster";
@@ -90,7 +90,7 @@ export async function bigImportFigures(readings: number): Promise<readonly Measu
   process.env.PROOFBAND_DATA = folder;
   try {
     await startOwnAcademy({ name: "Bench", ownerName: "Bench", zone: "Europe/Berlin", locale: "en" });
-    const viewer = await admitOwner({ choice: "own", locale: null });
+    const viewer = await admitMachine({ choice: "own", locale: null });
     if (!viewer) throw new Error("no academy was started");
     const file = bigFile(readings, 1);
     enterBigStudents(viewer, file.aliases);

@@ -15,7 +15,7 @@ import { DEMO_SEASON_START, DEMO_TODAY } from "@/seed/demo-plan";
 import { type Measured, measureLater } from "./measured";
 
 const NOW = `${DEMO_TODAY}T08:00:00.000Z`;
-const scope = { academyId: "bench" } as AcademyScope;
+const scope = { academyId: "bench", userId: null, students: "all" } as unknown as AcademyScope;
 
 /** The demo's readings as a file in long form: one row a reading. */
 function longFile(students: readonly DemoStudent[]): { readonly bytes: Uint8Array; readonly rows: number } {

@@ -2,7 +2,7 @@ import { mkdtempSync, rmSync } from "node:fs";
 import os from "node:os";
 import path from "node:path";
 import { closeDatabases, databaseFile } from "@/app/_server/database";
-import { admitOwner, admitToStudent, type Viewer } from "@/app/_server/gate";
+import { admitMachine, admitToStudent, type Viewer } from "@/app/_server/gate";
 import { loadRoster } from "@/app/_server/roster/load-roster";
 import { loadRules } from "@/app/_server/roster/load-verdicts";
 import { loadFundamental } from "@/app/_server/season/load-fundamental";
@@ -14,7 +14,7 @@ import { servedFigures } from "./served-bench";
 const STUDENT = "s1003";
 
 async function viewerOf(): Promise<Viewer> {
-  const viewer = await admitOwner({ choice: "demo", locale: null });
+  const viewer = await admitMachine({ choice: "demo", locale: null });
   if (viewer === null) throw new Error("the bench academy isn't there");
   return viewer;
 }

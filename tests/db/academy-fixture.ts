@@ -8,7 +8,7 @@ import type { EnteredReading, EnteredSession, EnteredSwing } from "@/lib/domain/
 export const NOW = "2031-03-01T10:00:00.000Z";
 
 export function academyScope(academyId = "a1"): AcademyScope {
-  return { academyId } as AcademyScope;
+  return { academyId, userId: null, students: "all" } as unknown as AcademyScope;
 }
 
 export function studentScope(studentId = "s1", academyId = "a1"): StudentScope {
@@ -45,7 +45,14 @@ export async function openAcademy(file: string = IN_MEMORY): Promise<Database> {
     });
   }
   const stamp = countingStamp("consent");
-  const consent = { kind: "measure", givenBy: "Parent", from: "2031-01-01", until: null, withdrawnOn: null } as const;
+  const consent = {
+    kind: "measure",
+    givenBy: "Parent",
+    giverIs: "guardian",
+    from: "2031-01-01",
+    until: null,
+    withdrawnOn: null,
+  } as const;
   const student = { birthYear: 2016, hand: "left", zone: "Europe/Vienna", clubs: "7 iron" } as const;
   insertStudent(db, academyScope(), { id: "s1", alias: "Ulla", ...student }, consent, stamp);
   insertStudent(db, academyScope(), { id: "s2", alias: "Ferdi", ...student, birthYear: null }, consent, stamp);

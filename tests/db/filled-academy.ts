@@ -32,6 +32,7 @@ import { renameGroup } from "@/lib/domain/regroup-clubs";
 import { NOTHING_SEEN } from "@/lib/domain/session";
 import type { EnteredSession, ImportPlan } from "@/lib/domain/session-entry";
 import { academyScope, countingStamp, entered, NOW, openAcademy, sessionOn, studentScope } from "./academy-fixture";
+import { fillPeople } from "./fill-people";
 
 const capture = {
   view: "face-on",
@@ -181,6 +182,7 @@ export async function openFilledAcademy(file?: string, sessions = 3, swings = 4)
   insertRegrouping(db, academyScope(), regrouping, countingStamp("regrouped"));
   fillRereads(db, sessionId);
   fillEntry(db, sessionId);
+  fillPeople(db);
   insertDraft(db, academyScope(), { id: "f1", kind: "import", body: "text", updatedAt: NOW });
   return db;
 }

@@ -15,6 +15,7 @@ export const newcomer = { alias: "Nino", hand: "right", birthYear: 2017, consent
 export const measure = {
   kind: "measure",
   givenBy: "Father",
+  giverIs: "guardian",
   from: "2031-03-02",
   until: null,
   withdrawnOn: null,

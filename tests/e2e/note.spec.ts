@@ -62,7 +62,7 @@ test("a wrong count is corrected with one tap, kept with the note, and taken bac
   await page.goto(page.url().replace(/saved$/, "note"));
   await expect(page.getByText("2, thin or topped (corrected in this note)")).toBeVisible();
   await expectAccessible(page);
-  const fat = page.getByRole("listitem").filter({ hasText: "fat" });
+  const fat = page.getByRole("listitem").filter({ hasText: /2(?: of 5)?, fat/ });
   await fat.getByText("Not 2", { exact: true }).click();
   await fat.getByRole("button", { name: "2, but not of 5" }).click();
   await expect(fat.getByText("2, fat (corrected in this note)")).toBeVisible();

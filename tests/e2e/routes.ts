@@ -48,7 +48,9 @@ function uploadedDraft(): string {
     const academyId = db.sqlite.prepare<[], string>("SELECT id FROM academy").pluck().get() ?? "";
     const body = JSON.stringify({ fileName: "deliberately-bad.csv", file, answers: [] });
     db.sqlite
-      .prepare("INSERT OR IGNORE INTO draft (id, academy_id, kind, body, updated_at) VALUES (?, ?, 'import', ?, '')")
+      .prepare(
+        "INSERT OR IGNORE INTO draft (id, academy_id, user_id, kind, body, updated_at) VALUES (?, ?, 'wren', 'import', ?, '')",
+      )
       .run(id, academyId, body);
     return id;
   } finally {

@@ -9,5 +9,7 @@ export const served = {
     return `http://127.0.0.1:${this.port}`;
   },
   data: path.join(root, ".tmp", "e2e-data"),
+  /** The cookies of a browser in which the demo was entered. */
+  signedIn: path.join(root, ".tmp", "signed-in.json"),
   root,
 };

@@ -54,7 +54,7 @@ export async function expectAccessible(page: Page): Promise<void> {
       return found.violations.map((each) => `${each.id}: ${each.nodes.map((node) => node.html).join(" ")}`);
     }, WCAG);
     expect(violations).toEqual([]);
-  }).toPass({ intervals: [300, 700], timeout: 5000 });
+  }).toPass({ intervals: [300, 700], timeout: 20_000 });
 }
 
 interface AxeResult {

@@ -16,8 +16,7 @@ const NUMERIC = [...DISTRIBUTIONS, "simple-statistics"];
 const PARSING = ["papaparse", "read-excel-file", "chardet", "fflate"];
 const ARCHIVE = ["fflate"];
 const MESSAGES = ["intl-messageformat"];
-/** No log-in library is in the house yet; it is named here on the day it comes. */
-const LOG_IN: readonly string[] = [];
+const LOG_IN = ["better-auth", "@zxcvbn-ts/language-common", "uqr"];
 const STYLES = ["*.css"];
 const REACT = ["react", "react-dom"];
 const LIB = ["stats", "domain", "capture", "ingest", "verdict", "drills", "words", "report"].map(

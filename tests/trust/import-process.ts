@@ -1,11 +1,11 @@
-import { admitOwner } from "@/app/_server/gate";
+import { admitMachine } from "@/app/_server/gate";
 import { startImport } from "@/app/_server/import/write-jobs";
 
 // Imports a draft of the own academy as the server does, and says when the writing has begun.
 const [, , draftId = ""] = process.argv;
 
 async function run(): Promise<void> {
-  const viewer = await admitOwner({ choice: "own", locale: null });
+  const viewer = await admitMachine({ choice: "own", locale: null });
   if (!viewer) throw new Error("no academy");
   const job = startImport(viewer, draftId, { door: "page", who: "Owner" });
   const timer = setInterval(() => {

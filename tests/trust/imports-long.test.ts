@@ -134,5 +134,5 @@ describe("no partial write", () => {
         expect(outcome.readings + outcome.skipped + outcome.conflicts.length).toBe(preview.rowsReady);
     }
     expect(rowsOn()).toBeGreaterThan(150);
-  });
+  }, 180_000);
 });

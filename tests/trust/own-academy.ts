@@ -1,5 +1,5 @@
 import { randomUUID } from "node:crypto";
-import { admitOwner, admitToStudent, type StudentViewer, type Viewer } from "@/app/_server/gate";
+import { admitMachine, admitToStudent, type StudentViewer, type Viewer } from "@/app/_server/gate";
 import { addStudent } from "@/app/_server/season/student-desk";
 import { startOwnAcademy } from "@/app/_server/settings/own-academy";
 import { readStudents } from "@/db/read/students";
@@ -14,7 +14,7 @@ export function formOf(fields: Readonly<Record<string, string>>): FormData {
 /** The owner of the own academy in the data folder of this process, which is made when it isn't there. */
 export async function ownViewer(): Promise<Viewer> {
   await startOwnAcademy({ name: "Range", ownerName: "Coach Lark", zone: "Europe/Berlin", locale: "en" });
-  const viewer = await admitOwner({ choice: "own", locale: null });
+  const viewer = await admitMachine({ choice: "own", locale: null });
   if (!viewer) throw new Error("there is no academy");
   return viewer;
 }

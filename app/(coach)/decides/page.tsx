@@ -6,11 +6,11 @@ import { Decides } from "../../_ui/decides/decides";
 import { Frame } from "../../_ui/frame/frame";
 
 export async function generateMetadata(): Promise<Metadata> {
-  return { title: loadDecides(await requireViewer()).title };
+  return { title: loadDecides(await requireViewer("/decides")).title };
 }
 
 export default async function DecidesRoute() {
-  const viewer = await requireViewer();
+  const viewer = await requireViewer("/decides");
   return (
     <Frame model={loadFrame(viewer)} current="decides">
       <Decides model={loadDecides(viewer)} />

@@ -9,11 +9,11 @@ interface Asked {
 }
 
 export async function generateMetadata({ searchParams }: Asked) {
-  return { title: loadFilmingCard(await requireViewer(), await searchParams).documentTitle };
+  return { title: loadFilmingCard(await requireViewer("/filming"), await searchParams).documentTitle };
 }
 
 export default async function FilmingRoute({ searchParams }: Asked) {
-  const viewer = await requireViewer();
+  const viewer = await requireViewer("/filming");
   return (
     <Frame model={loadFrame(viewer)} current="filming">
       <FilmingCard model={loadFilmingCard(viewer, await searchParams)} />

@@ -11,7 +11,7 @@ interface Asked {
 }
 
 export default async function ImportRoute({ searchParams }: Asked) {
-  const viewer = await requireViewer();
+  const viewer = await requireViewer("/import");
   return (
     <Frame model={loadFrame(viewer)} current="import">
       <Import model={loadUploadPage(viewer, (await searchParams).problem)} />

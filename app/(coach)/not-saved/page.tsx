@@ -9,7 +9,7 @@ interface Asked {
 }
 
 export default async function NotSavedRoute({ searchParams }: Asked) {
-  const viewer = await requireViewer();
+  const viewer = await requireViewer("/not-saved");
   return (
     <Frame model={loadFrame(viewer)} current="record">
       <TextPage model={loadNotSaved(viewer, await searchParams)} />

@@ -7,7 +7,7 @@ import { UnfinishedPart } from "../../_ui/keep/unfinished";
 import { TextPage } from "../../_ui/text-page/text-page";
 
 export default async function RecordRoute() {
-  const viewer = await requireViewer();
+  const viewer = await requireViewer("/record");
   return (
     <Frame model={loadFrame(viewer)} current="record">
       <TextPage model={loadRecordPage(viewer)} first={<UnfinishedPart model={loadUnfinishedPart(viewer)} />} />

@@ -5,7 +5,7 @@ import { Frame } from "../../_ui/frame/frame";
 import { Rereads } from "../../_ui/rereads/rereads";
 
 export default async function RereadsRoute() {
-  const viewer = await requireViewer();
+  const viewer = await requireViewer("/rereads");
   return (
     <Frame model={loadFrame(viewer)} current="settings">
       <Rereads model={loadRereads(viewer)} />

@@ -1,36 +1,31 @@
-import { loadAcademyTakeOut } from "../../_server/archive/load-take-out";
-import { type AskedForm, requireDraftId } from "../../_server/draft/draft-forms";
+import type { AskedForm } from "../../_server/draft/draft-forms";
 import { requireViewer } from "../../_server/gate";
-import { loadKeysDoor } from "../../_server/import/load-keys";
 import { loadFrame } from "../../_server/load-frame";
-import { loadRereadsDoor } from "../../_server/reread/load-rereads";
-import { loadNotesDoor } from "../../_server/session/note-codings";
-import { loadClubsDoor } from "../../_server/settings/club-desk";
-import { loadSwitch } from "../../_server/settings/load-switch";
-import { loadSettingsForm } from "../../_server/settings/settings-desk";
+import { loadSettings } from "../../_server/settings/load-settings";
 import { Form } from "../../_ui/form/form";
 import { Frame } from "../../_ui/frame/frame";
+import { PageHead } from "../../_ui/part/part";
 import { TextPart } from "../../_ui/text-page/text-page";
-import { submitSettings, switchAcademy } from "./actions";
+import { submitSettings } from "./actions";
 
 interface Asked {
   readonly searchParams: Promise<AskedForm>;
 }
 
 export default async function SettingsRoute({ searchParams }: Asked) {
-  const viewer = await requireViewer();
-  const { draft, dropped } = await searchParams;
-  const form = loadSettingsForm(viewer, requireDraftId("/settings", draft, dropped), dropped);
-  const change = await loadSwitch(viewer);
+  const viewer = await requireViewer("/settings");
+  const model = await loadSettings(viewer, await searchParams);
   return (
     <Frame model={loadFrame(viewer)} current="settings">
-      <Form model={form} action={submitSettings} />
-      <TextPart part={loadClubsDoor(viewer)} />
-      <TextPart part={loadRereadsDoor(viewer)} />
-      <TextPart part={loadKeysDoor(viewer)} />
-      <TextPart part={loadNotesDoor(viewer)} />
-      <TextPart part={loadAcademyTakeOut(viewer)} />
-      {change ? <Form model={change} action={switchAcademy} /> : null}
+      {model.form ? (
+        <Form model={model.form} action={submitSettings} />
+      ) : (
+        <PageHead title={model.heading} lede={model.lede} />
+      )}
+      {model.parts.map((part) => (
+        <TextPart key={part.heading} part={part} />
+      ))}
+      {model.other ? <Form model={model.other} action="/api/academy" /> : null}
     </Frame>
   );
 }

@@ -8,7 +8,7 @@ import { markSeen } from "../../_server/roster/mark-seen";
 
 /** Puts away what is newly proved, until something else is. */
 export async function pressSeen(): Promise<void> {
-  const viewer = await requireViewer();
+  const viewer = await requireViewer("/students pressSeen");
   await whenDiskFails("/students", () => markSeen(viewer));
   revalidatePath("/students");
   redirect("/students");

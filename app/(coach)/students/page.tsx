@@ -10,7 +10,7 @@ interface Asked {
 }
 
 export default async function RosterRoute({ searchParams }: Asked) {
-  const viewer = await requireViewer();
+  const viewer = await requireViewer("/students");
   const { sort, page } = await searchParams;
   const model = await loadRoster(viewer, { sort, page });
   return (

@@ -52,7 +52,7 @@ export async function downloadChart(
   asked: URLSearchParams,
   draw: Draw<SeasonChart>,
 ): Promise<Response> {
-  const viewer = await requireStudent(which.studentId);
+  const viewer = await requireStudent("GET /api/students/[studentId]/[fundamental]/svg", which.studentId);
   const { evidence } = await loadFundamental(viewer, which.fundamental, clubOf(asked));
   return drawn(which.fundamental, evidence.chart, asked, draw);
 }
@@ -63,7 +63,10 @@ export async function downloadContactChart(
   asked: URLSearchParams,
   draw: Draw<SeasonChart>,
 ): Promise<Response> {
-  const { contact } = await loadSeason(await requireStudent(studentId), clubOf(asked));
+  const { contact } = await loadSeason(
+    await requireStudent("GET /api/students/[studentId]/contact/svg", studentId),
+    clubOf(asked),
+  );
   return drawn("contact", contact?.judged?.chart, asked, draw);
 }
 
@@ -73,7 +76,10 @@ export async function downloadSeasonChart(
   asked: URLSearchParams,
   draw: Draw<SeasonPage["evidence"]>,
 ): Promise<Response> {
-  const { evidence } = await loadSeason(await requireStudent(studentId), clubOf(asked));
+  const { evidence } = await loadSeason(
+    await requireStudent("GET /api/students/[studentId]/season/svg", studentId),
+    clubOf(asked),
+  );
   return drawn("season", evidence.files === null ? null : evidence, asked, draw);
 }
 
@@ -83,7 +89,7 @@ export async function downloadRereadPlot(
   asked: URLSearchParams,
   draw: Draw<DifferencePlot>,
 ): Promise<Response> {
-  const page = loadReaderError(await requireViewer(), fundamentalId);
+  const page = loadReaderError(await requireViewer("GET /api/rereads/[fundamental]/svg"), fundamentalId);
   const level = asked.get("level") === "a" ? page?.still : page?.film;
   return drawn(`rereads-${fundamentalId}`, level?.plot, asked, draw);
 }

@@ -16,7 +16,7 @@ import { loadFundamentalSource } from "../season/load-fundamental";
 import { chooseClubGroup } from "../settings/club-links";
 
 export async function downloadRoster(): Promise<Response> {
-  const viewer = await requireViewer();
+  const viewer = await requireViewer("GET /api/roster/csv");
   const { entries, all } = await loadEveryone(viewer);
   return csvResponse(
     "roster.csv",
@@ -25,7 +25,7 @@ export async function downloadRoster(): Promise<Response> {
 }
 
 export async function downloadReadings(studentId: string): Promise<Response> {
-  const viewer = await requireStudent(studentId);
+  const viewer = await requireStudent("GET /api/students/[studentId]/csv", studentId);
   const readOn = readReadBackReadings(viewer.db, viewer.student).map(
     (each) => [readOnKey(each), dayIn(viewer.academy.zone, new Date(each.readAt))] as const,
   );
@@ -37,12 +37,12 @@ export async function downloadFundamental(
   fundamental: string,
   club: string | undefined,
 ): Promise<Response> {
-  const viewer = await requireStudent(studentId);
+  const viewer = await requireStudent("GET /api/students/[studentId]/[fundamental]/csv", studentId);
   return csvResponse(`${fundamental}.csv`, buildFundamentalCsv(await loadFundamentalSource(viewer, fundamental, club)));
 }
 
 export async function downloadContact(studentId: string, club: string | undefined): Promise<Response> {
-  const viewer = await requireStudent(studentId);
+  const viewer = await requireStudent("GET /api/students/[studentId]/contact/csv", studentId);
   const { record, tracks, grouping } = await loadStudentVerdicts(viewer);
   const clubGroup = chooseClubGroup(grouping, tracks, club);
   const days = { from: record.seasonStart, to: viewer.today };

@@ -26,35 +26,50 @@ type Which = (name: string) => string | undefined;
 
 const LOADERS: Readonly<Record<PageWithTables, (which: Which) => Promise<unknown>>> = {
   roster: async () => {
-    const viewer = await requireViewer();
+    const viewer = await requireViewer("GET /api/tables roster");
     return {
       proved: buildProvedTable(viewer.words, (await loadRoster(viewer, { sort: undefined, page: undefined })).proved),
     };
   },
-  report: async (which) => loadReport(await requireStudent(which("student") ?? ""), which("club")),
-  season: async (which) => loadSeason(await requireStudent(which("student") ?? ""), which("club")),
+  report: async (which) =>
+    loadReport(await requireStudent("GET /api/tables report", which("student") ?? ""), which("club")),
+  season: async (which) =>
+    loadSeason(await requireStudent("GET /api/tables season", which("student") ?? ""), which("club")),
   fundamental: async (which) =>
-    loadFundamental(await requireStudent(which("student") ?? ""), which("fundamental") ?? "", which("club")),
+    loadFundamental(
+      await requireStudent("GET /api/tables fundamental", which("student") ?? ""),
+      which("fundamental") ?? "",
+      which("club"),
+    ),
   session: async (which) =>
-    loadSessionPage(await requireStudent(which("student") ?? ""), which("session") ?? "", undefined),
-  events: async (which) => loadEvents(await requireStudent(which("student") ?? ""), "left-out"),
+    loadSessionPage(
+      await requireStudent("GET /api/tables session", which("student") ?? ""),
+      which("session") ?? "",
+      undefined,
+    ),
+  events: async (which) =>
+    loadEvents(await requireStudent("GET /api/tables events", which("student") ?? ""), "left-out"),
   known: async (which) =>
-    loadKnown(await requireStudent(which("student") ?? ""), {
+    loadKnown(await requireStudent("GET /api/tables known", which("student") ?? ""), {
       on: which("on"),
       club: which("club"),
       fundamental: which("fundamental"),
     }),
-  "read-backs": async (which) => loadReadBacks(await requireStudent(which("student") ?? ""), {}).page,
-  "past-imports": async () => loadPastImports(await requireViewer()),
-  "past-import": async (which) => loadPastImport(await requireViewer(), which("batch") ?? "", undefined),
-  keys: async () => loadKeys(await requireViewer(), {}),
-  drills: async (which) => loadDrills(await requireStudent(which("student") ?? "")),
-  practice: async (which) => loadPractice(await requireStudent(which("student") ?? ""), {}).page,
-  "note-codings": async () => loadNoteCodings(await requireViewer()),
-  decides: async () => loadDecides(await requireViewer()),
-  clubs: async () => loadClubsPage(await requireViewer()),
-  rereads: async () => loadRereads(await requireViewer()),
-  "reader-error": async (which) => loadReaderError(await requireViewer(), which("fundamental") ?? ""),
+  "read-backs": async (which) =>
+    loadReadBacks(await requireStudent("GET /api/tables read-backs", which("student") ?? ""), {}).page,
+  "past-imports": async () => loadPastImports(await requireViewer("GET /api/tables past-imports")),
+  "past-import": async (which) =>
+    loadPastImport(await requireViewer("GET /api/tables past-import"), which("batch") ?? "", undefined),
+  keys: async () => loadKeys(await requireViewer("GET /api/tables keys"), {}),
+  drills: async (which) => loadDrills(await requireStudent("GET /api/tables drills", which("student") ?? "")),
+  practice: async (which) =>
+    loadPractice(await requireStudent("GET /api/tables practice", which("student") ?? ""), {}).page,
+  "note-codings": async () => loadNoteCodings(await requireViewer("GET /api/tables note-codings")),
+  decides: async () => loadDecides(await requireViewer("GET /api/tables decides")),
+  clubs: async () => loadClubsPage(await requireViewer("GET /api/tables clubs")),
+  rereads: async () => loadRereads(await requireViewer("GET /api/tables rereads")),
+  "reader-error": async (which) =>
+    loadReaderError(await requireViewer("GET /api/tables reader-error"), which("fundamental") ?? ""),
 };
 
 /** One table of a page as a file: the page is made as for the viewer, and the cells are its own. */

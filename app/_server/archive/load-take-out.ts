@@ -37,7 +37,7 @@ export function loadAcademyTakeOut({ words }: Viewer): TextPage["parts"][number]
 
 /** The archive of one student, or one table of it. */
 export async function downloadArchive(studentId: string, wishedTable: string | null): Promise<Response> {
-  const viewer = await requireStudent(studentId);
+  const viewer = await requireStudent("GET /api/students/[studentId]/archive", studentId);
   const loaded = await loadArchive(viewer, viewer.student);
   if (wishedTable === null) return fileResponse(`proofband-${studentId}.zip`, ZIP, packArchive(viewer, loaded));
   const found = tablesOf(loaded).find(({ name }) => name === wishedTable);
@@ -47,6 +47,6 @@ export async function downloadArchive(studentId: string, wishedTable: string | n
 
 /** The archive of the whole academy. */
 export async function downloadAcademyArchive(): Promise<Response> {
-  const viewer = await requireViewer();
+  const viewer = await requireViewer("GET /api/archive");
   return fileResponse("proofband-academy.zip", ZIP, packArchive(viewer, await loadArchive(viewer, "everybody")));
 }

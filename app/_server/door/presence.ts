@@ -8,8 +8,7 @@ import { readMergedInto } from "@/db/read/students";
 import { readTrackKeys } from "@/db/read/tracks";
 import { BUILT_IN } from "@/lib/domain/catalogue";
 import type { StudentScope } from "@/lib/domain/scope";
-import { admitOwner, admitToStudent, type Viewer } from "../gate";
-import type { ViewerWish } from "../viewer";
+import { admitToStudent, type Viewer } from "../gate";
 
 const STUDENT = /^(?:\/api)?\/students\/([^/]+)(?:\/([^/]+))?(?:\/([^/]+))?/;
 // What an import did is kept after its upload is gone, and how far one is isn't kept at all: neither is asked about.
@@ -76,9 +75,7 @@ function decoded(pathname: string): string | null {
  * a page that finds nothing only while it is made answers with an empty body, which says nothing to a browser without
  * scripts. The gate and the loaders ask again: this is no protection.
  */
-export async function namesNothing(pathname: string, wish: ViewerWish): Promise<boolean> {
+export function namesNothing(pathname: string, viewer: Viewer): boolean {
   const readable = decoded(pathname);
-  if (readable === null) return true;
-  const viewer = await admitOwner(wish);
-  return viewer !== null && !isThere(viewer, readable);
+  return readable === null || !isThere(viewer, readable);
 }

@@ -13,3 +13,10 @@ export async function isSecurelyReached(): Promise<boolean> {
   const check = await checkReached();
   return check.kind === "ours" && check.origin.startsWith("https:");
 }
+
+/** The own address under which a request came; the local one when it is none of ours, which the gate refuses besides. */
+export function checkHost(sent: Headers): string {
+  const host = sent.get("host")?.toLowerCase();
+  const origins = configuredOrigins();
+  return origins.find((origin) => new URL(origin).host === host) ?? origins.at(-1) ?? "";
+}

@@ -2,7 +2,7 @@ import type { Words } from "@/lib/words/catalogue";
 
 const SIGNS: Readonly<Record<string, string>> = { "&": "&amp;", "<": "&lt;", ">": "&gt;", '"': "&quot;", "'": "&#39;" };
 
-function escapeText(text: string): string {
+export function escapeText(text: string): string {
   return text.replace(/[&<>"']/g, (sign) => SIGNS[sign] ?? sign);
 }
 
@@ -16,6 +16,11 @@ export interface Refusal {
 /** A whole page without script, for an answer that is given before any page is reached. */
 export function refusalPage(words: Words, refusal: Refusal): string {
   const [title, happened, next] = [refusal.title, refusal.happened, refusal.next].map(escapeText);
+  return barePage(words, title ?? "", `<p>${happened}</p><p>${next}</p>`);
+}
+
+/** A page that stands by itself: no script, no other file. `title` and `inside` are escaped already. */
+export function barePage(words: Words, title: string, inside: string): string {
   return [
     "<!doctype html>",
     `<html lang="${escapeText(words.locale)}"><head><meta charset="utf-8">`,
@@ -24,8 +29,10 @@ export function refusalPage(words: Words, refusal: Refusal): string {
     ":root{color-scheme:light dark}body{max-width:44em;margin:3rem auto;padding:0 1rem;",
     'font:1rem/1.5 "Atkinson Hyperlegible Next","Liberation Sans",Verdana,sans-serif;',
     "background:light-dark(#faf8f3,#14181e);color:light-dark(#1b2330,#ece8de)}",
-    "h1{font-size:1.75rem;line-height:2.25rem}</style></head>",
-    `<body><main><h1>${title}</h1><p>${happened}</p><p>${next}</p></main></body></html>\n`,
+    "h1{font-size:1.75rem;line-height:2.25rem}label{display:block;margin-top:1rem}",
+    "input{font:inherit;padding:.4rem .5rem;width:100%;max-width:24em;box-sizing:border-box}",
+    "button{font:inherit;padding:.5rem 1rem;margin-top:1.5rem}.wrong{font-weight:600}</style></head>",
+    `<body><main><h1>${title}</h1>${inside}</main></body></html>\n`,
   ].join("\n");
 }
 

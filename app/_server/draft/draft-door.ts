@@ -43,7 +43,7 @@ async function readText(request: Request): Promise<string | null> {
 
 /** Keeps what a page sends while somebody types, or says whether it has seen the newest. */
 export async function receiveDraft(request: Request): Promise<Response> {
-  const viewer = await requireViewer();
+  const viewer = await requireViewer("POST /api/drafts");
   const text = await readText(request);
   if (text === null) return refuse(viewer, 413, "too-big");
   const asked = parseKeepRequest(text);
@@ -69,7 +69,7 @@ export async function receiveDraft(request: Request): Promise<Response> {
 
 /** Drops an unfinished form, or takes it back, and leads to where that was asked. */
 export async function moveDraftFrom(request: Request, to: "dropped" | "unfinished"): Promise<Response> {
-  const viewer = await requireViewer();
+  const viewer = await requireViewer(`POST /api/drafts/${to === "dropped" ? "drop" : "take-back"}`);
   const text = (await readText(request)) ?? "";
   const fields = new URLSearchParams(text);
   const id = fields.get("draft") ?? "";

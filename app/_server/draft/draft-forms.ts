@@ -95,7 +95,6 @@ export const DRAFT_FORMS: Readonly<Record<string, DraftForm>> = {
   "club-form": { page: () => "/settings/clubs/change", about: "nobody", browserKeeps: [] },
   "key-form": { page: () => "/settings/keys", about: "nobody", browserKeeps: [] },
   settings: { page: () => "/settings", about: "nobody", browserKeeps: ["seasonStart"] },
-  start: { page: () => "/start", about: "nobody", browserKeeps: [] },
 };
 
 const DROPPED = "dropped ";

@@ -22,7 +22,7 @@ function held(): Map<string, Held> {
   return shared[KEY];
 }
 
-const nameOf = ({ scope }: Viewer, id: string): string => `${scope.academyId} ${id}`;
+const nameOf = ({ scope }: Viewer, id: string): string => `${scope.academyId} ${scope.userId ?? ""} ${id}`;
 
 /** A form that waits in memory because the disk took nothing of it; null: none does. */
 export function findHeld(viewer: Viewer, kind: string, id: string): FormDraft | null {

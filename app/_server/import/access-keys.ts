@@ -1,9 +1,10 @@
 import { createHash, randomBytes, randomUUID, timingSafeEqual } from "node:crypto";
 import { findAccessToken, readAccessTokens } from "@/db/read/access-tokens";
+import { readPeople } from "@/db/read/people";
 import { insertAccessToken, updateTokenRevoked, updateTokenUsed } from "@/db/write/access-tokens";
 import { currentInstant, readClock } from "../clock";
 import { ACADEMY_CHOICES, findAcademyDatabase } from "../database";
-import { admitOwner, type Viewer } from "../gate";
+import { admitMachine, admitPerson, type FoundAcademy, type Viewer } from "../gate";
 
 /** Random bytes of a key: twice the 128 bits that can't be guessed. */
 const KEY_BYTES = 32;
@@ -69,11 +70,18 @@ export function revokeKey(viewer: Viewer, id: string): void {
   updateTokenRevoked(viewer.db, viewer.scope, id, currentInstant());
 }
 
-/** Who comes with a key: the academy's owner, by the key's name. */
+/** Who comes with a key: whoever made it, by the key's name. */
 export interface KeyHolder {
   readonly viewer: Viewer;
   readonly keyId: string;
   readonly who: string;
+}
+
+// A key from before there were accounts is nobody's: it opens only an academy in which still nobody has one.
+async function admitHolder(found: FoundAcademy, userId: string | null): Promise<Viewer | null> {
+  const wish = { choice: found.choice, locale: "en" };
+  if (userId !== null) return admitPerson(found, userId, wish);
+  return readPeople(found.db, found.academyId).length === 0 ? admitMachine(wish) : null;
 }
 
 /** The holder of a key in force; null: it isn't one, or not any more. */
@@ -82,12 +90,12 @@ export async function admitKey(key: string): Promise<KeyHolder | null> {
   const hash = hashOf(key);
   for (const choice of ACADEMY_CHOICES) {
     const found = await findAcademyDatabase(choice);
-    const token = found ? findAccessToken(found.db, hash) : undefined;
-    if (!token || token.revokedAt !== null) continue;
+    if (!found) continue;
+    const token = findAccessToken(found.db, hash);
+    if (!token || token.revokedAt !== null || token.academyId !== found.academyId) continue;
     if (!timingSafeEqual(Buffer.from(token.tokenHash), Buffer.from(hash))) continue;
-    const viewer = await admitOwner({ choice, locale: "en" });
-    if (viewer?.choice === choice && viewer.scope.academyId === token.academyId)
-      return { viewer, keyId: token.id, who: token.name };
+    const viewer = await admitHolder({ ...found, choice }, token.userId);
+    if (viewer) return { viewer, keyId: token.id, who: token.name };
   }
   return null;
 }

@@ -37,7 +37,7 @@ export function loadRunning(viewer: Viewer, id: string): RunningImport | null {
 
 /** How far an import is, as data: what is said, and whether the page is to be asked for anew. */
 export async function tellRunning(id: string): Promise<Response> {
-  const viewer = await requireViewer();
+  const viewer = await requireViewer("GET /api/import/[draftId]/state");
   const running = loadRunning(viewer, id);
   return Response.json({ says: running?.says ?? "", ended: running?.ended ?? "yes" });
 }

@@ -36,7 +36,7 @@ export async function loadArchivePreview(viewer: Viewer, draftId: string): Promi
 
 /** How far the reading of a file is, for a page that is open on it. */
 export async function sendProgress(draftId: string): Promise<Response> {
-  const viewer = await requireViewer();
+  const viewer = await requireViewer("GET /api/import/[draftId]/progress");
   if (!findImportHead(viewer, draftId)) notFound();
   const view = peekImport(viewer, draftId);
   const running = view?.state === "running";
@@ -50,7 +50,7 @@ export async function sendProgress(draftId: string): Promise<Response> {
 
 /** Rows of an upload as CSV: those that stay out with their reasons, or all with what becomes of each. */
 export async function downloadRows(draftId: string, want: "rest" | "rows"): Promise<Response> {
-  const viewer = await requireViewer();
+  const viewer = await requireViewer(`GET /api/import/[draftId]/${want}`);
   const draft = findImportDraft(viewer, draftId);
   if (!draft) notFound();
   const result = await readUpload(viewer, draft, want);

@@ -10,7 +10,7 @@ import { whenWritable } from "./write-gate";
 
 /** Takes an uploaded file in as a draft and leads to its preview. */
 export async function receiveUpload(request: Request): Promise<Response> {
-  const viewer = await requireViewer();
+  const viewer = await requireViewer("POST /api/import");
   const { words } = viewer;
   const body = await readLimited(request, UPLOAD_LIMIT + FORM_BYTES);
   if (body.kind === "too-big") return refuseTooBig(words, new URL(request.url).pathname);

@@ -14,7 +14,7 @@ const TYPES: Readonly<Record<string, string>> = {
 
 /** A sample file to try the import with. */
 export async function sendSample(name: string): Promise<Response> {
-  await requireViewer();
+  await requireViewer("GET /api/samples/[name]");
   const known = SAMPLES.find((sample) => sample === name);
   if (!known) notFound();
   const body = await readFile(path.join(/* turbopackIgnore: true */ process.cwd(), "seed", "samples", known));

@@ -92,7 +92,7 @@ function importDoor(viewer: Viewer, { door, batchId, onSettled }: ImportHand, pr
     scopeOf: requireScopes(viewer),
     consents: preview.consents.map(({ studentId, givenBy }) => ({
       studentId,
-      consent: { kind: "measure", givenBy, from: today, until: null, withdrawnOn: null },
+      consent: { kind: "measure", givenBy, giverIs: "guardian", from: today, until: null, withdrawnOn: null },
     })),
     ...(onSettled ? { onSettled } : {}),
   };

@@ -90,7 +90,7 @@ export function progressOf(job: ImportJob): { readonly settled: number; readonly
 
 async function inWorker(viewer: Viewer, job: ImportJob, from: From): Promise<void> {
   const { batchId, id: draftId, seen } = job;
-  const common = { choice: viewer.choice, batchId, shared: seen.buffer as SharedArrayBuffer };
+  const common = { choice: viewer.choice, userId: viewer.userId, batchId, shared: seen.buffer as SharedArrayBuffer };
   job.state = "reading";
   const task: ImportTask =
     job.kind === "import" ? { kind: "import", ...from, draftId, ...common } : { kind: "undo", ...common };

@@ -181,6 +181,6 @@ export function loadDraw(
 
 /** Every pair of finished draws as a file. */
 export async function downloadRereads(): Promise<Response> {
-  const viewer = await requireViewer();
+  const viewer = await requireViewer("GET /api/rereads/csv");
   return csvResponse("rereads.csv", buildRereadCsv(readSources(viewer, readFromStills(viewer))));
 }

@@ -29,7 +29,7 @@ import { kindOf } from "../draft/draft-forms";
 import { keepFormDraft } from "../draft/form-draft";
 import { sayFieldIssues } from "../draft/say-field-issues";
 import { type Refused, submitOnce } from "../draft/submit-once";
-import { admitToStudent, type Viewer } from "../gate";
+import { admitToStudent, type Viewer, wholeAcademy } from "../gate";
 import { loadAcademyRules } from "../season/student-record";
 
 /** The kinds under which refused forms are kept. */
@@ -150,7 +150,8 @@ function enterSecond(viewer: Viewer, drawId: string, data: FormData): Given | Re
 }
 
 /** Fits the error of one fundamental to all finished draws, and keeps it where it is new. */
-function keepError({ db, scope, today }: Viewer, fundamental: Fundamental): void {
+function keepError({ db, scope: seen, today }: Viewer, fundamental: Fundamental): void {
+  const scope = wholeAcademy(seen);
   const pairs = readRereadPairs(db, scope).filter((pair) => pair.fundamentalId === fundamental.id);
   const newest = readReaderErrors(db, scope).findLast((each) => each.fundamentalId === fundamental.id);
   const fitted = fitReaderError(pairs, fundamental, newest, today);

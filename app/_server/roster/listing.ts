@@ -9,6 +9,7 @@ import type { TrackSummary } from "@/lib/report/track-summary";
 import { POLICY } from "@/lib/verdict/policy";
 import { type ListedLook, rosterList } from "@/lib/verdict/roster-list";
 import { isBehind, isJudging } from "../analysis/judging";
+import { wholeAcademy } from "../gate";
 
 /** What the roster's list reads of one analysis. */
 export type ListingInput = TrackSummary & { readonly listedLooks: readonly ListedLook[] };
@@ -57,7 +58,8 @@ export function refreshRosterList(db: Database, scope: AcademyScope): Listing {
  * The kept list, or a new one when the analyses have moved on. While a large import is judged they move on with every
  * track: the kept one holds until all are judged, and what isn't on it yet isn't called proved yet.
  */
-export function loadListing(db: Database, scope: AcademyScope): Listing {
+export function loadListing(db: Database, viewed: AcademyScope): Listing {
+  const scope = wholeAcademy(viewed);
   const kept = readRosterList(db, scope, LATEST, POLICY.version);
   if (isJudging(scope.academyId) || isBehind(scope.academyId)) return kept ? (JSON.parse(kept.body) as Listing) : {};
   return kept && kept.inputDigest === digestOf(readCurrentKeys(db, scope, POLICY.version))

@@ -13,7 +13,7 @@ import { saidGlyph, saidVerdict } from "@/lib/report/said";
 import type { TrackSummary } from "@/lib/report/track-summary";
 import { POLICY } from "@/lib/verdict/policy";
 import { dayIn } from "../clock";
-import type { Viewer } from "../gate";
+import { type Viewer, viewerKey } from "../gate";
 import { chooseClubGroup } from "../settings/club-links";
 import { type ListingInput, loadListing, withListing } from "./listing";
 import { loadRules } from "./load-verdicts";
@@ -125,7 +125,7 @@ export async function loadProofKeys(viewer: Viewer): Promise<readonly string[]> 
 /** The roster page. */
 export async function loadRoster(viewer: Viewer, wish: RosterWish): Promise<RosterPage> {
   const everyone = await loadEveryone(viewer);
-  const seen = readLastSeen(viewer.db, viewer.scope, viewer.name);
+  const seen = readLastSeen(viewer.db, viewer.scope, viewerKey(viewer));
   const keys = new Set(seen ? (JSON.parse(seen.body) as string[]) : []);
   const sort = ROSTER_SORTS.find((each) => each === wish.sort) ?? "work";
   const sorted = sortStudents(everyone, sort);

@@ -8,7 +8,7 @@ import { type StudentRecord, type TrackHistory, trackHistories } from "@/lib/ver
 import { isJudging, noteJudged } from "../analysis/judging";
 import { type AnalysisBody, refreshAnalyses } from "../analysis/refresh-analyses";
 import { diskFailureOf } from "../door/disk-failure";
-import { admitToStudent, type StudentViewer, type Viewer } from "../gate";
+import { type StudentViewer, scopeForJudging, type Viewer, wholeAcademy } from "../gate";
 import { type AcademyRules, loadAcademyRules, loadStudentRecord } from "../season/student-record";
 import type { Judged } from "../worker/tasks";
 import { loadListing, withListing } from "./listing";
@@ -29,11 +29,8 @@ export interface StudentVerdicts {
 /** Judges whatever changed in the viewer's academy since it was last judged. */
 export async function judgeAnew(viewer: Viewer): Promise<AcademyRules> {
   const rules = loadAcademyRules(viewer.db, viewer.scope, viewer.academy);
-  await refreshAnalyses(viewer.db, viewer.scope, rules, (studentId) => {
-    const scope = admitToStudent(viewer, studentId);
-    if (!scope) throw new Error("a student of another academy");
-    return scope;
-  });
+  const whole = wholeAcademy(viewer.scope);
+  await refreshAnalyses(viewer.db, whole, rules, (studentId) => scopeForJudging(viewer.db, whole, studentId));
   return rules;
 }
 

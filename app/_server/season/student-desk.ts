@@ -33,6 +33,7 @@ function enterStudent(viewer: Viewer, data: FormData): AddedStudent | Refused {
   const consent = {
     kind: "measure",
     givenBy: consentGivenBy,
+    giverIs: "guardian",
     from: viewer.today,
     until: null,
     withdrawnOn: null,

@@ -5,7 +5,7 @@ import type { ClubGroup } from "@/lib/domain/club-group";
 import { chooseFirstColumns } from "@/lib/report/choose-first-columns";
 import { ARRANGEMENTS, type Arrangement } from "@/lib/report/grid-model";
 import { buildTrackSummary } from "@/lib/report/track-summary";
-import type { StudentViewer, Viewer } from "../gate";
+import { type StudentViewer, type Viewer, viewerKey } from "../gate";
 import { loadStudentVerdicts } from "../roster/load-verdicts";
 import { loadAcademyRules } from "../season/student-record";
 import type { GridSource } from "./session-grid";
@@ -16,7 +16,7 @@ const CHOICES = { arrangement: ARRANGEMENTS, letters: ["on", "off"] } as const;
 type Choice = keyof typeof CHOICES;
 
 function preferred<Name extends Choice>(viewer: Viewer, name: Name): (typeof CHOICES)[Name][number] {
-  const kept = readPreference(viewer.db, viewer.scope, viewer.name, `grid-${name}`);
+  const kept = readPreference(viewer.db, viewer.scope, viewerKey(viewer), `grid-${name}`);
   const choices: readonly (typeof CHOICES)[Name][number][] = CHOICES[name];
   return choices.find((choice) => choice === kept) ?? (CHOICES[name][0] as (typeof CHOICES)[Name][number]);
 }
@@ -27,7 +27,7 @@ export function gridChoices(viewer: Viewer): { readonly arrangement: Arrangement
 }
 
 function keep(viewer: Viewer, name: Choice, value: string): void {
-  insertPreference(viewer.db, viewer.scope, { viewer: viewer.name, name: `grid-${name}`, value });
+  insertPreference(viewer.db, viewer.scope, { viewer: viewerKey(viewer), name: `grid-${name}`, value });
 }
 
 /** Keeps how the viewer likes the grid, from a form's fields `arrangement` and `letters`; anything else changes nothing. */

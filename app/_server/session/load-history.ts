@@ -106,7 +106,7 @@ export function loadSessionPage(viewer: StudentViewer, sessionId: string, told: 
 }
 
 export async function downloadHistory(studentId: string): Promise<Response> {
-  const viewer = await requireStudent(studentId);
+  const viewer = await requireStudent("GET /api/students/[studentId]/history/csv", studentId);
   return csvResponse("history.csv", buildHistoryCsv(viewer.words, loadHistorySource(viewer)));
 }
 

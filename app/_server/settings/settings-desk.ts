@@ -1,21 +1,16 @@
-import type { Database } from "@/db/client";
 import { updateAcademy } from "@/db/write/academies";
 import { isCalendarDay } from "@/lib/domain/calendar-day";
 import { SINCE_EVER } from "@/lib/domain/goal-band";
 import type { FormModel } from "@/lib/report/form-model";
 import type { Words } from "@/lib/words/catalogue";
 import { dayIn, readClock } from "../clock";
-import { openAcademyDatabase } from "../database";
-import { type FormDraft, findFormDraft, keepFormDraft } from "../draft/form-draft";
-import { refuseForDisk } from "../draft/held-forms";
+import { findFormDraft, keepFormDraft } from "../draft/form-draft";
 import { type Refused, submitOnce } from "../draft/submit-once";
 import { withKeep } from "../draft/with-keep";
 import type { Viewer } from "../gate";
 import { field } from "../season/student-form";
-import { beginAcademy } from "./own-academy";
 
 const DRAFT = "settings";
-const START_DRAFT = "start";
 const LONGEST = 80;
 
 /** Whether a text names a time zone. */
@@ -28,7 +23,7 @@ function isZone(text: string): boolean {
   }
 }
 
-function textOf(data: FormData, name: string): string {
+export function textOf(data: FormData, name: string): string {
   return String(data.get(name) ?? "")
     .normalize("NFC")
     .trim()
@@ -36,7 +31,7 @@ function textOf(data: FormData, name: string): string {
 }
 
 /** What is wrong with the fields that name an academy. */
-function academyErrors(words: Words, form: string, data: FormData): Record<string, string> {
+export function academyErrors(words: Words, form: string, data: FormData): Record<string, string> {
   const errors: Record<string, string> = {};
   for (const name of ["name", "ownerName"]) if (textOf(data, name) === "") errors[name] = words.say(`${form}.required`);
   if (!isZone(textOf(data, "zone"))) errors.zone = words.say(`${form}.bad-zone`);
@@ -101,58 +96,4 @@ function enterSettings(viewer: Viewer, data: FormData): { readonly kind: "saved"
     seasonStart: seasonStart === "" ? SINCE_EVER : seasonStart,
   });
   return { kind: "saved" };
-}
-
-/** The form that starts the viewer's own academy. */
-function buildStartForm(words: Words, draft: FormDraft | null, zone: string): FormModel {
-  const one = (spec: Parameters<typeof field>[3]) => field(words, draft, "start", spec);
-  return {
-    heading: words.say("start.title"),
-    explains: words.say("start.lede"),
-    parts: [
-      {
-        margin: words.say("start.part.academy"),
-        explains: words.say("start.part.academy.explains"),
-        fields: [
-          one({ name: "name", kind: "text", required: "yes" }),
-          one({ name: "ownerName", kind: "text", required: "yes" }),
-          one({ name: "zone", kind: "text", required: "yes", value: zone }),
-        ],
-      },
-    ],
-    grid: null,
-    submit: words.say("start.submit"),
-    refusal: draft?.refusal ?? "",
-    hidden: [],
-  };
-}
-
-export function loadStartForm(viewer: Viewer, draftId: string, dropped?: string): FormModel {
-  const form = buildStartForm(viewer.words, findFormDraft(viewer, START_DRAFT, draftId), viewer.academy.zone);
-  return withKeep(viewer, form, { form: START_DRAFT, studentId: "", draftId, dropped });
-}
-
-/** Starts the own academy from a form, once. */
-export async function startFromForm(viewer: Viewer, data: FormData): Promise<{ readonly kind: "started" } | Refused> {
-  const { words } = viewer;
-  const isWhole = Object.keys(academyErrors(words, "start", data)).length === 0;
-  let own: Database | null = null;
-  try {
-    own = isWhole ? await openAcademyDatabase("own") : null;
-  } catch (error) {
-    return refuseForDisk(viewer, START_DRAFT, data, error);
-  }
-  const opened = own;
-  return submitOnce<{ readonly kind: "started" }>(viewer, START_DRAFT, data, () => {
-    const errors = academyErrors(words, "start", data);
-    if (opened === null || Object.keys(errors).length > 0)
-      return { kind: "refused", draftId: keepFormDraft(viewer, START_DRAFT, data, errors, words.say("start.refusal")) };
-    beginAcademy(opened, {
-      name: textOf(data, "name"),
-      ownerName: textOf(data, "ownerName"),
-      zone: textOf(data, "zone"),
-      locale: words.locale,
-    });
-    return { kind: "started" };
-  });
 }

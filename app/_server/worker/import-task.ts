@@ -3,6 +3,8 @@ export type ImportTask =
   | {
       readonly kind: "import";
       readonly choice: "demo" | "own";
+      /** Whose import; null: a program's. */
+      readonly userId: string | null;
       readonly draftId: string;
       readonly batchId: string;
       readonly door: "page" | "command" | "http" | "archive";
@@ -13,6 +15,8 @@ export type ImportTask =
   | {
       readonly kind: "undo";
       readonly choice: "demo" | "own";
+      /** Whose import; null: a program's. */
+      readonly userId: string | null;
       readonly batchId: string;
       readonly shared: SharedArrayBuffer;
     };

@@ -3,7 +3,7 @@ import { parentPort, workerData } from "node:worker_threads";
 import { undoImport } from "@/db/write/undo-import";
 import { currentInstant } from "../clock";
 import { closeDatabases } from "../database";
-import { admitOwner, type Viewer } from "../gate";
+import { admitAs, type Viewer } from "../gate";
 import { findImportDraft } from "../import/import-desk";
 import type { FileReading } from "../import/import-worker";
 import { requireScopes, writeImport } from "../import/write-import";
@@ -76,7 +76,7 @@ async function undoBatch(viewer: Viewer, batchId: string): Promise<string> {
 }
 
 async function work(task: GivenTask): Promise<ImportSaid> {
-  const viewer = await admitOwner({ choice: task.choice, locale: null });
+  const viewer = await admitAs(task.choice, task.userId);
   if (!viewer || viewer.choice !== task.choice) throw new Error(`no such academy: ${task.choice}`);
   const outcome = task.kind === "import" ? await importFile(viewer, task) : await undoBatch(viewer, task.batchId);
   // Without waiting for anybody; what is left for the closing is little.

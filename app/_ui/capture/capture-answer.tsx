@@ -2,6 +2,7 @@
 
 import { useEffect, useRef, useState } from "react";
 import type { CaptureAnswer as Answer } from "@/lib/report/capture-answer-model";
+import { isTypedEarly } from "../keep/form-entries";
 import styles from "./capture-answer.module.css";
 
 /** Asks the server what the films of a form can show, as it stands. */
@@ -19,20 +20,23 @@ function useAnswer(first: Answer, ask: AskCaptures) {
     if (!form) return;
     let timer: ReturnType<typeof setTimeout> | undefined;
     let asked = 0;
+    const isOurs = (name: string): boolean => name.endsWith(`.${first.view}`);
+    const now = async () => {
+      asked += 1;
+      const mine = asked;
+      // An answer that the server can't give leaves the last one; the form itself is not touched.
+      const answers = await ask(new FormData(form)).catch(() => []);
+      const next = answers.find((each) => each.view === first.view);
+      if (next && mine === asked) setAnswer(next);
+    };
     const listen = (event: Event) => {
-      const name = (event.target as HTMLInputElement | null)?.name ?? "";
-      if (!name.endsWith(`.${first.view}`)) return;
+      if (!isOurs((event.target as HTMLInputElement | null)?.name ?? "")) return;
       clearTimeout(timer);
-      timer = setTimeout(async () => {
-        asked += 1;
-        const mine = asked;
-        // An answer that the server can't give leaves the last one; the form itself is not touched.
-        const answers = await ask(new FormData(form)).catch(() => []);
-        const next = answers.find((each) => each.view === first.view);
-        if (next && mine === asked) setAnswer(next);
-      }, REST);
+      timer = setTimeout(now, REST);
     };
     form.addEventListener("input", listen);
+    // What was chosen before the scripts ran has been heard by nobody.
+    if (isTypedEarly(form, isOurs)) timer = setTimeout(now, REST);
     return () => {
       clearTimeout(timer);
       form.removeEventListener("input", listen);

@@ -1,7 +1,23 @@
 import type { FieldModel } from "@/lib/report/form-model";
 import styles from "./form.module.css";
 
-const INPUT_TYPES = { text: "text", number: "text", date: "date" } as const;
+const INPUT_TYPES = {
+  text: "text",
+  number: "text",
+  date: "date",
+  email: "email",
+  password: "password",
+  "new-password": "password",
+  code: "text",
+} as const;
+
+/** What a browser, or what keeps somebody's passwords, may fill in; it is also what lets one paste there. */
+const FILLED_BY: Readonly<Record<string, string>> = {
+  email: "username",
+  password: "current-password",
+  "new-password": "new-password",
+  code: "one-time-code",
+};
 
 function describedBy(field: FieldModel): string | undefined {
   const ids = [field.hint === "" ? "" : `hint-${field.name}`, field.error === "" ? "" : `error-${field.name}`];
@@ -71,7 +87,12 @@ export function Field({ field }: { readonly field: FieldModel }) {
       ) : field.kind === "textarea" ? (
         <textarea {...common} rows={3} />
       ) : (
-        <input {...common} type={INPUT_TYPES[field.kind]} inputMode={field.kind === "number" ? "decimal" : undefined} />
+        <input
+          {...common}
+          type={INPUT_TYPES[field.kind]}
+          inputMode={field.kind === "number" ? "decimal" : undefined}
+          autoComplete={FILLED_BY[field.kind]}
+        />
       )}
       <Notes field={field} />
     </div>

@@ -2,17 +2,7 @@ import Link from "next/link";
 import type { ReactNode } from "react";
 import type { FrameModel } from "@/lib/report/page-model";
 import styles from "./frame.module.css";
-
-/** The band's edge and the wedge that leans into it. */
-function Mark() {
-  return (
-    <svg width="22" height="18" viewBox="0 0 22 18" aria-hidden="true">
-      <path className={styles.band} d="M0 1H22V6H0Z" />
-      <path className={styles.edge} d="M0 1H22M0 6H22" />
-      <path className={styles.wedge} d="M1 17L21 5V14Z" />
-    </svg>
-  );
-}
+import { Mark } from "./mark";
 
 /** What stands around every page: whose evidence it is, where one can go, and on the demo that it is one. */
 export function Frame({
@@ -30,7 +20,7 @@ export function Frame({
         {model.skip}
       </a>
       <header className={styles.header}>
-        <Link prefetch={false} href="/students" className={styles.product}>
+        <Link prefetch={false} href={model.home} className={styles.product}>
           <Mark />
           {model.product}
         </Link>
@@ -45,9 +35,12 @@ export function Frame({
             ))}
           </ul>
         </nav>
-        <p className={styles.about}>
+        <form className={styles.about} action="/api/sign-out" method="post">
           {model.asOf} · {model.viewer}
-        </p>
+          <button type="submit" className="say">
+            {model.signOut}
+          </button>
+        </form>
       </header>
       {model.demo === null ? null : (
         <aside className={styles.demo} aria-label={model.academyName}>

@@ -49,6 +49,12 @@ function isChanged(control: Control): boolean {
   return control.value !== control.defaultValue;
 }
 
+/** Whether one of some fields was filled in before anything listened. */
+export function isTypedEarly(form: HTMLFormElement, names: (name: string) => boolean): boolean {
+  const all = [...form.elements].filter((each): each is Control => "name" in each && "value" in each);
+  return all.some((each) => names(each.name) && each.type !== "hidden" && isChanged(each));
+}
+
 /** Whether somebody typed before anything listened: a page is there sooner than its scripts. */
 export function isTouched(form: HTMLFormElement, keep: Pick<KeepModel, "leading">): "touched" | "fresh" {
   const names = new Set(entriesOf(form, keep).map(([name]) => name));

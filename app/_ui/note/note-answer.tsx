@@ -2,6 +2,7 @@
 
 import { type RefObject, useEffect, useRef, useState } from "react";
 import type { NoteAnswer as Answer, NoteChoice } from "@/lib/report/note-answer-model";
+import { isTypedEarly } from "../keep/form-entries";
 import styles from "./note-answer.module.css";
 import { NoteRemembered, NoteSentences } from "./note-sentences";
 
@@ -37,6 +38,8 @@ function useAnswer(first: Answer, ask: AskNote, place: RefObject<HTMLElement | n
       timer = setTimeout(now, REST);
     };
     form.addEventListener("input", listen);
+    // What was typed before the scripts ran has been heard by nobody.
+    if (isTypedEarly(form, (name) => names.includes(name))) timer = setTimeout(now, REST);
     setLive(() => now);
     return () => {
       clearTimeout(timer);

@@ -2,7 +2,7 @@ import { spawnSync } from "node:child_process";
 import path from "node:path";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { loadArchive } from "@/app/_server/archive/load-archive";
-import { admitOwner, admitToStudent, type StudentViewer, type Viewer } from "@/app/_server/gate";
+import { admitMachine, admitToStudent, type StudentViewer, type Viewer } from "@/app/_server/gate";
 import type { ImportDraft } from "@/app/_server/import/import-desk";
 import { confirmImport } from "@/app/_server/import/write-import";
 import { loadFundamental } from "@/app/_server/season/load-fundamental";
@@ -40,8 +40,8 @@ beforeAll(async () => {
     .prepare("UPDATE academy SET fixed_today = ?, owner_name = ?, zone = ?")
     .run("2026-09-12", "Coach Wren", "Europe/Berlin");
   const viewers = [
-    await admitOwner({ choice: "demo", locale: null }),
-    await admitOwner({ choice: "own", locale: null }),
+    await admitMachine({ choice: "demo", locale: null }),
+    await admitMachine({ choice: "own", locale: null }),
   ];
   if (!viewers[0] || !viewers[1]) throw new Error("no academy");
   [demo, own] = [viewers[0], viewers[1]];
@@ -98,7 +98,7 @@ function thinOut(folder: string): void {
 
 /** A viewer of one student, as a page's request has it. */
 async function viewerOf(choice: "demo" | "own", alias: string): Promise<StudentViewer> {
-  const viewer = await admitOwner({ choice, locale: null });
+  const viewer = await admitMachine({ choice, locale: null });
   const id = viewer && readStudents(viewer.db, viewer.scope).find((student) => student.alias === alias)?.id;
   const student = viewer && admitToStudent(viewer, id ?? "");
   if (!viewer || !student) throw new Error(`no ${alias}`);
@@ -132,7 +132,7 @@ describe("the demo academy as an archive, imported into an empty academy", () =>
   });
 
   it("out again, it is the same archive byte for byte", async () => {
-    const viewer = await admitOwner({ choice: "own", locale: null });
+    const viewer = await admitMachine({ choice: "own", locale: null });
     if (!viewer) throw new Error("no own academy");
     const again = archiveText((await loadArchive(viewer, "everybody")).archive);
     expect(again.length).toBe(text.length);

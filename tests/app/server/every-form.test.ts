@@ -12,7 +12,6 @@ const NOTHING_TYPED: Readonly<Record<string, string>> = {
   submitDrillBack: "a button",
   submitTakeBack: "a button for each phrase",
   submitAsking: "buttons that say what was decided",
-  switchAcademy: "a button",
   revokeAccessKey: "a button for each key",
   stopImport: "a button",
   undoImport: "one box that says it is meant; it is to be ticked anew",
@@ -24,6 +23,10 @@ const NOTHING_TYPED: Readonly<Record<string, string>> = {
   showCaptures: "keeps the form and shows it again",
   askNote: "asks about a form that is kept",
   showNote: "keeps the form and shows it again",
+  askGroupNote: "asks about a form that is kept",
+  showGroupNote: "keeps the form and shows it again",
+  submitNoteTap: "a button for each reading of a phrase",
+  refreshForm: "keeps the form and shows it again",
   keepGrid: "a choice of how the grid is shown",
   turnLines: "keeps the form and shows it again",
 };
@@ -51,16 +54,16 @@ const KEPT: Readonly<Record<string, string>> = {
   submitClubs: "club-form",
   makeAccessKey: "key-form",
   submitSettings: "settings",
-  submitStart: "start",
 };
 
 /** What writes nothing itself, or hands on to what says a failure of the disk. */
 const NO_WRITES: Readonly<Record<string, string>> = {
-  switchAcademy: "a cookie",
   stopImport: "a flag in memory",
   askGroup: "only answers",
   askCaptures: "only answers",
   askNote: "the desk passes over a failure",
+  askGroupNote: "the desk passes over a failure",
+  refreshForm: "keepLooked holds what the disk doesn't take",
   showGroup: "keepLooked holds what the disk doesn't take",
   showCaptures: "keepLooked holds what the disk doesn't take",
 };
@@ -72,6 +75,7 @@ const UNKEPT_MARKUP: Readonly<Record<string, string>> = {
   "app/_ui/record-page/record-page.tsx": "as known on a day; the address holds it",
   "app/_ui/import/import.tsx": "the import's own draft",
   "app/_ui/import/archive-preview.tsx": "the import's own draft",
+  "app/_ui/note/session-note.tsx": "buttons alone; its fields travel unseen",
   "app/_ui/keep/kept-form.tsx": "it is what keeps",
   "app/_ui/import/past-import.tsx": "one box that says it is meant",
   "app/_ui/import/upload.tsx": "a file or what was pasted, which the sender has",

@@ -14,7 +14,7 @@ import { dayFromNumber, dayNumber } from "@/lib/domain/calendar-day";
 import { BUILT_IN } from "@/lib/domain/catalogue";
 import { NOTHING_SEEN } from "@/lib/domain/session";
 import { normal, randomFrom } from "@/seed/random";
-import { startAcademy } from "./own-academy-data";
+import { ON_PAPER, startAcademy } from "./own-academy-data";
 
 let academy: Awaited<ReturnType<typeof startAcademy>>;
 let viewer: Viewer;
@@ -95,10 +95,9 @@ function film(name: string): void {
 beforeAll(async () => {
   academy = await startAcademy();
   viewer = academy.viewer;
-  const consent = { kind: "measure", givenBy: "parent", from: "2026-01-01", until: null, withdrawnOn: null } as const;
   for (const name of [...NAMES, WITHOUT]) {
     const student = { id: name, alias: name, birthYear: 2012, hand: "right", zone: "UTC", clubs: "" } as const;
-    insertStudent(viewer.db, viewer.scope, student, name === WITHOUT ? null : consent, stamp());
+    insertStudent(viewer.db, viewer.scope, student, name === WITHOUT ? null : ON_PAPER, stamp());
   }
   for (const name of NAMES) film(name);
 });
@@ -163,13 +162,8 @@ describe("a group session", () => {
           .map((each) => [each.fundamentalId, each.mark]);
       return { of, ids, marked };
     };
-    insertStudent(
-      viewer.db,
-      viewer.scope,
-      { id: "New", alias: "New", birthYear: 2012, hand: "right", zone: "UTC", clubs: "" },
-      { kind: "measure", givenBy: "parent", from: "2026-01-01", until: null, withdrawnOn: null },
-      stamp(),
-    );
+    const fresh = { id: "New", alias: "New", birthYear: 2012, hand: "right", zone: "UTC", clubs: "" } as const;
+    insertStudent(viewer.db, viewer.scope, fresh, ON_PAPER, stamp());
     const bo = admitToStudent(viewer, "Bo");
     if (!bo) throw new Error("no Bo");
     const own = (await loadGridSource({ ...viewer, student: bo }, "iron")).first;

@@ -21,7 +21,7 @@ import { loadSessionForm, loadStudentForm } from "@/app/_server/session/load-for
 import { loadGroupPage } from "@/app/_server/session/load-group";
 import { loadMoveForm } from "@/app/_server/session/move-desk";
 import { loadClubForm } from "@/app/_server/settings/club-desk";
-import { loadSettingsForm, loadStartForm } from "@/app/_server/settings/settings-desk";
+import { loadSettingsForm } from "@/app/_server/settings/settings-desk";
 import type { KeepModel } from "@/lib/report/keep-model";
 import { admitFilmed, admitNew, formOf } from "./corrected-season";
 import { startAcademy } from "./own-academy-data";
@@ -176,7 +176,6 @@ const FORMS: Readonly<Record<string, { load(draft: string): Promise<Model> | Mod
   },
   "key-form": { load: (draft) => loadKeys(viewer, { draft }).make, typed: [["name", "The ba"]] },
   settings: { load: (id) => loadSettingsForm(viewer, id), typed: [["name", "Academy of th"]] },
-  start: { load: (id) => loadStartForm(viewer, id), typed: [["ownerName", "Coach Hal"]] },
 };
 
 describe("every form that is kept", () => {

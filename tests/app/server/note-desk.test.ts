@@ -116,7 +116,7 @@ describe("a count that is wrong", () => {
     const kept = { note: "thin x3, 2 fat", counted: after.counted.value };
     expect(rowsOf(form(kept))[0]).toMatch(/corrected in this note/);
     const back = rows[0]?.choices[0];
-    expect(back?.label).toBe("Take this back");
+    expect(back?.label).toBe("Undo this");
     const undone = answerNote(viewer, tapped(kept, back?.value ?? ""));
     expect([undone.sentences[0]?.rows[0]?.said, undone.counted.value]).toEqual(["3, thin or topped", ""]);
   });

@@ -2,8 +2,19 @@ import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import path from "node:path";
 import { closeDatabases } from "@/app/_server/database";
-import { admitOwner, type Viewer } from "@/app/_server/gate";
+import { admitMachine, type Viewer } from "@/app/_server/gate";
 import { startOwnAcademy } from "@/app/_server/settings/own-academy";
+import type { Consent } from "@/lib/domain/student";
+
+/** A consent that holds. */
+export const ON_PAPER: Consent = {
+  kind: "measure",
+  givenBy: "parent",
+  giverIs: "guardian",
+  from: "2026-01-01",
+  until: null,
+  withdrawnOn: null,
+};
 
 /** An own academy, empty, in a data folder of its own. */
 export async function startAcademy(): Promise<{ readonly viewer: Viewer; readonly folder: string; remove(): void }> {
@@ -11,7 +22,7 @@ export async function startAcademy(): Promise<{ readonly viewer: Viewer; readonl
   const folder = mkdtempSync(path.join(tmpdir(), "proofband-test-"));
   process.env.PROOFBAND_DATA = folder;
   await startOwnAcademy({ name: "Range", ownerName: "Coach Lark", zone: "UTC", locale: "en" });
-  const viewer = await admitOwner({ choice: "own", locale: null });
+  const viewer = await admitMachine({ choice: "own", locale: null });
   if (!viewer) throw new Error("no academy was started");
   return {
     viewer,

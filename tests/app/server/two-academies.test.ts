@@ -3,7 +3,7 @@ import { tmpdir } from "node:os";
 import path from "node:path";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { closeDatabases, databaseFile, openAcademyDatabase } from "@/app/_server/database";
-import { admitOwner, admitToStudent } from "@/app/_server/gate";
+import { admitMachine, admitToStudent } from "@/app/_server/gate";
 import { startOwnAcademy } from "@/app/_server/settings/own-academy";
 import { insertAcademy } from "@/db/write/academies";
 
@@ -41,25 +41,25 @@ afterEach(() => {
 
 describe("the demo and the own academy", () => {
   it("has nobody to admit while there is no academy, and makes no file by looking", async () => {
-    expect(await admitOwner(nothing)).toBeNull();
+    expect(await admitMachine(nothing)).toBeNull();
     expect(existsSync(databaseFile("demo"))).toBe(false);
     expect(existsSync(databaseFile("own"))).toBe(false);
   });
 
   it("shows the demo first, then the own one as soon as it was started, and the demo again on a wish", async () => {
     await fillDemo();
-    expect((await admitOwner(nothing))?.choice).toBe("demo");
-    expect((await admitOwner({ choice: "own", locale: null }))?.choice).toBe("demo");
+    expect((await admitMachine(nothing))?.choice).toBe("demo");
+    expect((await admitMachine({ choice: "own", locale: null }))?.choice).toBe("demo");
     expect(await startOwnAcademy(wanted)).toBe("started");
-    expect((await admitOwner(nothing))?.choice).toBe("own");
-    expect((await admitOwner({ choice: "demo", locale: null }))?.choice).toBe("demo");
+    expect((await admitMachine(nothing))?.choice).toBe("own");
+    expect((await admitMachine({ choice: "demo", locale: null }))?.choice).toBe("demo");
   });
 
   it("gives the demo its fixed day, the own one a real one, and each its owner's name", async () => {
     await fillDemo();
     await startOwnAcademy(wanted);
-    const demo = await admitOwner({ choice: "demo", locale: null });
-    const own = await admitOwner({ choice: "own", locale: null });
+    const demo = await admitMachine({ choice: "demo", locale: null });
+    const own = await admitMachine({ choice: "own", locale: null });
     expect([demo?.today, demo?.name, demo?.academy.kind]).toEqual(["2026-09-30", "Robin", "demo"]);
     expect([own?.name, own?.academy.kind, own?.academy.fixedToday]).toEqual(["Kim", "own", null]);
     expect(own?.today).toMatch(/^\d{4}-\d{2}-\d{2}$/);
@@ -73,8 +73,8 @@ describe("the demo and the own academy", () => {
   it("proves a student only to the academy that has them: absent and foreign look alike", async () => {
     await fillDemo();
     await startOwnAcademy(wanted);
-    const demo = await admitOwner({ choice: "demo", locale: null });
-    const own = await admitOwner({ choice: "own", locale: null });
+    const demo = await admitMachine({ choice: "demo", locale: null });
+    const own = await admitMachine({ choice: "own", locale: null });
     if (!demo || !own) throw new Error("both academies are there");
     expect(admitToStudent(demo, "s1")).toEqual({ academyId: "demo", studentId: "s1" });
     expect(admitToStudent(own, "s1")).toBeNull();
@@ -91,7 +91,7 @@ describe("the demo and the own academy", () => {
 
   it("reads the wished language, else the academy's", async () => {
     await fillDemo();
-    expect((await admitOwner({ choice: null, locale: "en-XA" }))?.words.locale).toBe("en-XA");
-    expect((await admitOwner({ choice: null, locale: "../x" }))?.words.locale).toBe("en");
+    expect((await admitMachine({ choice: null, locale: "en-XA" }))?.words.locale).toBe("en-XA");
+    expect((await admitMachine({ choice: null, locale: "../x" }))?.words.locale).toBe("en");
   });
 });

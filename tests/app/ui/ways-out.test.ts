@@ -18,7 +18,7 @@ const DRAWINGS: Readonly<Record<string, string>> = {
   "contact/share-mark.tsx": "one figure that stands in words beside it and in the contact table",
   "decides/decides.tsx": "pictures of a count, the same for everybody; the counts stand beside it",
   "filming/line-drawing.tsx": "a drawing of how to stand the phone: no data; the card is printed",
-  "frame/frame.tsx": "the product's own mark",
+  "frame/mark.tsx": "the product's own mark",
   "fundamental/interval-marks.tsx": "a mark in a table's cell; the table goes out",
   "glyph/glyph.tsx": "a verdict's shape beside its word",
   "rereads/differences.tsx": "chart-file/plot-file.tsx",

@@ -4,6 +4,7 @@ import { describe, expect, it } from "vitest";
 import type { z } from "zod";
 import * as people from "@/db/schema";
 import * as entry from "@/db/schema-entry";
+import { consent } from "@/db/schema-privacy";
 import * as rereads from "@/db/schema-rereads";
 import * as work from "@/db/schema-work";
 import { archiveSchema } from "@/lib/domain/archive";
@@ -36,7 +37,7 @@ const WITHOUT: Readonly<Record<string, readonly string[]>> = {
   asking: ["id"],
   noteCoding: ["id"],
   rebaselineChange: ["id"],
-  academy: ["id", "name", "ownerName", "kind", "fixedToday", "createdAt"],
+  academy: ["id", "name", "ownerName", "kind", "fixedToday", "createdAt", "keepMonths", "linkDays", "ownConsentAge"],
 };
 
 const item = (schema: unknown, ...path: string[]): z.ZodObject => {
@@ -79,7 +80,7 @@ const WHERE: Readonly<Record<string, readonly string[]>> = {
   rereadItem: ["rereads", "items"],
 };
 
-const tables = Object.entries({ ...people, ...work, ...rereads, ...entry }).flatMap(([name, value]) =>
+const tables = Object.entries({ ...people, ...work, ...rereads, ...entry, consent }).flatMap(([name, value]) =>
   is(value, SQLiteTable) ? [[name, value] as const] : [],
 );
 

@@ -19,7 +19,7 @@ test("a key is found by its hash, noted as used, and revoked once, by its own ac
   expect(updateTokenRevoked(db, scope, "k1", NOW)).toEqual({ kind: "revoked" });
   expect(updateTokenRevoked(db, scope, "k1", NOW)).toEqual({ kind: "unchanged" });
   expect(readAccessTokens(db, scope)).toEqual([
-    { id: "k1", name: "Phone", who: "Owner", createdAt: NOW, lastUsedAt: NOW, revokedAt: NOW },
+    { id: "k1", name: "Phone", who: "Owner", userId: null, createdAt: NOW, lastUsedAt: NOW, revokedAt: NOW },
   ]);
   expect(readAccessTokens(db, academyScope("a2"))).toEqual([]);
 });

@@ -98,7 +98,7 @@ describe("what else is kept for pages", () => {
     expect(readDraft(db, academyScope("a2"), "f1")).toBeUndefined();
     expect(() => insertDraft(db, academyScope("a2"), { ...draft, body: "x" })).toThrow("no such draft");
     deleteDraft(db, academyScope("a2"), "f1");
-    expect(readDraft(db, scope, "f1")).toEqual({ ...draft, body: "a,b,c", studentId: null, version: 2 });
+    expect(readDraft(db, scope, "f1")).toEqual({ ...draft, body: "a,b,c", studentId: null, userId: null, version: 2 });
     deleteDraft(db, scope, "f1");
     deleteDraft(db, scope, "f1");
     expect(readDraft(db, scope, "f1")).toBeUndefined();

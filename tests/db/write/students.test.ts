@@ -11,7 +11,14 @@ import {
 import { insertConsent, insertHeight, insertStudent, updateConsentWithdrawn } from "@/db/write/students";
 import { academyScope, countingStamp, countRows, NOW, openAcademy, revisionOf, studentScope } from "../academy-fixture";
 
-const share = { kind: "share", givenBy: "Father", from: "2031-02-01", until: "2031-12-31", withdrawnOn: null } as const;
+const share = {
+  kind: "share",
+  givenBy: "Father",
+  giverIs: "guardian",
+  from: "2031-02-01",
+  until: "2031-12-31",
+  withdrawnOn: null,
+} as const;
 
 describe("students", () => {
   test("are listed by alias, those of one academy only", async () => {

@@ -45,6 +45,7 @@ describe("consent", () => {
   const consent = {
     kind: "measure",
     givenBy: "mother",
+    giverIs: "guardian",
     from: "2026-03-01",
     until: "2026-12-31",
     withdrawnOn: null,

@@ -131,10 +131,11 @@ const student = fc
   .map(({ happened, given, practised, givenBy, sessions, heights, ...facts }): ArchivedStudent => {
     const event = { ...happened, kind: "injury" as const, rebaselines: "hinge", endDay: null, place: "wrist" as const };
     const changed = { before: "", after: "hinge", who: givenBy, why: givenBy, changedAt: facts.createdAt };
-    const dose = { minutes: 10, balls: null, felt: "hard" as const, source: "told" as const };
+    const dose = { minutes: 10, balls: null, felt: "hard" as const, source: "told" as const, pain: null };
     const asked = { state: "stopped" as const, day: given.startDay, who: givenBy, plan: null };
     return numbered({
       ...facts,
+      departedOn: null,
       zone: "Europe/Berlin",
       heights: heights.sort((a, b) => byText(a.day, b.day)),
       consents: [
@@ -142,6 +143,8 @@ const student = fc
           id: `c-${facts.id}`,
           kind: "measure",
           givenBy,
+          giverIs: "guardian",
+          withdrawnBy: null,
           fromDay: given.startDay,
           untilDay: null,
           withdrawnOn: null,

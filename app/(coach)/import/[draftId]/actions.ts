@@ -11,7 +11,7 @@ import { awaitJob, startImport } from "../../../_server/import/write-jobs";
 
 /** Keeps the answers; with the button that imports, writes what is ready. */
 export async function answerImport(data: FormData): Promise<void> {
-  const viewer = await requireViewer();
+  const viewer = await requireViewer("/import/[draftId] answerImport");
   const draftId = String(data.get("draftId") ?? "");
   redirect(await whenDiskFails(`/import/${draftId}`, () => takeAnswers(viewer, draftId, data)));
 }

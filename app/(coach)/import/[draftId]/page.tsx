@@ -11,7 +11,7 @@ interface Asked {
 }
 
 export default async function PreviewRoute({ params }: Asked) {
-  const viewer = await requireViewer();
+  const viewer = await requireViewer("/import/[draftId]");
   const { draftId } = await params;
   const archive = await loadArchivePreview(viewer, draftId);
   if (archive)

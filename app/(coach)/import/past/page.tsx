@@ -5,7 +5,7 @@ import { Frame } from "../../../_ui/frame/frame";
 import { PastImports } from "../../../_ui/import/past-imports";
 
 export default async function PastImportsRoute() {
-  const viewer = await requireViewer();
+  const viewer = await requireViewer("/import/past");
   return (
     <Frame model={loadFrame(viewer)} current="import">
       <PastImports model={loadPastImports(viewer)} />

@@ -7,7 +7,7 @@ import { ChooseGroup } from "../../../_ui/group/choose-group";
 import { askGroup, askGroupNote, showGroup, showGroupNote, submitGroup } from "./actions";
 
 export default async function GroupRoute({ searchParams }: { readonly searchParams: Promise<GroupWish> }) {
-  const viewer = await requireViewer();
+  const viewer = await requireViewer("/record/group");
   const step = await loadGroupPage(viewer, await searchParams);
   return (
     <Frame model={loadFrame(viewer)} current="record">

@@ -15,7 +15,7 @@ interface Asked {
 }
 
 export default async function RereadDrawRoute({ params, searchParams }: Asked) {
-  const viewer = await requireViewer();
+  const viewer = await requireViewer("/rereads/[drawId]");
   const { drawId } = await params;
   const { draft, dropped } = await searchParams;
   const draftId = requireDraftId(`/rereads/${encodeURIComponent(drawId)}`, draft, dropped);

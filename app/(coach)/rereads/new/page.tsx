@@ -12,7 +12,7 @@ interface Asked {
 }
 
 export default async function NewRereadRoute({ searchParams }: Asked) {
-  const viewer = await requireViewer();
+  const viewer = await requireViewer("/rereads/new");
   const { draft, dropped } = await searchParams;
   const wish = loadWishForm(viewer, { draft: requireDraftId("/rereads/new", draft, dropped), dropped });
   return (

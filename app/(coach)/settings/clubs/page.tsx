@@ -5,7 +5,7 @@ import { Clubs } from "../../../_ui/clubs/clubs";
 import { Frame } from "../../../_ui/frame/frame";
 
 export default async function ClubsRoute() {
-  const viewer = await requireViewer();
+  const viewer = await requireViewer("/settings/clubs");
   return (
     <Frame model={loadFrame(viewer)} current="settings">
       <Clubs model={loadClubsPage(viewer)} />

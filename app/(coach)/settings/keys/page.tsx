@@ -11,7 +11,7 @@ interface Asked {
 }
 
 export default async function KeysRoute({ searchParams }: Asked) {
-  const viewer = await requireViewer();
+  const viewer = await requireViewer("/settings/keys");
   const { draft, dropped, made } = await searchParams;
   const wish = { made, draft: requireDraftId("/settings/keys", draft, dropped, { made }), dropped };
   return (

@@ -6,7 +6,7 @@ import { requireViewer } from "../../../_server/gate";
 import { takeBackCoding } from "../../../_server/session/note-desk";
 
 export async function submitTakeBack(data: FormData): Promise<void> {
-  const viewer = await requireViewer();
+  const viewer = await requireViewer("/settings/notes submitTakeBack");
   await whenDiskFails("/settings/notes", () => takeBackCoding(viewer, data));
   redirect("/settings/notes");
 }

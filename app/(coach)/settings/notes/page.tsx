@@ -6,7 +6,7 @@ import { NoteCodings } from "../../../_ui/note/note-codings";
 import { submitTakeBack } from "./actions";
 
 export default async function NoteCodingsRoute() {
-  const viewer = await requireViewer();
+  const viewer = await requireViewer("/settings/notes");
   return (
     <Frame model={loadFrame(viewer)} current="settings">
       <NoteCodings model={loadNoteCodings(viewer)} action={submitTakeBack} />

@@ -10,12 +10,12 @@ interface Asked {
 }
 
 export async function generateMetadata({ params, searchParams }: Asked) {
-  const viewer = await requireStudent((await params).studentId);
+  const viewer = await requireStudent("/students/[studentId]", (await params).studentId);
   return { title: (await loadSeason(viewer, (await searchParams).club)).documentTitle };
 }
 
 export default async function SeasonRoute({ params, searchParams }: Asked) {
-  const viewer = await requireStudent((await params).studentId);
+  const viewer = await requireStudent("/students/[studentId]", (await params).studentId);
   const model = await loadSeason(viewer, (await searchParams).club);
   return (
     <Frame model={loadFrame(viewer)} current="students">

@@ -11,7 +11,7 @@ interface Asked {
 }
 
 export default async function NewStudentRoute({ searchParams }: Asked) {
-  const viewer = await requireViewer();
+  const viewer = await requireViewer("/students/new");
   const { draft, dropped } = await searchParams;
   const draftId = requireDraftId("/students/new", draft, dropped);
   return (

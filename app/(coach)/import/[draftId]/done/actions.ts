@@ -6,7 +6,7 @@ import { awaitJob, findJob, stopJob } from "../../../../_server/import/write-job
 
 /** Stops an import that is on its way: nothing of it is saved, and its file is still there. */
 export async function stopImport(data: FormData): Promise<void> {
-  const viewer = await requireViewer();
+  const viewer = await requireViewer("/import/[draftId]/done stopImport");
   const draftId = String(data.get("draftId") ?? "");
   const job = findJob(viewer, draftId);
   if (!job) notFound();

@@ -13,7 +13,7 @@ interface Asked {
 }
 
 export default async function DoneRoute({ params }: Asked) {
-  const viewer = await requireViewer();
+  const viewer = await requireViewer("/import/[draftId]/done");
   const { draftId } = await params;
   const running = loadRunning(viewer, draftId);
   const outcome = running ? null : findOutcome(viewer, draftId);

@@ -14,7 +14,7 @@ interface Asked {
 }
 
 export default async function PastImportRoute({ params, searchParams }: Asked) {
-  const viewer = await requireViewer();
+  const viewer = await requireViewer("/import/past/[batchId]");
   const { batchId } = await params;
   const running = loadRunning(viewer, batchId);
   const model = running ? null : loadPastImport(viewer, batchId, (await searchParams).problem);

@@ -9,7 +9,7 @@ interface Asked {
 }
 
 export default async function SavedGroupRoute({ searchParams }: Asked) {
-  const viewer = await requireViewer();
+  const viewer = await requireViewer("/record/group/saved");
   return (
     <Frame model={loadFrame(viewer)} current="record">
       <TextPage model={loadSavedGroup(viewer, (await searchParams).group)} />

@@ -10,7 +10,7 @@ interface Asked {
 }
 
 export default async function ReaderErrorRoute({ params }: Asked) {
-  const viewer = await requireViewer();
+  const viewer = await requireViewer("/rereads/of/[fundamental]");
   const page = loadReaderError(viewer, (await params).fundamental);
   if (!page) notFound();
   return (

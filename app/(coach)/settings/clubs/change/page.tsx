@@ -12,7 +12,7 @@ interface Asked {
 }
 
 export default async function ChangeClubsRoute({ searchParams }: Asked) {
-  const viewer = await requireViewer();
+  const viewer = await requireViewer("/settings/clubs/change");
   const { change, group, draft, dropped } = await searchParams;
   const draftId = requireDraftId("/settings/clubs/change", draft, dropped, { change, group });
   const form = loadClubForm(viewer, { change, group, draft: draftId, dropped });

@@ -8,7 +8,10 @@ import { decideAsking } from "../../../../_server/season/asking-desk";
 
 /** Stops a question, takes it up again, or takes the plan that would settle it. */
 export async function submitAsking(data: FormData): Promise<void> {
-  const viewer = await requireStudent(String(data.get("studentId") ?? ""));
+  const viewer = await requireStudent(
+    "/students/[studentId]/[fundamental] submitAsking",
+    String(data.get("studentId") ?? ""),
+  );
   const student = `/students/${viewer.student.studentId}`;
   const page = await whenDiskFails(student, () => decideAsking(viewer, data));
   revalidatePath(page);

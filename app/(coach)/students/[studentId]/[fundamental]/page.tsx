@@ -12,13 +12,13 @@ interface Asked {
 
 export async function generateMetadata({ params, searchParams }: Asked) {
   const { studentId, fundamental } = await params;
-  const viewer = await requireStudent(studentId);
+  const viewer = await requireStudent("/students/[studentId]/[fundamental]", studentId);
   return { title: (await loadFundamental(viewer, fundamental, (await searchParams).club)).documentTitle };
 }
 
 export default async function FundamentalRoute({ params, searchParams }: Asked) {
   const { studentId, fundamental } = await params;
-  const viewer = await requireStudent(studentId);
+  const viewer = await requireStudent("/students/[studentId]/[fundamental]", studentId);
   const model = await loadFundamental(viewer, fundamental, (await searchParams).club);
   return (
     <Frame model={loadFrame(viewer)} current="students">

@@ -9,11 +9,13 @@ interface Asked {
 }
 
 export async function generateMetadata({ params }: Asked) {
-  return { title: loadDrills(await requireStudent((await params).studentId)).documentTitle };
+  return {
+    title: loadDrills(await requireStudent("/students/[studentId]/drills", (await params).studentId)).documentTitle,
+  };
 }
 
 export default async function DrillsRoute({ params }: Asked) {
-  const viewer = await requireStudent((await params).studentId);
+  const viewer = await requireStudent("/students/[studentId]/drills", (await params).studentId);
   return (
     <Frame model={loadFrame(viewer)} current="students">
       <HappenPage model={loadDrills(viewer)} />

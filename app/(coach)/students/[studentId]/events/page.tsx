@@ -9,11 +9,13 @@ interface Asked {
 }
 
 export async function generateMetadata({ params }: Asked) {
-  return { title: loadEvents(await requireStudent((await params).studentId)).documentTitle };
+  return {
+    title: loadEvents(await requireStudent("/students/[studentId]/events", (await params).studentId)).documentTitle,
+  };
 }
 
 export default async function EventsRoute({ params }: Asked) {
-  const viewer = await requireStudent((await params).studentId);
+  const viewer = await requireStudent("/students/[studentId]/events", (await params).studentId);
   return (
     <Frame model={loadFrame(viewer)} current="students">
       <HappenPage model={loadEvents(viewer)} />

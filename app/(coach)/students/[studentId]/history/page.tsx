@@ -11,11 +11,14 @@ interface Asked {
 }
 
 export async function generateMetadata({ params }: Asked) {
-  return { title: loadHistory(await requireStudent((await params).studentId), undefined).documentTitle };
+  return {
+    title: loadHistory(await requireStudent("/students/[studentId]/history", (await params).studentId), undefined)
+      .documentTitle,
+  };
 }
 
 export default async function HistoryRoute({ params, searchParams }: Asked) {
-  const viewer = await requireStudent((await params).studentId);
+  const viewer = await requireStudent("/students/[studentId]/history", (await params).studentId);
   return (
     <Frame model={loadFrame(viewer)} current="students">
       <RecordPage model={loadHistory(viewer, (await searchParams).told)} action={submitUndo} />

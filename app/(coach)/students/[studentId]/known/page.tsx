@@ -10,12 +10,12 @@ interface Asked {
 }
 
 export async function generateMetadata({ params }: Asked) {
-  const { words } = await requireStudent((await params).studentId);
+  const { words } = await requireStudent("/students/[studentId]/known", (await params).studentId);
   return { title: words.say("document-title", { page: words.say("known.document-title") }) };
 }
 
 export default async function KnownRoute({ params, searchParams }: Asked) {
-  const viewer = await requireStudent((await params).studentId);
+  const viewer = await requireStudent("/students/[studentId]/known", (await params).studentId);
   return (
     <Frame model={loadFrame(viewer)} current="students">
       <RecordPage model={await loadKnown(viewer, await searchParams)} action="" />

@@ -13,7 +13,7 @@ interface Asked {
 }
 
 export default async function MergeRoute({ params, searchParams }: Asked) {
-  const viewer = await requireStudent((await params).studentId);
+  const viewer = await requireStudent("/students/[studentId]/merge", (await params).studentId);
   const { draft, dropped } = await searchParams;
   const draftId = requireDraftId(`/students/${viewer.student.studentId}/merge`, draft, dropped);
   const form = loadMoveForm(viewer, { kind: "merge", sessionId: null }, draftId, dropped);

@@ -7,7 +7,10 @@ import { logPractice, movePracticeBack } from "../../../../_server/season/practi
 
 /** Logs practice of one day or several. */
 export async function submitPractice(data: FormData): Promise<void> {
-  const viewer = await requireStudent(String(data.get("studentId") ?? ""));
+  const viewer = await requireStudent(
+    "/students/[studentId]/practice submitPractice",
+    String(data.get("studentId") ?? ""),
+  );
   const outcome = logPractice(viewer, data);
   const page = `/students/${viewer.student.studentId}/practice`;
   redirect(outcome.kind === "logged" ? `${page}?week=${outcome.week}` : `${page}?draft=${outcome.draftId}`);
@@ -15,7 +18,10 @@ export async function submitPractice(data: FormData): Promise<void> {
 
 /** Takes an entry back, or puts it back. */
 export async function submitPracticeBack(data: FormData): Promise<void> {
-  const viewer = await requireStudent(String(data.get("studentId") ?? ""));
+  const viewer = await requireStudent(
+    "/students/[studentId]/practice submitPracticeBack",
+    String(data.get("studentId") ?? ""),
+  );
   const page = `/students/${viewer.student.studentId}/practice`;
   const wish = data.get("wish") === "put" ? "put" : "take";
   await whenDiskFails(page, () => movePracticeBack(viewer, String(data.get("practiceId") ?? ""), wish));

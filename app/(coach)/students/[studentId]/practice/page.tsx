@@ -13,11 +13,14 @@ interface Asked {
 }
 
 export async function generateMetadata({ params }: Asked) {
-  return { title: loadPractice(await requireStudent((await params).studentId), {}).page.documentTitle };
+  return {
+    title: loadPractice(await requireStudent("/students/[studentId]/practice", (await params).studentId), {}).page
+      .documentTitle,
+  };
 }
 
 export default async function PracticeRoute({ params, searchParams }: Asked) {
-  const viewer = await requireStudent((await params).studentId);
+  const viewer = await requireStudent("/students/[studentId]/practice", (await params).studentId);
   const { draft, dropped, week } = await searchParams;
   const draftId = requireDraftId(`/students/${viewer.student.studentId}/practice`, draft, dropped, { week });
   const { page, form } = loadPractice(viewer, { week, draft: draftId, dropped });

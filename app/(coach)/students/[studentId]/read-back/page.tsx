@@ -15,11 +15,14 @@ interface Asked {
 }
 
 export async function generateMetadata({ params }: Asked) {
-  return { title: loadReadBacks(await requireStudent((await params).studentId), {}).page.documentTitle };
+  return {
+    title: loadReadBacks(await requireStudent("/students/[studentId]/read-back", (await params).studentId), {}).page
+      .documentTitle,
+  };
 }
 
 export default async function ReadBacksRoute({ params, searchParams }: Asked) {
-  const viewer = await requireStudent((await params).studentId);
+  const viewer = await requireStudent("/students/[studentId]/read-back", (await params).studentId);
   const { draft, dropped, ...chosen } = await searchParams;
   const page = `/students/${viewer.student.studentId}/read-back`;
   const { fundamental, reader } = chosen;

@@ -10,12 +10,12 @@ interface Asked {
 }
 
 export async function generateMetadata({ params }: Asked) {
-  const viewer = await requireStudent((await params).studentId);
+  const viewer = await requireStudent("/students/[studentId]/report", (await params).studentId);
   return { title: viewer.words.say("report.document") };
 }
 
 export default async function ReportRoute({ params, searchParams }: Asked) {
-  const viewer = await requireStudent((await params).studentId);
+  const viewer = await requireStudent("/students/[studentId]/report", (await params).studentId);
   const model = await loadReport(viewer, (await searchParams).club);
   return (
     <Frame model={loadFrame(viewer)} current="students">

@@ -11,12 +11,12 @@ interface Asked {
 }
 
 export async function generateMetadata({ params }: Asked) {
-  const viewer = await requireStudent((await params).studentId);
+  const viewer = await requireStudent("/students/[studentId]/take-out", (await params).studentId);
   return { title: viewer.words.say("take-out.document") };
 }
 
 export default async function TakeOutRoute({ params }: Asked) {
-  const viewer = await requireStudent((await params).studentId);
+  const viewer = await requireStudent("/students/[studentId]/take-out", (await params).studentId);
   const model = await loadTakeOut(viewer);
   return (
     <Frame model={loadFrame(viewer)} current="students">

@@ -7,7 +7,10 @@ import { moveDrillBack, stopDrill } from "../../../../../_server/season/drill-de
 
 /** Stops a drill. */
 export async function submitDrillStop(data: FormData): Promise<void> {
-  const viewer = await requireStudent(String(data.get("studentId") ?? ""));
+  const viewer = await requireStudent(
+    "/students/[studentId]/drills/[assignmentId] submitDrillStop",
+    String(data.get("studentId") ?? ""),
+  );
   const assignmentId = String(data.get("assignmentId") ?? "");
   const outcome = stopDrill(viewer, assignmentId, data);
   const page = `/students/${viewer.student.studentId}/drills/${encodeURIComponent(assignmentId)}`;
@@ -16,7 +19,10 @@ export async function submitDrillStop(data: FormData): Promise<void> {
 
 /** Takes a given drill back, or puts it back. */
 export async function submitDrillBack(data: FormData): Promise<void> {
-  const viewer = await requireStudent(String(data.get("studentId") ?? ""));
+  const viewer = await requireStudent(
+    "/students/[studentId]/drills/[assignmentId] submitDrillBack",
+    String(data.get("studentId") ?? ""),
+  );
   const assignmentId = String(data.get("assignmentId") ?? "");
   const page = `/students/${viewer.student.studentId}/drills/${encodeURIComponent(assignmentId)}`;
   await whenDiskFails(page, () => moveDrillBack(viewer, assignmentId, data.get("wish") === "put" ? "put" : "take"));

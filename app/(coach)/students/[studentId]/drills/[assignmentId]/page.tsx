@@ -16,7 +16,7 @@ interface Asked {
 
 export default async function DrillRoute({ params, searchParams }: Asked) {
   const { studentId, assignmentId } = await params;
-  const viewer = await requireStudent(studentId);
+  const viewer = await requireStudent("/students/[studentId]/drills/[assignmentId]", studentId);
   const { draft, dropped } = await searchParams;
   const page = `/students/${viewer.student.studentId}/drills/${encodeURIComponent(assignmentId)}`;
   const room = loadDrill(viewer, assignmentId, requireDraftId(page, draft, dropped), dropped);

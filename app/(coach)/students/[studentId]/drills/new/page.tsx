@@ -12,7 +12,7 @@ interface Asked {
 }
 
 export default async function NewDrillRoute({ params, searchParams }: Asked) {
-  const viewer = await requireStudent((await params).studentId);
+  const viewer = await requireStudent("/students/[studentId]/drills/new", (await params).studentId);
   const { draft, dropped, instead } = await searchParams;
   const page = `/students/${viewer.student.studentId}/drills/new`;
   const draftId = requireDraftId(page, draft, dropped, { instead });

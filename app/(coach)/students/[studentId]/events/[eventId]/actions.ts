@@ -7,7 +7,10 @@ import { changeRebaselines, moveEventBack } from "../../../../../_server/season/
 
 /** Says which tracks begin anew at an event. */
 export async function submitRebaselines(data: FormData): Promise<void> {
-  const viewer = await requireStudent(String(data.get("studentId") ?? ""));
+  const viewer = await requireStudent(
+    "/students/[studentId]/events/[eventId] submitRebaselines",
+    String(data.get("studentId") ?? ""),
+  );
   const eventId = String(data.get("eventId") ?? "");
   const outcome = await changeRebaselines(viewer, eventId, data);
   const page = `/students/${viewer.student.studentId}/events/${encodeURIComponent(eventId)}`;
@@ -16,7 +19,10 @@ export async function submitRebaselines(data: FormData): Promise<void> {
 
 /** Takes an event back, or puts it back. */
 export async function submitEventBack(data: FormData): Promise<void> {
-  const viewer = await requireStudent(String(data.get("studentId") ?? ""));
+  const viewer = await requireStudent(
+    "/students/[studentId]/events/[eventId] submitEventBack",
+    String(data.get("studentId") ?? ""),
+  );
   const eventId = String(data.get("eventId") ?? "");
   const page = `/students/${viewer.student.studentId}/events/${encodeURIComponent(eventId)}`;
   await whenDiskFails(page, () => moveEventBack(viewer, eventId, data.get("wish") === "put" ? "put" : "take"));

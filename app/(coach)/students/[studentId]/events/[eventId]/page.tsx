@@ -16,7 +16,7 @@ interface Asked {
 
 export default async function EventRoute({ params, searchParams }: Asked) {
   const { studentId, eventId } = await params;
-  const viewer = await requireStudent(studentId);
+  const viewer = await requireStudent("/students/[studentId]/events/[eventId]", studentId);
   const { draft, dropped } = await searchParams;
   const page = `/students/${viewer.student.studentId}/events/${encodeURIComponent(eventId)}`;
   const room = loadEvent(viewer, eventId, requireDraftId(page, draft, dropped), dropped);

@@ -13,7 +13,7 @@ interface Asked {
 }
 
 export default async function NewEventRoute({ params, searchParams }: Asked) {
-  const viewer = await requireStudent((await params).studentId);
+  const viewer = await requireStudent("/students/[studentId]/events/new", (await params).studentId);
   const { draft, dropped, kind, instead } = await searchParams;
   const page = `/students/${viewer.student.studentId}/events/new`;
   const draftId = requireDraftId(page, draft, dropped, { kind, instead });

@@ -7,7 +7,10 @@ import { dropReadBack, saveReadBack } from "../../../../../_server/season/read-b
 
 /** Keeps what was typed into a read-back, and ends it where that is ticked. */
 export async function submitReadBack(data: FormData): Promise<void> {
-  const viewer = await requireStudent(String(data.get("studentId") ?? ""));
+  const viewer = await requireStudent(
+    "/students/[studentId]/read-back/[readBackId] submitReadBack",
+    String(data.get("studentId") ?? ""),
+  );
   const readBackId = String(data.get("readBackId") ?? "");
   const outcome = await saveReadBack(viewer, readBackId, data);
   const page = `/students/${viewer.student.studentId}/read-back/${encodeURIComponent(readBackId)}`;
@@ -16,7 +19,10 @@ export async function submitReadBack(data: FormData): Promise<void> {
 
 /** Gives a read-back up. */
 export async function submitReadBackDrop(data: FormData): Promise<void> {
-  const viewer = await requireStudent(String(data.get("studentId") ?? ""));
+  const viewer = await requireStudent(
+    "/students/[studentId]/read-back/[readBackId] submitReadBackDrop",
+    String(data.get("studentId") ?? ""),
+  );
   const page = `/students/${viewer.student.studentId}/read-back`;
   await whenDiskFails(page, () => dropReadBack(viewer, String(data.get("readBackId") ?? "")));
   redirect(page);

@@ -15,7 +15,7 @@ interface Asked {
 
 export default async function ReadBackRoute({ params, searchParams }: Asked) {
   const { studentId, readBackId } = await params;
-  const viewer = await requireStudent(studentId);
+  const viewer = await requireStudent("/students/[studentId]/read-back/[readBackId]", studentId);
   const { draft, dropped } = await searchParams;
   const page = `/students/${viewer.student.studentId}/read-back/${encodeURIComponent(readBackId)}`;
   const room = loadReadBack(viewer, readBackId, requireDraftId(page, draft, dropped), dropped);

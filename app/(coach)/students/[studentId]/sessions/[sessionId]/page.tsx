@@ -13,12 +13,18 @@ interface Asked {
 
 export async function generateMetadata({ params }: Asked) {
   const { studentId, sessionId } = await params;
-  return { title: loadSessionPage(await requireStudent(studentId), sessionId, undefined)?.documentTitle };
+  return {
+    title: loadSessionPage(
+      await requireStudent("/students/[studentId]/sessions/[sessionId]", studentId),
+      sessionId,
+      undefined,
+    )?.documentTitle,
+  };
 }
 
 export default async function SessionRoute({ params, searchParams }: Asked) {
   const { studentId, sessionId } = await params;
-  const viewer = await requireStudent(studentId);
+  const viewer = await requireStudent("/students/[studentId]/sessions/[sessionId]", studentId);
   const model = loadSessionPage(viewer, sessionId, (await searchParams).told);
   if (!model) notFound();
   return (

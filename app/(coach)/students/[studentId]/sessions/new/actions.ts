@@ -9,7 +9,10 @@ import { answerNote, settleNote, singleNote } from "../../../../../_server/sessi
 import { addSession } from "../../../../../_server/session/session-desk";
 
 export async function submitSession(data: FormData): Promise<void> {
-  const viewer = await requireStudent(String(data.get("studentId") ?? ""));
+  const viewer = await requireStudent(
+    "/students/[studentId]/sessions/new submitSession",
+    String(data.get("studentId") ?? ""),
+  );
   const outcome = await addSession(viewer, data);
   const page = `/students/${viewer.student.studentId}`;
   redirect(
@@ -20,39 +23,55 @@ export async function submitSession(data: FormData): Promise<void> {
 }
 
 export async function askCaptures(data: FormData) {
-  return answerCaptures(await requireStudent(String(data.get("studentId") ?? "")), data);
+  return answerCaptures(
+    await requireStudent("/students/[studentId]/sessions/new askCaptures", String(data.get("studentId") ?? "")),
+    data,
+  );
 }
 
 export async function showCaptures(data: FormData): Promise<void> {
-  const viewer = await requireStudent(String(data.get("studentId") ?? ""));
+  const viewer = await requireStudent(
+    "/students/[studentId]/sessions/new showCaptures",
+    String(data.get("studentId") ?? ""),
+  );
   redirect(`/students/${viewer.student.studentId}/sessions/new?draft=${keepForAnswer(viewer, data)}#films`);
 }
 
 export async function askNote(studentId: string, data: FormData) {
-  return answerNote(await requireStudent(studentId), data, singleNote(studentId));
+  return answerNote(
+    await requireStudent("/students/[studentId]/sessions/new askNote", studentId),
+    data,
+    singleNote(studentId),
+  );
 }
 
 export async function showNote(studentId: string, data: FormData): Promise<void> {
-  const viewer = await requireStudent(studentId);
+  const viewer = await requireStudent("/students/[studentId]/sessions/new showNote", studentId);
   const page = `/students/${viewer.student.studentId}/sessions/new`;
   const settled = await whenDiskFails(page, () => settleNote(viewer, data, singleNote(studentId)));
   redirect(`${page}?draft=${keepForAnswer(viewer, settled)}#note-${studentId}`);
 }
 
 export async function keepGrid(data: FormData): Promise<void> {
-  const viewer = await requireViewer();
+  const viewer = await requireViewer("/students/[studentId]/sessions/new keepGrid");
   // How a grid is shown is worth no leaving of the page: the next choice is kept.
   orNothing(() => keepGridChoice(viewer, data));
 }
 
 export async function turnLines(data: FormData): Promise<void> {
-  const viewer = await requireStudent(String(data.get("studentId") ?? ""));
+  const viewer = await requireStudent(
+    "/students/[studentId]/sessions/new turnLines",
+    String(data.get("studentId") ?? ""),
+  );
   orNothing(() => turnGrid(viewer));
   redirect(`/students/${viewer.student.studentId}/sessions/new?draft=${keepForAnswer(viewer, data)}#grid`);
 }
 
 /** The same form anew: its columns follow the clubs that it names. */
 export async function refreshForm(data: FormData): Promise<void> {
-  const viewer = await requireStudent(String(data.get("studentId") ?? ""));
+  const viewer = await requireStudent(
+    "/students/[studentId]/sessions/new refreshForm",
+    String(data.get("studentId") ?? ""),
+  );
   redirect(`/students/${viewer.student.studentId}/sessions/new?draft=${keepForAnswer(viewer, data)}`);
 }

@@ -23,7 +23,7 @@ interface Asked {
 }
 
 export default async function NewSessionRoute({ params, searchParams }: Asked) {
-  const viewer = await requireStudent((await params).studentId);
+  const viewer = await requireStudent("/students/[studentId]/sessions/new", (await params).studentId);
   const { draft, dropped } = await searchParams;
   const draftId = requireDraftId(`/students/${viewer.student.studentId}/sessions/new`, draft, dropped);
   return (

@@ -10,12 +10,12 @@ interface Asked {
 }
 
 export async function generateMetadata({ params, searchParams }: Asked) {
-  const viewer = await requireStudent((await params).studentId);
+  const viewer = await requireStudent("/students/[studentId]/sessions/sheet", (await params).studentId);
   return { title: (await loadReadingSheet(viewer, await searchParams)).documentTitle };
 }
 
 export default async function ReadingSheetRoute({ params, searchParams }: Asked) {
-  const viewer = await requireStudent((await params).studentId);
+  const viewer = await requireStudent("/students/[studentId]/sessions/sheet", (await params).studentId);
   return (
     <Frame model={loadFrame(viewer)} current="record">
       <ReadingSheet model={await loadReadingSheet(viewer, await searchParams)} />

@@ -14,7 +14,7 @@ interface Asked {
 
 export default async function CorrectRoute({ params, searchParams }: Asked) {
   const { studentId, sessionId } = await params;
-  const viewer = await requireStudent(studentId);
+  const viewer = await requireStudent("/students/[studentId]/sessions/[sessionId]/correct", studentId);
   const { draft, dropped } = await searchParams;
   const page = `/students/${viewer.student.studentId}/sessions/${encodeURIComponent(sessionId)}/correct`;
   const form = loadCorrectForm(viewer, sessionId, requireDraftId(page, draft, dropped), dropped);

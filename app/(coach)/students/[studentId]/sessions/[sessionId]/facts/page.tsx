@@ -14,7 +14,7 @@ interface Asked {
 
 export default async function FactsRoute({ params, searchParams }: Asked) {
   const { studentId, sessionId } = await params;
-  const viewer = await requireStudent(studentId);
+  const viewer = await requireStudent("/students/[studentId]/sessions/[sessionId]/facts", studentId);
   const { draft, dropped } = await searchParams;
   const page = `/students/${viewer.student.studentId}/sessions/${encodeURIComponent(sessionId)}/facts`;
   const form = loadFactsForm(viewer, sessionId, requireDraftId(page, draft, dropped), dropped);

@@ -14,7 +14,7 @@ interface Asked {
 
 export default async function MoveRoute({ params, searchParams }: Asked) {
   const { studentId, sessionId } = await params;
-  const viewer = await requireStudent(studentId);
+  const viewer = await requireStudent("/students/[studentId]/sessions/[sessionId]/move", studentId);
   const { draft, dropped } = await searchParams;
   const page = `/students/${viewer.student.studentId}/sessions/${encodeURIComponent(sessionId)}/move`;
   const form = loadMoveForm(viewer, { kind: "move", sessionId }, requireDraftId(page, draft, dropped), dropped);

@@ -12,7 +12,7 @@ interface Asked {
 
 export default async function SessionNoteRoute({ params }: Asked) {
   const { studentId, sessionId } = await params;
-  const viewer = await requireStudent(studentId);
+  const viewer = await requireStudent("/students/[studentId]/sessions/[sessionId]/note", studentId);
   const model = loadNotePage(viewer, sessionId);
   if (!model) notFound();
   return (

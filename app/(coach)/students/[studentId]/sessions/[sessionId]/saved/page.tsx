@@ -10,7 +10,7 @@ interface Asked {
 
 export default async function SavedSessionRoute({ params }: Asked) {
   const { studentId, sessionId } = await params;
-  const viewer = await requireStudent(studentId);
+  const viewer = await requireStudent("/students/[studentId]/sessions/[sessionId]/saved", studentId);
   return (
     <Frame model={loadFrame(viewer)} current="record">
       <Saved model={await loadSaved(viewer, sessionId)} />

@@ -6,7 +6,10 @@ import { saveMove } from "../../../../../../_server/session/move-desk";
 
 /** Makes a session of its own of some swings, or comes back with what is wrong. */
 export async function submitSplit(data: FormData): Promise<void> {
-  const viewer = await requireStudent(String(data.get("studentId") ?? ""));
+  const viewer = await requireStudent(
+    "/students/[studentId]/sessions/[sessionId]/split submitSplit",
+    String(data.get("studentId") ?? ""),
+  );
   const sessionId = String(data.get("sessionId") ?? "");
   const outcome = await saveMove(viewer, { kind: "split", sessionId }, data);
   if (outcome.kind === "not-there") notFound();

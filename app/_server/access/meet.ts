@@ -1,0 +1,55 @@
+import type { Words } from "@/lib/words/catalogue";
+import { namesNothing } from "../door/presence";
+import { refusalPage } from "../door/refusal-page";
+import { admitRequest, signInPage } from "../gate";
+import type { ViewerWish } from "../viewer";
+import { findRow } from "./find-row";
+import { refreshLogIn } from "./log-in";
+import { kindOf, mayPass } from "./matrix";
+
+/** How the outermost door meets a request. */
+export type Meeting =
+  | { readonly kind: "pass"; readonly cookies: readonly string[] }
+  /** There is nothing for this viewer under that address. */
+  | { readonly kind: "absent" }
+  | { readonly kind: "sign-in"; readonly href: string }
+  | { readonly kind: "refused"; readonly status: 401; readonly body: string };
+
+interface Met {
+  readonly method: string;
+  readonly pathname: string;
+  readonly search: string;
+  readonly headers: Headers;
+}
+
+const PASS: Meeting = { kind: "pass", cookies: [] };
+
+function signOut({ method, pathname, search, headers }: Met, words: Words): Meeting {
+  const reads = method === "GET" || method === "HEAD";
+  if (reads && !pathname.startsWith("/api/")) return { kind: "sign-in", href: signInPage(`${pathname}${search}`) };
+  // A page's own script is led on by the answer of its action.
+  if (headers.get("next-action") !== null) return PASS;
+  const body = refusalPage(words, {
+    title: words.say("refusal.signed-out.title"),
+    happened: words.say("refusal.signed-out.happened"),
+    next: words.say("refusal.signed-out.next"),
+  });
+  return { kind: "refused", status: 401, body };
+}
+
+/**
+ * Meets a request before any page is made: a page that finds only while it is made that it may not be shown answers with an
+ * empty body, which says nothing to a browser without scripts. The gate and the loaders ask again: this is no protection.
+ */
+export async function meet(request: Met, wish: ViewerWish, words: Words): Promise<Meeting> {
+  const row = findRow(request.method, request.pathname) ?? findRow("GET", request.pathname);
+  if (row === null) return PASS;
+  const of = kindOf(row);
+  if (of === "nobody" || of === "key" || of === "link") return PASS;
+  const found = await admitRequest(request.headers, wish);
+  if (found.kind === "no-academy") return PASS;
+  if (found.kind === "signed-out") return signOut(request, words);
+  const { viewer } = found;
+  if (!mayPass(row, viewer.roles) || namesNothing(request.pathname, viewer)) return { kind: "absent" };
+  return { kind: "pass", cookies: await refreshLogIn(viewer.db, viewer.choice, request.headers) };
+}

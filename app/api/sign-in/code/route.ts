@@ -1,0 +1,5 @@
+import { receiveCode } from "@/app/_server/access/sign-in-desk";
+
+export function POST(request: Request): Promise<Response> {
+  return receiveCode(request);
+}

@@ -1,0 +1,5 @@
+import { receiveSignOut } from "@/app/_server/access/sign-in-desk";
+
+export function POST(request: Request): Promise<Response> {
+  return receiveSignOut(request);
+}
