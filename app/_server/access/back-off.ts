@@ -73,8 +73,27 @@ export function countTry(db: Database, email: string, browser: string | null, no
   });
 }
 
-/** The right password: what was counted for this account is forgotten, also from elsewhere. */
+/**
+ * The right password: what was counted for this account is forgotten, also from elsewhere. Of what is counted for everybody only
+ * this one try is taken back: else whoever has an account could wipe out between two guesses that others were guessed at.
+ */
 export function forgetTries(db: Database, email: string, browser: string | null): void {
-  const keys = [...countersOf(email, browser), ...countersOf(email, null).slice(0, 1)].map(({ key }) => key);
-  deleteSignInTries(db, keys);
+  inTransaction(db, () => {
+    const elsewhere = countersOf(email, null);
+    const accounts = [...countersOf(email, browser), ...elsewhere].filter(({ rule }) => rule === ACCOUNT_WAIT);
+    deleteSignInTries(
+      db,
+      accounts.map(({ key }) => key),
+    );
+    // From a known browser nothing was counted for everybody.
+    if (browser === null) for (const { key } of elsewhere.filter(({ rule }) => rule === SPRAY_WAIT)) takeBack(db, key);
+  });
+}
+
+function takeBack(db: Database, key: string): void {
+  const kept = readSignInTry(db, key);
+  if (!kept) return;
+  const wrong = Math.max(0, kept.wrong - 1);
+  const waitUntil = Math.min(kept.waitUntil, kept.lastAt + waitAfter(wrong, SPRAY_WAIT));
+  upsertSignInTry(db, { ...kept, wrong, waitUntil });
 }

@@ -18,10 +18,13 @@ export function markOf(email: string): string {
   return seal(email).toString("base64url");
 }
 
-/** Whether a browser has logged in to this account before; its mark, or null. */
+/**
+ * Whether a browser has logged in to this account before; its mark, or null. One that is written otherwise and comes to the same
+ * is the same: tries are counted under it, and would begin anew for each way of writing it.
+ */
 export function knownTo(email: string, mark: string | undefined): string | null {
   if (mark === undefined) return null;
   const given = Buffer.from(mark, "base64url");
   const wanted = seal(email);
-  return given.length === wanted.length && timingSafeEqual(given, wanted) ? mark : null;
+  return given.length === wanted.length && timingSafeEqual(given, wanted) ? markOf(email) : null;
 }

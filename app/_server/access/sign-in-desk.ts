@@ -16,12 +16,21 @@ import { hasPublicAddress } from "./second-step";
 /** No address is longer (RFC 5321: 254, from memory); no password that is looked at either (see the password rules). */
 const LONGEST = 256;
 
+// A browser may hold anything under a name of ours; what is in no encoding stays as it came.
+function decoded(value: string): string {
+  try {
+    return decodeURIComponent(value);
+  } catch {
+    return value;
+  }
+}
+
 /** The cookies of a request by name. */
 export function cookiesIn(request: Request): { get(name: string): { readonly value: string } | undefined } {
   const jar = new Map(
     (request.headers.get("cookie") ?? "").split(/; */).map((pair) => {
       const at = pair.indexOf("=");
-      return [pair.slice(0, at), decodeURIComponent(pair.slice(at + 1))] as const;
+      return [pair.slice(0, at), decoded(pair.slice(at + 1))] as const;
     }),
   );
   return {

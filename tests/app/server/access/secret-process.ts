@@ -1,0 +1,3 @@
+import { installationSecret } from "@/app/_server/access/secret";
+
+process.stdout.write(installationSecret());
