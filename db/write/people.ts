@@ -2,7 +2,7 @@ import { and, eq, isNull, ne } from "drizzle-orm";
 import type { Role } from "@/lib/domain/person";
 import { type Database, inTransaction } from "../client";
 import { importBatch, student } from "../schema";
-import { accessToken, draft, preference } from "../schema-entry";
+import { accessToken, draft } from "../schema-entry";
 import { account, assistance, authSession, charge, person, personRole, user } from "../schema-people";
 import { seen } from "../schema-work";
 
@@ -140,10 +140,13 @@ export function adoptAcademy(
       .set({ viewer: userId })
       .where(and(eq(seen.academyId, academyId), ne(seen.viewer, userId)))
       .run();
-    db.orm
-      .update(preference)
-      .set({ viewer: userId })
-      .where(and(eq(preference.academyId, academyId), ne(preference.viewer, userId)))
-      .run();
+    // Somebody who has changed their name has some twice: what they set under the present one holds.
+    const adopt = db.sqlite.prepare<[typeof owner]>(
+      "UPDATE OR REPLACE preference SET viewer = :userId WHERE academy_id = :academyId AND viewer NOT IN (:userId, :name)",
+    );
+    const adoptPresent = db.sqlite.prepare<[typeof owner]>(
+      "UPDATE OR REPLACE preference SET viewer = :userId WHERE academy_id = :academyId AND viewer = :name",
+    );
+    for (const statement of [adopt, adoptPresent]) statement.run(owner);
   });
 }

@@ -41,6 +41,14 @@ export interface LoadedArchive {
   readonly changes: readonly ArchivedChange[];
 }
 
+/** The academy's rules; a band of one student's is about that student, and goes out with nobody else's record. */
+function rulesFor({ db, scope }: Viewer, students: readonly StudentScope[]): Archive["rules"] {
+  const rules = readArchivedRules(db, scope);
+  if (scope.students === "all") return rules;
+  const mine = new Set([...scope.students, ...students.map(({ studentId }) => studentId)]);
+  return { ...rules, goalBands: rules.goalBands.filter((band) => band.studentId === null || mine.has(band.studentId)) };
+}
+
 /** Everything on file of one student, or of everybody, with what is said now; read in one go, so that it fits together. */
 export async function loadArchive(viewer: Viewer, whose: StudentScope | "everybody"): Promise<LoadedArchive> {
   await loadRules(viewer);
@@ -48,7 +56,7 @@ export async function loadArchive(viewer: Viewer, whose: StudentScope | "everybo
   const scopes = whose === "everybody" ? scopesOf(viewer, readArchivedStudentIds(db, scope)) : [whose];
   const listing = loadListing(db, scope);
   const students = scopes.map((student) => archivedStudent(viewer, student, listing));
-  const rules = readArchivedRules(db, scope);
+  const rules = rulesFor(viewer, scopes);
   const archive: Archive = {
     format: ARCHIVE_FORMAT,
     version: ARCHIVE_VERSION,

@@ -68,7 +68,7 @@ describe("a password", () => {
   });
 
   it(`of ${LONGEST_PASSWORD} characters is judged within 50 ms, also one made to be slow`, () => {
-    for (const password of ["ab".repeat(127) + "c".repeat(2), "a".repeat(255) + "b", "abcde".repeat(51)]) {
+    for (const password of ["ab".repeat(127) + "c".repeat(2), `${"a".repeat(255)}b`, "abcde".repeat(51)]) {
       const before = performance.now();
       check(password);
       expect(performance.now() - before).toBeLessThan(50);

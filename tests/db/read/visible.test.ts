@@ -1,0 +1,154 @@
+import { readdirSync, readFileSync } from "node:fs";
+import path from "node:path";
+import { beforeAll, describe, expect, it } from "vitest";
+import type { Database } from "@/db/client";
+import type { AcademyScope } from "@/lib/domain/scope";
+import { academyScope, NOW } from "../academy-fixture";
+import { openFilledAcademy } from "../filled-academy";
+
+/*
+ * TRUST.md 7: whoever has no student in charge reads nothing of any. Every reading function that is handed an academy's scope
+ * stands here, with what it is asked besides and with what a scope without students may make of it.
+ */
+
+interface Asked {
+  readonly args: readonly unknown[];
+  /**
+   * `cut`: something for the whole academy, nothing without students. `own`: goes by whose it is, not by the students.
+   * `academy`: nobody's data, the same for everybody; names no student. `caller`: names students and is asked for by code that
+   * has proved a student already.
+   */
+  readonly is: "cut" | "own" | "academy" | "caller";
+}
+
+const cut = (...args: unknown[]): Asked => ({ args, is: "cut" });
+const own = (...args: unknown[]): Asked => ({ args, is: "own" });
+const academy = (...args: unknown[]): Asked => ({ args, is: "academy" });
+const caller = (...args: unknown[]): Asked => ({ args, is: "caller" });
+const wish = { fundamentalId: "hinge", view: "face-on", reader: "Coach", level: "b" };
+
+const ASKED: Readonly<Record<string, Asked>> = {
+  "academies readAcademy": academy(),
+  "access-tokens readAccessTokens": own(),
+  "archive-rules readArchivedRules": caller(),
+  "archive-student readArchivedRereads": caller([]),
+  "archive-student readArchivedStudentIds": cut(),
+  "asking readAskings": cut(),
+  "built-on-import readBuiltOnImport": caller({ id: "i1", createdAt: NOW, door: "page" }),
+  "club-groups readClubGrouping": academy(),
+  "club-groups readGroupClubs": academy("iron"),
+  "club-groups readGroupUse": academy(),
+  "club-groups readRegroupings": academy(),
+  "current-analyses readCurrentKeys": cut("p1"),
+  "current-analyses readCurrentSummaries": cut("p1"),
+  "current-analyses readStaleStudents": cut("p9"),
+  "drafts readDraft": own("f1"),
+  "drafts readDraftLength": own("f1"),
+  "drafts readDraftsOf": own("imp"),
+  "drills readDrills": academy(),
+  "goal-bands readGoalBands": caller(),
+  "group-sessions readGroupSessions": cut(),
+  "history readAliases": caller(),
+  "import-batches readImportBatch": academy("hash-1"),
+  "import-batches readImportBatchById": own("i1"),
+  "import-batches readImportBatches": own(),
+  "import-batches readImportedStudents": cut("i1"),
+  "import-sources readImportSources": academy(),
+  "kept-files readKept": own("i1"),
+  "noise-models readNoiseModels": academy(),
+  "note-codings readNoteCodings": academy(),
+  "own-fundamentals readOwnFundamentals": academy(),
+  "preferences readPreference": academy("Owner", "letter-keys"),
+  "readings readAcademyReadings": cut(),
+  "receipts readReceipt": academy("k1"),
+  "record-changes readAcademyChanges": caller(),
+  "rereads readFilmReach": cut({ fundamentalId: "hinge", view: "face-on" }),
+  "rereads readFirstReaders": academy(),
+  "rereads readReaderErrors": academy(),
+  "rereads readRereadCandidates": cut(wish),
+  "rereads readRereadDraws": academy(),
+  "rereads readRereadItems": academy("r1"),
+  "rereads readRereadPairs": academy(),
+  "roster-lists readRosterList": caller("2031-01-03", "p1"),
+  "seen readLastSeen": academy("owner"),
+  "sessions readLastSessionDays": cut(),
+  "sessions readLatestContacts": cut(3),
+  "sessions readSessionStudent": caller("x1"),
+  "students readAcademyConsents": cut(),
+  "students readStudentNames": cut(),
+  "students readStudents": cut(),
+  "tracks readTrackKeys": cut(),
+};
+
+const folder = path.join(import.meta.dirname, "../../../db/read");
+
+/** Every exported reading function that is handed an academy's scope, as "file function". */
+function found(): string[] {
+  return readdirSync(folder)
+    .flatMap((file) => {
+      const text = readFileSync(path.join(folder, file), "utf8");
+      return [...text.matchAll(/^export function\*? (\w+)\(([^)]*)\)/gm)]
+        .filter(([, name = "", args = ""]) => /^read/.test(name) && /\bAcademy(Scope|Key)\b/.test(args))
+        .map(([, name]) => `${file.replace(/\.ts$/, "")} ${name}`);
+    })
+    .sort();
+}
+
+const withoutStudents = { academyId: "a1", userId: "nobody", students: [] } as unknown as AcademyScope;
+const stranger = { academyId: "a1", userId: "nobody", students: ["s2"] } as unknown as AcademyScope;
+
+let db: Database;
+
+async function ask(name: string, scope: AcademyScope): Promise<string> {
+  const [file = "", call = ""] = name.split(" ");
+  const room = (await import(path.join(folder, `${file}.ts`))) as Record<string, (...args: unknown[]) => unknown>;
+  const answer = room[call]?.(db, scope, ...(ASKED[name]?.args ?? []));
+  const isList = typeof answer === "object" && answer !== null && Symbol.iterator in answer;
+  return JSON.stringify(isList ? [...(answer as Iterable<unknown>)] : (answer ?? null));
+}
+
+beforeAll(async () => {
+  db = await openFilledAcademy();
+  db.sqlite.exec("UPDATE session SET group_id = 'g', solid = 3, balls = 4, reader = 'Coach'");
+  db.sqlite.exec("UPDATE analysis SET data_revision = (SELECT revision FROM student WHERE id = student_id)");
+  db.sqlite.prepare("UPDATE note_coding SET coding = ?").run(JSON.stringify({ as: "mention" }));
+});
+
+describe("what is read of an academy", () => {
+  it("stands here, all of it and nothing else", () => {
+    expect(found()).toEqual(Object.keys(ASKED).sort());
+  });
+
+  it.each(Object.keys(ASKED).filter((name) => ASKED[name]?.is === "cut"))(
+    "%s: something of the whole academy, nothing of Ulla without her in charge",
+    async (name) => {
+      expect(await ask(name, academyScope())).toMatch(/s1|Ulla|"readings":[1-9]/);
+      for (const scope of [withoutStudents, stranger])
+        expect(await ask(name, scope)).not.toMatch(/"s1"|Ulla|"readings":[1-9]/);
+    },
+  );
+
+  it.each(Object.keys(ASKED).filter((name) => ASKED[name]?.is === "own"))(
+    "%s: nothing of what others began",
+    async (name) => {
+      expect(await ask(name, withoutStudents)).toMatch(/^(null|0|\[\]|"gone")$/);
+    },
+  );
+
+  it.each(Object.keys(ASKED).filter((name) => ASKED[name]?.is === "academy"))(
+    "%s: names no student to anybody",
+    async (name) => {
+      for (const scope of [academyScope(), withoutStudents]) expect(await ask(name, scope)).not.toMatch(/"s1"|Ulla/);
+      expect(await ask(name, withoutStudents)).toBe(await ask(name, academyScope()));
+    },
+  );
+
+  it("nothing of one academy is read by another's scope", async () => {
+    const other = { ...academyScope("a2") } as AcademyScope;
+    for (const name of Object.keys(ASKED)) {
+      if (name === "archive-student readArchivedRereads") continue;
+      const answer = await ask(name, other);
+      expect([name, /"s1"|"Ferdi"|"s2"/.test(answer)]).toEqual([name, false]);
+    }
+  });
+});
