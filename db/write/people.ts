@@ -67,6 +67,11 @@ export function updatePassword(db: Database, userId: string, passwordHash: strin
   });
 }
 
+/** Ends one log-in. */
+export function deleteLogIn(db: Database, token: string): void {
+  db.orm.delete(authSession).where(eq(authSession.token, token)).run();
+}
+
 export function insertPerson(db: Database, { roles, assists, ...added }: NewPerson): void {
   inTransaction(db, () => {
     db.orm.insert(person).values(added).run();

@@ -33,7 +33,6 @@ export const ACTION_ROWS = {
   "/students/[studentId]/practice submitPractice": student(TEACH),
   "/students/[studentId]/practice submitPracticeBack": student(TEACH),
   "/students/[studentId]/read-back submitReadBackWish": student(TEACH),
-  "/students/[studentId]/read-back/[readBackId] keepTypedReadBack": student(TEACH),
   "/students/[studentId]/read-back/[readBackId] submitReadBack": student(TEACH),
   "/students/[studentId]/read-back/[readBackId] submitReadBackDrop": student(TEACH),
   "/students/[studentId]/sessions/[sessionId] submitUndo": student(TEACH),

@@ -1,8 +1,11 @@
 import { isAPIError } from "better-auth/api";
+import type { Database } from "@/db/client";
 import { readPerson } from "@/db/read/people";
+import { deleteLogIn } from "@/db/write/people";
 import type { Words } from "@/lib/words/catalogue";
 import { wordsFor } from "@/lib/words/catalogue";
 import { readClock } from "../clock";
+import type { AcademyChoice } from "../database";
 import { formResponse } from "../door/form-page";
 import { isLocalHost } from "../door/origin";
 import { checkHost } from "../door/reached";
@@ -10,7 +13,7 @@ import { findWishedAcademy, type ViewerWish, wishIn } from "../viewer";
 import { countTry, forgetTries } from "./back-off";
 import { codeForm, NOTHING_TYPED, ownPath, signInForm, type Typed } from "./entry-forms";
 import { KNOWN_SECONDS, knownCookie, knownTo, markOf } from "./known-browser";
-import { authFor } from "./log-in";
+import { authFor, readLogIn } from "./log-in";
 import { hasPublicAddress } from "./second-step";
 
 /** No address is longer (RFC 5321: 254, from memory); no password that is looked at either (see the password rules). */
@@ -66,6 +69,15 @@ function mayEnterDemo(request: Request): boolean {
   return !hasPublicAddress() && isLocalHost(request.headers.get("host"), process.env.PORT || "3000");
 }
 
+// A browser holds one log-in: the one that it showed until now would live on without anybody who could end it.
+async function endEarlier(
+  { db, choice }: { readonly db: Database; readonly choice: AcademyChoice },
+  sent: Headers,
+): Promise<void> {
+  const earlier = await readLogIn(db, choice, sent);
+  if (earlier) deleteLogIn(db, earlier.token);
+}
+
 /** Logs somebody in who shows address and password, asks for the second step, or says why not. */
 export async function receiveSignIn(request: Request): Promise<Response> {
   const jar = cookiesIn(request);
@@ -100,8 +112,12 @@ export async function receiveSignIn(request: Request): Promise<Response> {
   const secondStep = "twoFactorRedirect" in tried.response;
   const person = secondStep ? undefined : readPerson(found.db, tried.response.user.id);
   // Somebody who has left is told what a stranger is told.
-  if (!secondStep && (!person || person.endedAt !== null)) return refuse(401, "wrong");
+  if ("token" in tried.response && (!person || person.endedAt !== null)) {
+    deleteLogIn(found.db, tried.response.token);
+    return refuse(401, "wrong");
+  }
   forgetTries(found.db, email, known);
+  if (!secondStep) await endEarlier(found, request.headers);
   const cookies = [
     ...tried.headers.getSetCookie(),
     `${knownCookie(found.choice, transport)}=${markOf(email)}; Path=/; HttpOnly; SameSite=Lax; Max-Age=${KNOWN_SECONDS}${transport === "https" ? "; Secure" : ""}`,
@@ -126,7 +142,10 @@ export async function receiveCode(request: Request): Promise<Response> {
       throw error;
     },
   );
-  if (done) return seeOther(to, done.headers.getSetCookie());
+  if (done) {
+    await endEarlier(found, request.headers);
+    return seeOther(to, done.headers.getSetCookie());
+  }
   const typed: Typed = { ...NOTHING_TYPED, refusal: words.say("sign-in-code.refused") };
   return formResponse(words, 401, codeForm(words, typed, to), "/api/sign-in/code");
 }
