@@ -14,14 +14,15 @@ import { openFilledAcademy } from "../filled-academy";
 interface Asked {
   readonly args: readonly unknown[];
   /**
-   * `cut`: something for the whole academy, nothing without students. `own`: goes by whose it is, not by the students.
+   * `cut`: something for the whole academy, nothing without students. `hidden`: the same of what names no student. `own`: goes by whose it is, not by the students.
    * `academy`: nobody's data, the same for everybody; names no student. `caller`: names students and is asked for by code that
    * has proved a student already.
    */
-  readonly is: "cut" | "own" | "academy" | "caller";
+  readonly is: "cut" | "hidden" | "own" | "academy" | "caller";
 }
 
 const cut = (...args: unknown[]): Asked => ({ args, is: "cut" });
+const hidden = (...args: unknown[]): Asked => ({ args, is: "hidden" });
 const own = (...args: unknown[]): Asked => ({ args, is: "own" });
 const academy = (...args: unknown[]): Asked => ({ args, is: "academy" });
 const caller = (...args: unknown[]): Asked => ({ args, is: "caller" });
@@ -66,9 +67,9 @@ const ASKED: Readonly<Record<string, Asked>> = {
   "rereads readFirstReaders": academy(),
   "rereads readReaderErrors": academy(),
   "rereads readRereadCandidates": cut(wish),
-  "rereads readRereadDraws": academy(),
-  "rereads readRereadItems": academy("r1"),
-  "rereads readRereadPairs": academy(),
+  "rereads readRereadDraws": hidden(),
+  "rereads readRereadItems": hidden("r1"),
+  "rereads readRereadPairs": hidden(),
   "roster-lists readRosterList": caller("2031-01-03", "p1"),
   "seen readLastSeen": academy("owner"),
   "sessions readLastSessionDays": cut(),
@@ -110,6 +111,8 @@ async function ask(name: string, scope: AcademyScope): Promise<string> {
 beforeAll(async () => {
   db = await openFilledAcademy();
   db.sqlite.exec("UPDATE session SET group_id = 'g', solid = 3, balls = 4, reader = 'Coach'");
+  db.sqlite.exec("UPDATE reread_item SET reading_id = (SELECT min(id) FROM reading)");
+  db.sqlite.exec("UPDATE reread_draw SET finished_on = '2031-03-02'");
   db.sqlite.exec("UPDATE analysis SET data_revision = (SELECT revision FROM student WHERE id = student_id)");
   db.sqlite.prepare("UPDATE note_coding SET coding = ?").run(JSON.stringify({ as: "mention" }));
 });
@@ -125,6 +128,14 @@ describe("what is read of an academy", () => {
       expect(await ask(name, academyScope())).toMatch(/s1|Ulla|"readings":[1-9]/);
       for (const scope of [withoutStudents, stranger])
         expect(await ask(name, scope)).not.toMatch(/"s1"|Ulla|"readings":[1-9]/);
+    },
+  );
+
+  it.each(Object.keys(ASKED).filter((name) => ASKED[name]?.is === "hidden"))(
+    "%s: something of the whole academy, nothing without her in charge",
+    async (name) => {
+      expect(await ask(name, academyScope())).toMatch(/^\[\{/);
+      for (const scope of [withoutStudents, stranger]) expect(await ask(name, scope)).toBe("[]");
     },
   );
 
