@@ -5,6 +5,7 @@ import { served } from "../e2e/served";
 import { expect, test } from "../e2e/watched";
 import { type Asker, bringAskers, builtCases, LARKS, may, WRENS, wrong } from "./access-askers";
 import { host, withDemo } from "./demo-roles";
+import { sendRaw } from "./raw-request";
 
 // A1 and A2 against the build: each row of the matrix as each role, by raw requests.
 
