@@ -82,7 +82,10 @@ test("A2: an action sent by somebody whom it isn't for writes nothing and says s
         asked++;
         const led = `${headers.location ?? ""} ${headers["x-action-redirect"] ?? ""}`;
         const refused = [401, 403, 404, 409].includes(status) || led.includes("/sign-in") || DENIED.test(body);
-        if (!refused || /Stranger/.test(body)) failures.push(`${asker.name}: ${row} from ${from}: ${status} ${led}`);
+        // At its own page the door answers before the gate, and in words.
+        const inWords = from !== page || asker.reach === "out" || body.includes("There is no such page for you.");
+        if (!inWords) failures.push(`${asker.name}: ${row} is refused in no words`);
+        if (!refused) failures.push(`${asker.name}: ${row} from ${from}: ${status} ${led}`);
       }
     }
   }

@@ -1,5 +1,6 @@
 import type { Words } from "@/lib/words/catalogue";
 import { namesNothing } from "../door/presence";
+import { checkHost } from "../door/reached";
 import { refusalPage } from "../door/refusal-page";
 import { admitRequest, signInPage } from "../gate";
 import type { ViewerWish } from "../viewer";
@@ -13,7 +14,7 @@ export type Meeting =
   /** There is nothing for this viewer under that address. */
   | { readonly kind: "absent" }
   | { readonly kind: "sign-in"; readonly href: string }
-  | { readonly kind: "refused"; readonly status: 401; readonly body: string };
+  | { readonly kind: "refused"; readonly status: 401 | 404; readonly body: string };
 
 interface Met {
   readonly method: string;
@@ -37,6 +38,17 @@ function signOut({ method, pathname, search, headers }: Met, words: Words): Meet
   return { kind: "refused", status: 401, body };
 }
 
+// The page for what isn't there knows no action, and what it is sent one with would be told so in the framework's words.
+function absent({ method, headers }: Met, words: Words): Meeting {
+  if (method === "GET" || method === "HEAD") return { kind: "absent" };
+  const body = refusalPage(words, {
+    title: words.say("absent.title"),
+    happened: words.say("absent.happened"),
+    next: words.say("refusal.open", { address: checkHost(headers) }),
+  });
+  return { kind: "refused", status: 404, body };
+}
+
 /**
  * Meets a request before any page is made: a page that finds only while it is made that it may not be shown answers with an
  * empty body, which says nothing to a browser without scripts. The gate and the loaders ask again: this is no protection.
@@ -50,6 +62,6 @@ export async function meet(request: Met, wish: ViewerWish, words: Words): Promis
   if (found.kind === "no-academy") return PASS;
   if (found.kind === "signed-out") return signOut(request, words);
   const { viewer } = found;
-  if (!mayPass(row, viewer.roles) || namesNothing(request.pathname, viewer)) return { kind: "absent" };
+  if (!mayPass(row, viewer.roles) || namesNothing(request.pathname, viewer)) return absent(request, words);
   return { kind: "pass", cookies: await refreshLogIn(viewer.db, viewer.choice, request.headers) };
 }
