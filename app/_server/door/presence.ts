@@ -4,6 +4,7 @@ import { readEventLog } from "@/db/read/events";
 import { readSaidGroup } from "@/db/read/history";
 import { readImportBatchById } from "@/db/read/import-batches";
 import { readReadBacks } from "@/db/read/read-backs";
+import { readRereadDraws } from "@/db/read/rereads";
 import { readMergedInto } from "@/db/read/students";
 import { readTrackKeys } from "@/db/read/tracks";
 import { BUILT_IN } from "@/lib/domain/catalogue";
@@ -13,6 +14,7 @@ import { admitToStudent, type Viewer } from "../gate";
 const STUDENT = /^(?:\/api)?\/students\/([^/]+)(?:\/([^/]+))?(?:\/([^/]+))?/;
 // What an import did is kept after its upload is gone, and how far one is isn't kept at all: neither is asked about.
 const DRAFT = /^(?:\/api)?\/import\/(?!past(?:\/|$))([^/]+)(?!.*\/(?:done|state)$)/;
+const DRAW = /^\/rereads\/(?!new$)([^/]+)$/;
 const BATCH = /^\/import\/past\/([^/]+)/;
 // Places that stand where the name of a student, of a session, or of a fundamental, may stand.
 const BESIDE_STUDENTS = new Set(["new"]);
@@ -58,6 +60,8 @@ function isThere(viewer: Viewer, pathname: string): boolean {
     return hasTrack(viewer, studentId, fundamentalId, recordId);
   const batchId = BATCH.exec(pathname)?.[1];
   if (batchId !== undefined) return readImportBatchById(viewer.db, viewer.scope, batchId) !== undefined;
+  const drawId = DRAW.exec(pathname)?.[1];
+  if (drawId !== undefined) return readRereadDraws(viewer.db, viewer.scope).some(({ id }) => id === drawId);
   const draftId = DRAFT.exec(pathname)?.[1];
   return draftId === undefined || readDraft(viewer.db, viewer.scope, draftId) !== undefined;
 }

@@ -41,6 +41,8 @@ describe("what an address names", () => {
       "/students/s1/sessions/sheet",
       "/api/students/s1/csv",
       "/import/gone/done",
+      "/rereads/new",
+      "/rereads/of/hinge",
     ]) {
       expect([address, namesNothing(address, viewer)]).toEqual([address, false]);
     }
@@ -57,7 +59,7 @@ describe("what an address names", () => {
 
   it("isn't there: a student of nobody, a track never measured, an upload never made, an address in no encoding", async () => {
     const absent = ["/students/s2", "/students/s2/sessions/new", "/students/s1/hinge", "/students/s1/tilt-kept"];
-    for (const address of [...absent, "/api/students/s2/csv", "/import/gone", "/students/%E0%A4%A"]) {
+    for (const address of [...absent, "/api/students/s2/csv", "/import/gone", "/rereads/gone", "/students/%E0%A4%A"]) {
       expect([address, namesNothing(address, viewer)]).toEqual([address, true]);
     }
   });
