@@ -49,6 +49,8 @@ export interface FrameModel {
   readonly product: string;
   readonly academyName: string;
   readonly viewer: string;
+  /** The viewer's own account. */
+  readonly account: string;
   readonly asOf: string;
   /** Said on every page of the demo; null elsewhere. */
   readonly demo: {

@@ -23,6 +23,7 @@ export function buildFrame(
     product: words.say("product"),
     academyName: source.academyName,
     viewer: source.viewer,
+    account: "/account",
     asOf: words.say("frame.as-of", { day: sayDay(words, source.today, "full") }),
     demo:
       source.kind === "own"

@@ -1,7 +1,10 @@
-import { academy, ENTER, RUN, student, TEACH } from "./row-kinds";
+import { academy, ENTER, RUN, student, TEACH, viewer } from "./row-kinds";
 
 /** Who may press what: the page that an action belongs to, and its name. */
 export const ACTION_ROWS = {
+  "/account changeOwnPassword": viewer(),
+  "/account endOwnLogIns": viewer(),
+  "/account submitAccount": viewer(),
   "/students/[studentId]/sessions/new refreshForm": student(ENTER),
   "/students/[studentId]/sessions/[sessionId]/note submitNoteTap": student(TEACH),
   "/record/group showGroupNote": student(ENTER),

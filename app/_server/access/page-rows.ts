@@ -4,6 +4,7 @@ import { academy, anyone, ENTER, RUN, student, TEACH, viewer } from "./row-kinds
 export const PAGE_ROWS = {
   "/students/[studentId]/sessions/[sessionId]/note": student(TEACH),
   "/not-saved": viewer(),
+  "/account": viewer(),
   "/": viewer(),
   "/sign-in": anyone(),
   "/sign-in/code": anyone(),

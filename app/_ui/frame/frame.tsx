@@ -35,12 +35,19 @@ export function Frame({
             ))}
           </ul>
         </nav>
-        <form className={styles.about} action="/api/sign-out" method="post">
-          {model.asOf} · {model.viewer}
-          <button type="submit" className="say">
-            {model.signOut}
-          </button>
-        </form>
+        <div className={styles.about}>
+          <span>
+            {model.asOf} ·{" "}
+            <Link prefetch={false} href={model.account} aria-current={current === "account" ? "page" : undefined}>
+              {model.viewer}
+            </Link>
+          </span>
+          <form action="/api/sign-out" method="post">
+            <button type="submit" className="say">
+              {model.signOut}
+            </button>
+          </form>
+        </div>
       </header>
       {model.demo === null ? null : (
         <aside className={styles.demo} aria-label={model.academyName}>

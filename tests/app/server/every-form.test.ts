@@ -14,6 +14,8 @@ const NOTHING_TYPED: Readonly<Record<string, string>> = {
   submitAsking: "buttons that say what was decided",
   revokeAccessKey: "a button for each key",
   stopImport: "a button",
+  changeOwnPassword: "a password is never kept; it is to be typed anew",
+  endOwnLogIns: "a button",
   undoImport: "one box that says it is meant; it is to be ticked anew",
   answerImport:
     "its answers stand in the import's own draft, kept at each press, and wait in memory where the disk takes nothing",
@@ -54,6 +56,7 @@ const KEPT: Readonly<Record<string, string>> = {
   submitClubs: "club-form",
   makeAccessKey: "key-form",
   submitSettings: "settings",
+  submitAccount: "account-form",
 };
 
 /** What writes nothing itself, or hands on to what says a failure of the disk. */
