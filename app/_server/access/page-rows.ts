@@ -5,6 +5,7 @@ export const PAGE_ROWS = {
   "/students/[studentId]/sessions/[sessionId]/note": student(TEACH),
   "/not-saved": viewer(),
   "/account": viewer(),
+  "/account/second-step": viewer(),
   "/": viewer(),
   "/sign-in": anyone(),
   "/sign-in/code": anyone(),

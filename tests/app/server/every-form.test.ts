@@ -16,6 +16,9 @@ const NOTHING_TYPED: Readonly<Record<string, string>> = {
   stopImport: "a button",
   changeOwnPassword: "a password is never kept; it is to be typed anew",
   endOwnLogIns: "a button",
+  beginOwnSecondStep: "a password is never kept",
+  dropOwnSecondStep: "a password is never kept",
+  proveOwnSecondStep: "a code is another one by the time it would come back",
   undoImport: "one box that says it is meant; it is to be ticked anew",
   answerImport:
     "its answers stand in the import's own draft, kept at each press, and wait in memory where the disk takes nothing",
