@@ -82,3 +82,13 @@ export function readCharges(db: Database, academyId: string): Charge[] {
     .all()
     .map((row) => row.charge);
 }
+
+/** Since when everybody of an academy works there, by user id. */
+export function readAddedAt(db: Database, academyId: string): ReadonlyMap<string, string> {
+  const rows = db.orm
+    .select({ id: person.userId, at: person.addedAt })
+    .from(person)
+    .where(eq(person.academyId, academyId))
+    .all();
+  return new Map(rows.map(({ id, at }) => [id, at]));
+}

@@ -36,7 +36,7 @@ export function buildFrame(
     notice: source.notice ?? "",
     home: source.home,
     signOut: words.say("nav.sign-out"),
-    navigation: ["students", "record", "import", "settings"]
+    navigation: ["students", "record", "import", "people", "settings"]
       .filter((id) => source.opens(`/${id}`))
       .map((id) => ({ id, href: `/${id}`, label: words.say(`nav.${id}`) })),
     skip: words.say("frame.skip"),

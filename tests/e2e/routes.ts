@@ -92,6 +92,7 @@ const PARTS: Readonly<Record<string, () => string>> = {
   batchId: importedBatch,
   drawId: () => firstOf("id", "reread_draw WHERE finished_on IS NULL"),
   name: () => "season-long.csv",
+  userId: () => "lark",
 };
 
 function fill(pattern: string): string {

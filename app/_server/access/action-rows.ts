@@ -1,10 +1,16 @@
-import { academy, ENTER, RUN, student, TEACH, viewer } from "./row-kinds";
+import { academy, DIRECT, ENTER, RUN, student, TEACH, viewer } from "./row-kinds";
 
 /** Who may press what: the page that an action belongs to, and its name. */
 export const ACTION_ROWS = {
   "/account changeOwnPassword": viewer(),
   "/account endOwnLogIns": viewer(),
   "/account submitAccount": viewer(),
+  "/people revokeInvitation": academy(RUN),
+  "/people/[userId] endColleague": academy(RUN),
+  "/people/[userId] makeColleagueLink": academy(RUN),
+  "/people/[userId] submitRoles": academy(RUN),
+  "/people/charges submitCharges": academy(DIRECT),
+  "/people/new submitInvitation": academy(RUN),
   "/account/second-step beginOwnSecondStep": viewer(),
   "/account/second-step dropOwnSecondStep": viewer(),
   "/account/second-step proveOwnSecondStep": viewer(),

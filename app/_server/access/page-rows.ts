@@ -1,4 +1,4 @@
-import { academy, anyone, ENTER, RUN, student, TEACH, viewer } from "./row-kinds";
+import { academy, anyone, DIRECT, ENTER, RUN, student, TEACH, viewer } from "./row-kinds";
 
 /** Who may open which page. A page names its row when it asks the gate, so that one without a row does not compile. */
 export const PAGE_ROWS = {
@@ -6,6 +6,10 @@ export const PAGE_ROWS = {
   "/not-saved": viewer(),
   "/account": viewer(),
   "/account/second-step": viewer(),
+  "/people": academy(RUN),
+  "/people/[userId]": academy(RUN),
+  "/people/charges": academy(DIRECT),
+  "/people/new": academy(RUN),
   "/": viewer(),
   "/sign-in": anyone(),
   "/sign-in/code": anyone(),

@@ -6,6 +6,8 @@ export const TEACH = ["director", "coach"] as const satisfies readonly Role[];
 export const ENTER = ["director", "coach", "assistant"] as const satisfies readonly Role[];
 /** What holds for everybody of an academy: its people, its rules. */
 export const RUN = ["owner", "director"] as const satisfies readonly Role[];
+/** All students of an academy, and who has whom in charge. */
+export const DIRECT = ["director"] as const satisfies readonly Role[];
 /** The installation itself. */
 export const OWN = ["owner"] as const satisfies readonly Role[];
 

@@ -3,6 +3,7 @@ import { readAssignmentLog } from "@/db/read/drills";
 import { readEventLog } from "@/db/read/events";
 import { readSaidGroup } from "@/db/read/history";
 import { readImportBatchById } from "@/db/read/import-batches";
+import { readPerson } from "@/db/read/people";
 import { readReadBacks } from "@/db/read/read-backs";
 import { readRereadDraws } from "@/db/read/rereads";
 import { readMergedInto } from "@/db/read/students";
@@ -15,6 +16,7 @@ const STUDENT = /^(?:\/api)?\/students\/([^/]+)(?:\/([^/]+))?(?:\/([^/]+))?/;
 // What an import did is kept after its upload is gone, and how far one is isn't kept at all: neither is asked about.
 const DRAFT = /^(?:\/api)?\/import\/(?!past(?:\/|$))([^/]+)(?!.*\/(?:done|state)$)/;
 const DRAW = /^\/rereads\/(?!new$)([^/]+)$/;
+const COLLEAGUE = /^\/people\/(?!(?:new|charges)$)([^/]+)$/;
 const BATCH = /^\/import\/past\/([^/]+)/;
 // Places that stand where the name of a student, of a session, or of a fundamental, may stand.
 const BESIDE_STUDENTS = new Set(["new"]);
@@ -62,6 +64,11 @@ function isThere(viewer: Viewer, pathname: string): boolean {
   if (batchId !== undefined) return readImportBatchById(viewer.db, viewer.scope, batchId) !== undefined;
   const drawId = DRAW.exec(pathname)?.[1];
   if (drawId !== undefined) return readRereadDraws(viewer.db, viewer.scope).some(({ id }) => id === drawId);
+  const colleagueId = COLLEAGUE.exec(pathname)?.[1];
+  if (colleagueId !== undefined) {
+    const person = readPerson(viewer.db, colleagueId);
+    return person?.academyId === viewer.scope.academyId && person.endedAt === null;
+  }
   const draftId = DRAFT.exec(pathname)?.[1];
   return draftId === undefined || readDraft(viewer.db, viewer.scope, draftId) !== undefined;
 }

@@ -94,6 +94,7 @@ export const DRAFT_FORMS: Readonly<Record<string, DraftForm>> = {
   },
   "club-form": { page: () => "/settings/clubs/change", about: "nobody", browserKeeps: [] },
   "key-form": { page: () => "/settings/keys", about: "nobody", browserKeeps: [] },
+  "invite-form": { page: () => "/people/new", about: "nobody", browserKeeps: [] },
   "account-form": { page: () => "/account", about: "nobody", browserKeeps: [] },
   settings: { page: () => "/settings", about: "nobody", browserKeeps: ["seasonStart"] },
 };

@@ -16,6 +16,11 @@ const NOTHING_TYPED: Readonly<Record<string, string>> = {
   stopImport: "a button",
   changeOwnPassword: "a password is never kept; it is to be typed anew",
   endOwnLogIns: "a button",
+  revokeInvitation: "a button for each link",
+  endColleague: "a button",
+  makeColleagueLink: "a button",
+  submitRoles: "boxes, ticked as they were before",
+  submitCharges: "boxes and a choice",
   beginOwnSecondStep: "a password is never kept",
   dropOwnSecondStep: "a password is never kept",
   proveOwnSecondStep: "a code is another one by the time it would come back",
@@ -60,6 +65,7 @@ const KEPT: Readonly<Record<string, string>> = {
   makeAccessKey: "key-form",
   submitSettings: "settings",
   submitAccount: "account-form",
+  submitInvitation: "invite-form",
 };
 
 /** What writes nothing itself, or hands on to what says a failure of the disk. */
