@@ -3,6 +3,8 @@ import { namesNothing } from "../door/presence";
 import { checkHost } from "../door/reached";
 import { refusalPage } from "../door/refusal-page";
 import { admitRequest, signInPage } from "../gate";
+import { deadLinkPage } from "../people/join-desk";
+import { findOpenLink } from "../people/one-time-link";
 import type { ViewerWish } from "../viewer";
 import { findRow } from "./find-row";
 import { refreshLogIn } from "./log-in";
@@ -22,6 +24,8 @@ interface Met {
   readonly search: string;
   readonly headers: Headers;
 }
+
+const JOIN = "/join/";
 
 const PASS: Meeting = { kind: "pass", cookies: [] };
 
@@ -56,6 +60,8 @@ function absent({ method, headers }: Met, words: Words): Meeting {
 export async function meet(request: Met, wish: ViewerWish, words: Words): Promise<Meeting> {
   const row = findRow(request.method, request.pathname) ?? findRow("GET", request.pathname);
   if (row === null) return PASS;
+  if (row === "/join/[token]" && !(await findOpenLink(request.pathname.slice(JOIN.length))))
+    return { kind: "refused", status: 404, body: deadLinkPage(words) };
   const of = kindOf(row);
   if (of === "nobody" || of === "key" || of === "link") return PASS;
   const found = await admitRequest(request.headers, wish);

@@ -5,6 +5,7 @@ export const PAGE_ROWS = {
   "/students/[studentId]/sessions/[sessionId]/note": student(TEACH),
   "/not-saved": viewer(),
   "/account": viewer(),
+  "/join/[token]": anyone(),
   "/account/second-step": viewer(),
   "/people": academy(RUN),
   "/people/[userId]": academy(RUN),

@@ -8,6 +8,7 @@ export const ROUTE_ROWS = {
   "GET /api/students/[studentId]/season/svg": student(TEACH),
   "GET /api/students/[studentId]/contact/svg": student(TEACH),
   "POST /api/academy": anyone(),
+  "POST /api/join": anyone(),
   "POST /api/sign-in": anyone(),
   "POST /api/sign-in/code": anyone(),
   "POST /api/sign-out": anyone(),
