@@ -1,6 +1,6 @@
 import { and, eq, ne } from "drizzle-orm";
 import { type Database, inTransaction } from "../client";
-import { account, authSession, user } from "../schema-people";
+import { account, authSession, twoFactor, user } from "../schema-people";
 
 /** Another name and address for an account. What was entered under the old name keeps it. */
 export function updateAccountName(
@@ -33,4 +33,12 @@ export function updateOwnPassword(
 /** Ends all of somebody's log-ins. */
 export function deleteLogIns(db: Database, userId: string): void {
   db.orm.delete(authSession).where(eq(authSession.userId, userId)).run();
+}
+
+/** Takes the second step off an account, with its kept codes. */
+export function deleteSecondStep(db: Database, userId: string, now: Date): void {
+  inTransaction(db, () => {
+    db.orm.delete(twoFactor).where(eq(twoFactor.userId, userId)).run();
+    db.orm.update(user).set({ twoFactorEnabled: false, updatedAt: now }).where(eq(user.id, userId)).run();
+  });
 }
