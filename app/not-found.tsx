@@ -7,7 +7,7 @@ export default async function NotFound() {
     <Refusal
       title={words.say("absent.title")}
       happened={words.say("absent.happened")}
-      way={{ href: "/students", label: words.say("absent.way") }}
+      way={{ href: "/", label: words.say("absent.way") }}
     />
   );
 }

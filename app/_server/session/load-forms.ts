@@ -3,6 +3,7 @@ import { readStudent, readStudents } from "@/db/read/students";
 import type { ClubGroup } from "@/lib/domain/club-group";
 import { type ClubGrouping, currentGroups } from "@/lib/domain/club-grouping";
 import type { FormModel, TextPage } from "@/lib/report/form-model";
+import { opensPage } from "../access/find-row";
 import { findFormDraft } from "../draft/form-draft";
 import { withKeep } from "../draft/with-keep";
 import type { StudentViewer, Viewer } from "../gate";
@@ -65,7 +66,9 @@ export function loadRecordPage(viewer: Viewer): TextPage {
         paragraphs: students.length === 0 ? [words.say("record.none")] : [],
         links: [
           ...students.map((student) => ({ href: `/students/${student.id}/sessions/new`, label: student.alias })),
-          { href: "/students/new", label: words.say("student-form.heading") },
+          ...(opensPage("/students/new", viewer.roles)
+            ? [{ href: "/students/new", label: words.say("student-form.heading") }]
+            : []),
         ],
       },
       {

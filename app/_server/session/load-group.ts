@@ -8,6 +8,7 @@ import type { ChooseGroupPage } from "@/lib/report/group-page-model";
 import { sayDay } from "@/lib/words/day-words";
 import { sayClubGroup, sayGroupOfClubs } from "@/lib/words/say-club";
 import { sayFundamental } from "@/lib/words/say-fundamental";
+import { mayPass } from "../access/matrix";
 import { isDraftId } from "../draft/draft-forms";
 import { withKeep } from "../draft/with-keep";
 import type { Viewer } from "../gate";
@@ -171,23 +172,11 @@ export function loadSavedGroup(viewer: Viewer, groupId: string | undefined): Tex
     };
   }
   const { grouping } = loadAcademyRules(viewer.db, viewer.scope, viewer.academy);
-  const notices = groupNotices(viewer, first.groupId);
   return {
     title: words.say("saved-group.title", { students: own.length, day: sayDay(words, first.day, "full") }),
     lede: words.say("saved-group.lede", { club: sayClubGroup(words, grouping, first.clubGroup) }),
     parts: [
-      {
-        margin: words.say("saved-group.phone"),
-        heading: words.say(notices.length === 0 ? "saved-group.apart" : "saved-group.together"),
-        paragraphs: notices.length === 0 ? [words.say("saved-group.apart.text")] : notices,
-        links:
-          notices.length === 0
-            ? []
-            : own.map(({ studentId, sessionId, alias }) => ({
-                href: `/students/${studentId}/sessions/${sessionId}/facts`,
-                label: words.say("saved-group.set-aside", { alias }),
-              })),
-      },
+      ...phoneParts(viewer, own),
       {
         margin: words.say("saved-group.margin"),
         heading: words.say("saved-group.students"),
@@ -202,4 +191,25 @@ export function loadSavedGroup(viewer: Viewer, groupId: string | undefined): Tex
       },
     ],
   };
+}
+
+/** Whether a group moved together, which rests on what was measured before: nothing for whoever reads no report. */
+function phoneParts(viewer: Viewer, own: ReturnType<typeof readGroupSessions>): TextPage["parts"] {
+  const { words } = viewer;
+  if (!mayPass("/students/[studentId]", viewer.roles)) return [];
+  const notices = groupNotices(viewer, own[0]?.groupId ?? "");
+  return [
+    {
+      margin: words.say("saved-group.phone"),
+      heading: words.say(notices.length === 0 ? "saved-group.apart" : "saved-group.together"),
+      paragraphs: notices.length === 0 ? [words.say("saved-group.apart.text")] : notices,
+      links:
+        notices.length === 0
+          ? []
+          : own.map(({ studentId, sessionId, alias }) => ({
+              href: `/students/${studentId}/sessions/${sessionId}/facts`,
+              label: words.say("saved-group.set-aside", { alias }),
+            })),
+    },
+  ];
 }

@@ -1,6 +1,6 @@
 import { requireStudent } from "../../../../../../_server/gate";
 import { loadFrame } from "../../../../../../_server/load-frame";
-import { loadSaved } from "../../../../../../_server/session/load-saved";
+import { loadSavedFor } from "../../../../../../_server/session/load-saved-for";
 import { Frame } from "../../../../../../_ui/frame/frame";
 import { Saved } from "../../../../../../_ui/saved/saved";
 
@@ -13,7 +13,7 @@ export default async function SavedSessionRoute({ params }: Asked) {
   const viewer = await requireStudent("/students/[studentId]/sessions/[sessionId]/saved", studentId);
   return (
     <Frame model={loadFrame(viewer)} current="record">
-      <Saved model={await loadSaved(viewer, sessionId)} />
+      <Saved model={await loadSavedFor(viewer, sessionId)} />
     </Frame>
   );
 }
