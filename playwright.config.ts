@@ -16,11 +16,12 @@ export default defineConfig({
     {
       name: "demo",
       testMatch: ["e2e/**/*.spec.ts", "trust/**/*.spec.ts"],
-      testIgnore: "e2e/own-academy.spec.ts",
+      testIgnore: ["e2e/own-academy.spec.ts", "e2e/people.spec.ts"],
       dependencies: ["sign-in"],
       use: { storageState: served.signedIn },
     },
     { name: "own", testMatch: "e2e/own-academy.spec.ts", dependencies: ["demo"] },
+    { name: "people", testMatch: "e2e/people.spec.ts", dependencies: ["own"] },
   ],
   outputDir: ".tmp/test-results",
   workers: 1,
