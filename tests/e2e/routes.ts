@@ -116,11 +116,13 @@ export function builtRoutes(): Route[] {
 
 /** Every page that a person can be on. */
 export function builtPages(): string[] {
-  return builtRoutes()
-    .filter((route) => route.kind === "page" && !route.path.startsWith("/_"))
-    // Behind a link there is something only in an own academy; people.spec.ts opens one.
-    .filter((route) => !route.path.startsWith("/join/"))
-    .map((route) => route.path);
+  return (
+    builtRoutes()
+      .filter((route) => route.kind === "page" && !route.path.startsWith("/_"))
+      // Behind a link there is something only in an own academy; people.spec.ts opens one.
+      .filter((route) => !route.path.startsWith("/join/"))
+      .map((route) => route.path)
+  );
 }
 
 /** The ids of all actions that were built. */
