@@ -8,6 +8,7 @@ import { admitToStudent, firstPage, type StudentViewer, type Viewer } from "@/ap
 import { confirmImport } from "@/app/_server/import/write-import";
 import { loadFrame } from "@/app/_server/load-frame";
 import { giveStudents } from "@/app/_server/people/charge-desk";
+import { addGroup } from "@/app/_server/session/group-desk";
 import { loadFilmingCard } from "@/app/_server/session/load-filming";
 import { loadRecordPage, loadSessionForm } from "@/app/_server/session/load-forms";
 import { loadGroupPage, loadSavedGroup } from "@/app/_server/session/load-group";
@@ -26,6 +27,7 @@ import { type PeopleAcademy, startPeopleAcademy } from "./people-academy";
 const ROOT = path.join(import.meta.dirname, "../../..");
 /** Values of a coach that are in no other number of a page. */
 const UNMISTAKABLE = ["71.37", "68.19", "73.91"];
+const GROUP = "00000000-0000-4000-8000-000000000001";
 const DRAFT = "0f0f0f0f-0f0f-4f0f-8f0f-0f0f0f0f0f0f";
 
 let academy: PeopleAcademy;
@@ -67,6 +69,9 @@ beforeAll(async () => {
   );
   if (added.kind !== "added") throw new Error("the session was refused");
   sessionId = added.sessionId;
+  const group = { students: nia, draft: GROUP, day: "2026-09-02", clubGroup: "iron", "squareness.face-on": "square" };
+  const saved = await addGroup(ed, formOf({ ...group, [`r.@${nia}.1.hinge`]: "66", [`r.@${nia}.2.hinge`]: "67" }));
+  if (saved.kind === "refused") throw new Error("the group was refused");
 });
 afterAll(() => academy.remove());
 
@@ -99,6 +104,16 @@ describe("an assistant, who enters values and reads no report", () => {
     expect([bare.changed.lines, bare.check]).toEqual([[], null]);
     const coach = admitted(academy.viewer("bo"), ed.student.studentId);
     expect(await loadSavedFor(coach, sessionId)).toEqual(await loadSaved(coach, sessionId));
+  });
+
+  it("after a group is told who was saved, and nothing of whether they moved together", () => {
+    const margins = (viewer: Viewer) => {
+      const [group] = readGroupSessions(viewer.db, viewer.scope);
+      return loadSavedGroup(viewer, group?.groupId).parts.map((part) => part.margin);
+    };
+    const [bare, full] = [margins(ed), margins(academy.viewer("bo"))];
+    expect([bare.length, full.length]).toEqual([1, 2]);
+    expect(full).toContain(bare[0]);
   });
 
   it("is listed the students of the coaches whom they help, and no others", () => {
