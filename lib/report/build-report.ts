@@ -184,6 +184,9 @@ export function buildReport(words: Words, source: ReportSource): ReportPage {
         ? null
         : {
             ...season.contact,
+            // The counts by session are looked up on the season's page, which has them as a file.
+            table: null,
+            download: null,
             judged: season.contact.judged === null ? null : { ...season.contact.judged, files: null },
           },
     events: {

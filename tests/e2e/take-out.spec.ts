@@ -66,6 +66,8 @@ const NO_FILE: Readonly<Record<string, string>> = {
   "/correct": "fields to type into, with what is on file beside them",
   "/practice form": "fields to type into",
   "/sessions/sheet": "an empty sheet to be filled by hand",
+  "/account": "one's own browsers, to be looked at and signed out",
+  "/people": "who works here; no evidence, and people's addresses are for the page alone",
   "/import/": "rows of an upload that nobody has confirmed",
 };
 

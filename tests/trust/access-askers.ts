@@ -98,6 +98,8 @@ export function wrong(
 ): string | null {
   const { status, location } = answer;
   const told = `${asker.name}: ${one.address} ${status} ${location}`;
+  // A one-time link that opens nothing looks alike for everybody.
+  if (one.row === "/join/[token]") return status === 404 ? null : told;
   if (MATRIX[one.row].of === "nobody") return status < 400 || status === 405 ? null : told;
   if (asker.reach === "out") {
     const isApi = one.address.startsWith("/api/");
