@@ -93,11 +93,13 @@ describe("the matrix of who may do what", () => {
 
   it("nobody without a log-in passes but where somebody logs in or begins, and to learn that the server lives", () => {
     expect(rows.filter((row) => MATRIX[row].of === "nobody").sort()).toEqual([
+      "/join/[token]",
       "/sign-in",
       "/sign-in/code",
       "/start",
       "GET /api/health",
       "POST /api/academy",
+      "POST /api/join",
       "POST /api/sign-in",
       "POST /api/sign-in/code",
       "POST /api/sign-out",
