@@ -12,6 +12,7 @@ import { academyErrors, textOf } from "../settings/settings-desk";
 import { academyCookie, wishIn } from "../viewer";
 import { entryForm, type Typed } from "./entry-forms";
 import { checkPassword } from "./password-rules";
+import { hasPublicAddress } from "./second-step";
 import { cookiesIn, seeOther } from "./sign-in-desk";
 
 /** `start`: there is no own academy; `claim`: there is one in which nobody has an account; `there`: somebody has. */
@@ -56,9 +57,10 @@ export function accountErrors(words: Words, wanted: { email: string; name: strin
   return errors;
 }
 
-/** Whether a request came to this machine's own name: only there may an academy be begun or taken over. */
-export function isLocal(host: string | null): boolean {
-  return isLocalHost(host, process.env.PORT || "3000");
+// Only on this machine may an academy be begun or taken over. A proxy may call us by this machine's own name for everybody, so
+// that where a public address is stated nobody is taken to be here.
+function isHere(host: string | null): boolean {
+  return !hasPublicAddress() && isLocalHost(host, process.env.PORT || "3000");
 }
 
 /** Begins the own academy with its first account, or says what is wrong; nothing of it is kept meanwhile. */
@@ -77,7 +79,7 @@ export async function receiveStart(request: Request): Promise<Response> {
     const typed: Typed = { values, errors, refusal };
     return formResponse(words, status, startForm(words, state, ownerName, typed), "/api/start");
   };
-  if (!isLocal(request.headers.get("host"))) return refuse(403, words.say("start.local-only"));
+  if (!isHere(request.headers.get("host"))) return refuse(403, words.say("start.local-only"));
   if (Object.keys(errors).length > 0) return refuse(422, words.say("start.refusal"));
   const account = { email: wanted.email, passwordHash: await hashPassword(password) };
   const academy = { name: value("name"), ownerName: wanted.name, zone: value("zone"), locale: words.locale };
