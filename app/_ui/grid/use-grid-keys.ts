@@ -116,7 +116,8 @@ export function useGridKeys(model: DeskModel, desk: RefObject<HTMLElement | null
   const onFocus = (event: FocusEvent): void => {
     const cell = cellOf(event.target);
     if (!cell) return;
-    cell.select();
+    // The focus is told once more when the scripts take over the page: what was typed until then must not be typed over.
+    if (cell.value === (state.texts[cell.name] ?? cell.defaultValue)) cell.select();
     grid.set({ where: placeOf(cell) });
   };
 
