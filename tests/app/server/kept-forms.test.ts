@@ -6,6 +6,8 @@ import { keepDraft } from "@/app/_server/draft/keep-draft";
 import { loadUnfinished } from "@/app/_server/draft/unfinished";
 import type { StudentViewer, Viewer } from "@/app/_server/gate";
 import { loadKeys } from "@/app/_server/import/load-keys";
+import { loadInviteForm } from "@/app/_server/people/invite-desk";
+import { loadAccount } from "@/app/_server/people/load-account";
 import { loadDraw, loadWishForm } from "@/app/_server/reread/load-rereads";
 import { drawAgain, saveRereads } from "@/app/_server/reread/reread-desk";
 import { giveDrill } from "@/app/_server/season/drill-desk";
@@ -24,7 +26,7 @@ import { loadClubForm } from "@/app/_server/settings/club-desk";
 import { loadSettingsForm } from "@/app/_server/settings/settings-desk";
 import type { KeepModel } from "@/lib/report/keep-model";
 import { admitFilmed, admitNew, formOf } from "./corrected-season";
-import { startAcademy } from "./own-academy-data";
+import { enterAsOwner, startAcademy } from "./own-academy-data";
 import { filmDays } from "./reread-season";
 
 interface Model {
@@ -47,6 +49,7 @@ function idOf(outcome: object, name: string): string {
 
 beforeAll(async () => {
   ({ viewer, remove } = await startAcademy());
+  viewer = await enterAsOwner(viewer);
   mine = await admitFilmed(viewer, "Zephyrine");
   other = await admitNew(viewer, "Lark", "left");
   const event = await addEvent(mine, formOf({ kind: "growth", day: filmDays(viewer)[4] ?? "", heightCm: "150" }));
@@ -78,6 +81,8 @@ function open<T>(model: T | null | undefined): T {
   if (model === null || model === undefined) throw new Error("no form");
   return model;
 }
+
+const logIn = { userId: "nobody", token: "none", hasSecondStep: false };
 
 /** Each form as its page loads it, and what somebody types into it; `n/e` is nothing that could be saved. */
 const FORMS: Readonly<Record<string, { load(draft: string): Promise<Model> | Model; readonly typed: Entries }>> = {
@@ -175,6 +180,11 @@ const FORMS: Readonly<Record<string, { load(draft: string): Promise<Model> | Mod
     typed: [["name", "Sticks"]],
   },
   "key-form": { load: (draft) => loadKeys(viewer, { draft }).make, typed: [["name", "The ba"]] },
+  "invite-form": { load: (id) => loadInviteForm(viewer, id), typed: [["name", "Ro"]] },
+  "account-form": {
+    load: (draft) => open(loadAccount(viewer, logIn, { draft }).parts[0]?.forms[0]).form,
+    typed: [["name", "Coach La"]],
+  },
   settings: { load: (id) => loadSettingsForm(viewer, id), typed: [["name", "Academy of th"]] },
 };
 

@@ -2,8 +2,9 @@ import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import path from "node:path";
 import { closeDatabases } from "@/app/_server/database";
-import { admitMachine, type Viewer } from "@/app/_server/gate";
-import { startOwnAcademy } from "@/app/_server/settings/own-academy";
+import { admitAs, admitMachine, type Viewer } from "@/app/_server/gate";
+import { claimOwnAcademy, startOwnAcademy } from "@/app/_server/settings/own-academy";
+import { readPeople } from "@/db/read/people";
 import type { Consent } from "@/lib/domain/student";
 
 /** A consent that holds. */
@@ -32,4 +33,12 @@ export async function startAcademy(): Promise<{ readonly viewer: Viewer; readonl
       rmSync(folder, { recursive: true, force: true });
     },
   };
+}
+
+/** Gives that academy its first account, and its viewer. */
+export async function enterAsOwner({ db, academy }: Viewer): Promise<Viewer> {
+  await claimOwnAcademy({ email: "lark@range.example", passwordHash: "salt:hash" }, "Coach Lark");
+  const viewer = await admitAs("own", readPeople(db, academy.id)[0]?.userId ?? "");
+  if (!viewer) throw new Error("nobody owns the academy");
+  return viewer;
 }

@@ -21,6 +21,7 @@ const DRAWINGS: Readonly<Record<string, string>> = {
   "frame/mark.tsx": "the product's own mark",
   "fundamental/interval-marks.tsx": "a mark in a table's cell; the table goes out",
   "glyph/glyph.tsx": "a verdict's shape beside its word",
+  "people/people.tsx": "the key of a code program: shown once, kept nowhere",
   "rereads/differences.tsx": "chart-file/plot-file.tsx",
   "small-chart/season-axis.tsx": "chart-file/season-file.tsx",
   "small-chart/small-chart.tsx": "chart-file/season-file.tsx",
