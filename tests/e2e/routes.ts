@@ -21,14 +21,14 @@ function firstOf(column: string, table: string): string {
   }
 }
 
-/** What the academy itself named: students, drills, fundamentals of its own; nobody translates it. */
+/** What the academy itself named: students, drills, fundamentals of its own, and its people; nobody translates it. */
 export function academyNames(): ReadonlySet<string> {
   const db = openDatabase(path.join(served.data, "demo", "proofband.db"), "read");
   try {
     return new Set(
       db.sqlite
         .prepare<[], string>(
-          `SELECT alias FROM student UNION SELECT name FROM drill
+          `SELECT alias FROM student UNION SELECT name FROM drill UNION SELECT name FROM user
            UNION SELECT json_extract(definition, '$.ownName') FROM own_fundamental`,
         )
         .pluck()
