@@ -1,6 +1,6 @@
 import type { FieldModel, FormModel } from "@/lib/report/form-model";
 import type { Words } from "@/lib/words/catalogue";
-import { ownPath as checkPath } from "../door/own-path";
+import { ownPath } from "../door/own-path";
 import { SHORTEST_PASSWORD } from "./password-rules";
 
 /** What was typed into a form of somebody who isn't logged in, and what is wrong with it; passwords are never among it. */
@@ -50,23 +50,18 @@ export function entryForm(
   };
 }
 
-/** Where somebody goes on after the log-in: a path of our own, or the first page. */
-export function ownPath(text: string | null | undefined): string {
-  return checkPath(text ?? "", "/");
-}
-
 /** The form with which somebody logs in. */
 export function signInForm(words: Words, typed: Typed, to: string): FormModel {
   const fields = [
     { name: "email", kind: "email" },
     { name: "password", kind: "password" },
   ] as const;
-  return entryForm(words, "sign-in", fields, typed, [{ name: "to", value: ownPath(to) }]);
+  return entryForm(words, "sign-in", fields, typed, [{ name: "to", value: ownPath(to, "/") }]);
 }
 
 /** The second step: a code from the program that the account was joined with, or one of the kept ones. */
 export function codeForm(words: Words, typed: Typed, to: string): FormModel {
   return entryForm(words, "sign-in-code", [{ name: "code", kind: "code" }], typed, [
-    { name: "to", value: ownPath(to) },
+    { name: "to", value: ownPath(to, "/") },
   ]);
 }

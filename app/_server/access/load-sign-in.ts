@@ -2,8 +2,9 @@ import type { SignInPage } from "@/lib/report/entry-model";
 import type { FormModel } from "@/lib/report/form-model";
 import type { Words } from "@/lib/words/catalogue";
 import { type AcademyChoice, findAcademyDatabase } from "../database";
+import { ownPath } from "../door/own-path";
 import { DEMO_PASSWORD, DEMO_PEOPLE } from "./demo-people";
-import { NOTHING_TYPED, ownPath, signInForm } from "./entry-forms";
+import { NOTHING_TYPED, signInForm } from "./entry-forms";
 
 const NOTICES = new Set(["account", "password", "out"]);
 
@@ -18,7 +19,7 @@ function readyAccounts(words: Words, to: string): SignInPage["ready"] {
       hidden: [
         { name: "email", value: email },
         { name: "password", value: DEMO_PASSWORD },
-        { name: "to", value: ownPath(to) },
+        { name: "to", value: ownPath(to, "/") },
       ],
     })),
   };
@@ -43,7 +44,7 @@ export async function loadSignIn(
   choice: AcademyChoice,
   asked: { readonly to?: string | undefined; readonly new?: string | undefined },
 ): Promise<SignInPage> {
-  const to = ownPath(asked.to);
+  const to = ownPath(asked.to ?? "", "/");
   const demo = choice === "demo";
   const other = await findAcademyDatabase(demo ? "own" : "demo");
   const notice = asked.new !== undefined && NOTICES.has(asked.new) ? words.say(`sign-in.notice.${asked.new}`) : "";

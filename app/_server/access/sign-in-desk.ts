@@ -8,10 +8,11 @@ import { readClock } from "../clock";
 import type { AcademyChoice } from "../database";
 import { formResponse } from "../door/form-page";
 import { isLocalHost } from "../door/origin";
+import { ownPath } from "../door/own-path";
 import { checkHost } from "../door/reached";
 import { findWishedAcademy, type ViewerWish, wishIn } from "../viewer";
 import { countTry, forgetTries } from "./back-off";
-import { codeForm, NOTHING_TYPED, ownPath, signInForm, type Typed } from "./entry-forms";
+import { codeForm, NOTHING_TYPED, signInForm, type Typed } from "./entry-forms";
 import { KNOWN_SECONDS, knownCookie, knownTo, markOf } from "./known-browser";
 import { authFor, readLogIn } from "./log-in";
 import { hasPublicAddress } from "./second-step";
@@ -84,7 +85,11 @@ export async function receiveSignIn(request: Request): Promise<Response> {
   const wish = wishIn(jar);
   const words = wordsOf(wish);
   const data = await formOf(request);
-  const [email, password, to] = [textOf(data, "email").trim(), textOf(data, "password"), ownPath(textOf(data, "to"))];
+  const [email, password, to] = [
+    textOf(data, "email").trim(),
+    textOf(data, "password"),
+    ownPath(textOf(data, "to"), "/"),
+  ];
   const found = await findWishedAcademy(wish);
   if (!found) return seeOther("/start");
   const refuse = (status: number, why: string, args = {}): Response => {
@@ -130,7 +135,7 @@ export async function receiveCode(request: Request): Promise<Response> {
   const wish = wishIn(cookiesIn(request));
   const words = wordsOf(wish);
   const data = await formOf(request);
-  const [code, to] = [textOf(data, "code").replace(/\s/g, ""), ownPath(textOf(data, "to"))];
+  const [code, to] = [textOf(data, "code").replace(/\s/g, ""), ownPath(textOf(data, "to"), "/")];
   const found = await findWishedAcademy(wish);
   if (!found) return seeOther("/start");
   const { api } = authFor(found.db, found.choice, request.headers);
