@@ -7,19 +7,13 @@ import type { Viewer } from "@/app/_server/gate";
 import { findImportHead, keepAnswers, keepUpload } from "@/app/_server/import/import-desk";
 import { loadFrame } from "@/app/_server/load-frame";
 import { loadRules } from "@/app/_server/roster/load-verdicts";
-import { admitFilmed } from "./corrected-season";
-import { fillDisk, freeDisk, lockDisk } from "./failing-disk";
-import { startAcademy } from "./own-academy-data";
+import { fillDisk, freeDisk, lockDisk, startImpatient } from "./failing-disk";
 
 let viewer: Viewer;
 let remove: () => void;
 
 beforeAll(async () => {
-  ({ viewer, remove } = await startAcademy());
-  await admitFilmed(viewer, "Zephyrine");
-  await loadRules(viewer);
-  // A wait of five seconds a try is for people, not for a test.
-  viewer.db.sqlite.pragma("busy_timeout = 20");
+  ({ viewer, remove } = await startImpatient());
 }, 60_000);
 afterAll(() => remove());
 afterEach(() => freeDisk(viewer));

@@ -1,6 +1,19 @@
 import { databaseFile } from "@/app/_server/database";
 import type { Viewer } from "@/app/_server/gate";
+import { loadRules } from "@/app/_server/roster/load-verdicts";
 import { type Database, openDatabase } from "@/db/client";
+import { admitFilmed } from "./corrected-season";
+import { startAcademy } from "./own-academy-data";
+
+/** An academy with one student on film, judged, whose server waits for the disk no longer than a test may. */
+export async function startImpatient() {
+  const academy = await startAcademy();
+  const mine = await admitFilmed(academy.viewer, "Zephyrine");
+  await loadRules(academy.viewer);
+  // A wait of five seconds a try is for people, not for a test.
+  academy.viewer.db.sqlite.pragma("busy_timeout = 20");
+  return { ...academy, mine };
+}
 
 let other: Database | null = null;
 

@@ -6,7 +6,6 @@ import type { StudentViewer, Viewer } from "@/app/_server/gate";
 import { loadKeys, makeKeyFrom } from "@/app/_server/import/load-keys";
 import { loadWishForm } from "@/app/_server/reread/load-rereads";
 import { drawAgain } from "@/app/_server/reread/reread-desk";
-import { loadRules } from "@/app/_server/roster/load-verdicts";
 import { giveDrill } from "@/app/_server/season/drill-desk";
 import { addEvent } from "@/app/_server/season/event-desk";
 import { loadDrillForm } from "@/app/_server/season/load-drills";
@@ -21,20 +20,15 @@ import { addSession } from "@/app/_server/session/session-desk";
 import { changeClubs, loadClubForm } from "@/app/_server/settings/club-desk";
 import { loadSettingsForm, saveSettings } from "@/app/_server/settings/settings-desk";
 import type { FormModel } from "@/lib/report/form-model";
-import { admitFilmed, formOf, sent } from "./corrected-season";
-import { fillDisk, freeDisk, lockDisk } from "./failing-disk";
-import { startAcademy } from "./own-academy-data";
+import { formOf, sent } from "./corrected-season";
+import { fillDisk, freeDisk, lockDisk, startImpatient } from "./failing-disk";
 
 let viewer: Viewer;
 let mine: StudentViewer;
 let remove: () => void;
 
 beforeAll(async () => {
-  ({ viewer, remove } = await startAcademy());
-  mine = await admitFilmed(viewer, "Zephyrine");
-  await loadRules(viewer);
-  // A wait of five seconds a try is for people, not for a test.
-  viewer.db.sqlite.pragma("busy_timeout = 20");
+  ({ viewer, mine, remove } = await startImpatient());
 }, 60_000);
 afterAll(() => remove());
 afterEach(() => freeDisk(viewer));
