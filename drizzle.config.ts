@@ -9,6 +9,7 @@ export default defineConfig({
     "./db/schema-entry.ts",
     "./db/schema-people.ts",
     "./db/schema-privacy.ts",
+    "./db/schema-plans.ts",
   ],
   out: "./db/migrations",
 });

@@ -1,7 +1,7 @@
 import { existsSync } from "node:fs";
 import path from "node:path";
 import { defineConfig } from "playwright/test";
-import { served } from "./tests/e2e/served";
+import { allServed, SERVED_LOG, WORKERS } from "./tests/e2e/served";
 
 const chromium = (process.env.PATH ?? "")
   .split(path.delimiter)
@@ -10,28 +10,24 @@ const chromium = (process.env.PATH ?? "")
 
 export default defineConfig({
   testDir: "tests",
-  // The own academy is started last: from then on a browser without a wish is shown it and no more the demo.
   projects: [
-    { name: "sign-in", testMatch: "e2e/sign-in.setup.ts" },
-    {
-      name: "demo",
-      testMatch: ["e2e/**/*.spec.ts", "trust/**/*.spec.ts"],
-      testIgnore: ["e2e/own-academy.spec.ts", "e2e/people.spec.ts"],
-      dependencies: ["sign-in"],
-      use: { storageState: served.signedIn },
-    },
-    { name: "own", testMatch: "e2e/own-academy.spec.ts", dependencies: ["demo"] },
-    { name: "people", testMatch: "e2e/people.spec.ts", dependencies: ["own"] },
+    { name: "e2e", testMatch: "e2e/**/*.spec.ts" },
+    { name: "trust", testMatch: "trust/**/*.spec.ts", testIgnore: "trust/served-log.spec.ts" },
+    { name: "log", testMatch: "trust/served-log.spec.ts", dependencies: ["e2e", "trust"] },
   ],
   outputDir: ".tmp/test-results",
-  workers: 1,
+  // Files run side by side, each worker on a server and data of its own; the tests of one file in their order.
+  workers: WORKERS,
   fullyParallel: false,
   forbidOnly: true,
   retries: 0,
-  timeout: 60_000,
-  expect: { timeout: 10_000 },
+  // Two workers share two cores, and a busy machine has less.
+  timeout: 120_000,
+  expect: { timeout: 10_000, toHaveScreenshot: { animations: "disabled", caret: "hide", scale: "css" } },
+  snapshotPathTemplate: "tests/e2e/pictures/{arg}{ext}",
+  // A picture that nobody has approved is none.
+  updateSnapshots: "none",
   use: {
-    baseURL: served.address,
     locale: "en-GB",
     launchOptions: {
       executablePath: chromium,
@@ -48,9 +44,11 @@ export default defineConfig({
     },
   },
   webServer: {
-    command: "node tests/e2e/serve.mjs",
-    url: `${served.address}/api/health`,
-    env: { PORT: String(served.port), PROOFBAND_DATA: served.data },
+    // What the servers write out in the whole run is read in the end, by trust/served-log.spec.ts.
+    command: `mkdir -p .tmp && node tests/e2e/serve.mjs 2>&1 | tee "${SERVED_LOG}"`,
+    // The server that is started last.
+    url: `${allServed.at(-1)?.address}/api/health`,
+    env: { PORTS: allServed.map(({ port }) => port).join(",") },
     reuseExistingServer: false,
     timeout: 300_000,
     gracefulShutdown: { signal: "SIGTERM", timeout: 8000 },

@@ -1,13 +1,19 @@
 import { type NextRequest, NextResponse } from "next/server";
 import { type Meeting, meet } from "@/app/_server/access/meet";
-import { checkDoor, checkOrigin, configuredOrigins, DOOR, METHODS } from "@/app/_server/door/origin";
-import { refusalPage } from "@/app/_server/door/refusal-page";
+import { noteWhy } from "@/app/_server/door/answering";
+import { METHOD_HEADER } from "@/app/_server/door/asked-method";
+import { holdBack } from "@/app/_server/door/flood";
+import { checkDoor, checkOrigin, configuredOrigins, DOOR } from "@/app/_server/door/origin";
+import { type OuterRefusal, refuseOutside } from "@/app/_server/door/refuse-outside";
 import { BARE_POLICY, contentPolicy, STANDING_HEADERS } from "@/app/_server/door/security-headers";
+import { sendAgain } from "@/app/_server/door/send-again";
 import { refuseTooBig, statesTooMuch } from "@/app/_server/door/upload-limit";
 import { wishIn } from "@/app/_server/viewer";
-import { wordsFor } from "@/lib/words/catalogue";
+import { type Words, wordsFor } from "@/lib/words/catalogue";
 
 const MODE = process.env.NODE_ENV === "development" ? "development" : "production";
+
+const PAGE = "text/html; charset=utf-8";
 
 function newNonce(): string {
   return Buffer.from(crypto.getRandomValues(new Uint8Array(16))).toString("base64");
@@ -19,21 +25,13 @@ function seal(response: NextResponse, policy: string): NextResponse {
   return response;
 }
 
-function refuse(request: NextRequest, kind: "foreign" | "method", address: string): NextResponse {
-  const words = wordsFor(wishIn(request.cookies).locale ?? "en");
-  const page = refusalPage(words, {
-    title: words.say(`refusal.${kind}.title`),
-    happened: words.say(`refusal.${kind}.happened`),
-    next: words.say("refusal.open", { address }),
-  });
-  const response = new NextResponse(request.method === "HEAD" ? null : page, {
-    status: kind === "method" ? 405 : 403,
-    headers: { "Content-Type": "text/html; charset=utf-8", ...(kind === "method" && { Allow: METHODS.join(", ") }) },
-  });
-  return seal(response, BARE_POLICY);
+function refuse(request: NextRequest, words: Words, refusal: OuterRefusal): NextResponse {
+  const { body, status, headers } = refuseOutside(words, request.nextUrl.pathname, refusal);
+  return new NextResponse(request.method === "HEAD" ? null : body, { status, headers });
 }
 
 function tooBig(request: NextRequest): NextResponse {
+  noteWhy("too-big");
   const { body, status, headers } = refuseTooBig(
     wordsFor(wishIn(request.cookies).locale ?? "en"),
     request.nextUrl.pathname,
@@ -66,8 +64,9 @@ const NOT_MET: Meeting = { kind: "pass", cookies: [] };
 function answer(met: Meeting, request: NextRequest, passed: { request: { headers: Headers } }): NextResponse {
   if (met.kind === "absent") return NextResponse.rewrite(new URL("/absent", request.url), passed);
   if (met.kind === "sign-in") return NextResponse.redirect(new URL(met.href, request.url), 303);
+  if (met.kind === "slow-down") return refuse(request, met.words, { kind: "flood", seconds: met.seconds });
   if (met.kind === "refused") {
-    const headers = { "Content-Type": "text/html; charset=utf-8" };
+    const headers = { "Content-Type": met.type ?? PAGE };
     return new NextResponse(request.method === "HEAD" ? null : met.body, { status: met.status, headers });
   }
   const onward = NextResponse.next(passed);
@@ -87,23 +86,32 @@ export async function proxy(request: NextRequest): Promise<NextResponse> {
     action: sent.get("next-action"),
   };
   const port = process.env.PORT || "3000";
-  const check = request.nextUrl.pathname.startsWith(DOOR)
-    ? checkDoor(facts, sent.get("x-forwarded-for"), port)
-    : checkOrigin(facts, origins);
-  if (check.kind !== "ours") return refuse(request, check.kind, origins[0] ?? "");
+  const { pathname, search } = request.nextUrl;
+  const words = wordsFor(wishIn(request.cookies).locale ?? "en");
+  const isDoor = pathname.startsWith(DOOR);
+  const check = isDoor ? checkDoor(facts, sent.get("x-forwarded-for"), port) : checkOrigin(facts, origins);
+  if (check.kind !== "ours") {
+    const address = isDoor ? `http://127.0.0.1:${port}` : (origins[0] ?? "");
+    return seal(refuse(request, words, { kind: check.kind, address }), BARE_POLICY);
+  }
   // What stands behind is handed a body cut off at the framework's limit, and would call it half a file.
-  if (statesTooMuch(sent)) return seal(tooBig(request), BARE_POLICY);
+  if (statesTooMuch(sent, pathname)) return seal(tooBig(request), BARE_POLICY);
+  const seconds = await holdBack(method, pathname, sent);
+  if (seconds > 0) return seal(refuse(request, words, { kind: "flood", seconds }), BARE_POLICY);
   const policy = contentPolicy(newNonce(), MODE);
   const headers = withoutForwarding(sent, check.origin);
   // The renderer takes the nonce of its own scripts from here.
   headers.set("Content-Security-Policy", policy);
+  headers.set(METHOD_HEADER, method);
   const passed = { request: { headers } };
   // Nothing is served under this address, so that the whole page for what isn't there answers.
-  const { pathname, search } = request.nextUrl;
   const wish = wishIn(request.cookies);
-  const words = wordsFor(wish.locale ?? "en");
   const met = isInternal(pathname)
     ? ({ kind: "absent" } as const)
     : await meet({ method, pathname, search, headers }, wish, words).catch(() => NOT_MET);
+  // Who was signed out while typing finds all that was typed in the answer.
+  const held = met.kind === "refused" && met.status === 401 ? await sendAgain(words, request) : null;
+  if (held !== null)
+    return seal(new NextResponse(held, { status: 401, headers: { "Content-Type": PAGE } }), BARE_POLICY);
   return seal(answer(met, request, passed), policy);
 }

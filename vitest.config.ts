@@ -1,15 +1,27 @@
+import { readdirSync, readFileSync } from "node:fs";
 import path from "node:path";
 import { defineConfig } from "vitest/config";
 
-/** Rooms whose code holds nothing between calls (`lib`) or only what it is handed (`db`): a test leaves nothing behind. */
-const SHARED = ["tests/lib/**", "tests/structure/**", "tests/structure.test.ts", "tests/db/{read,write}/**"];
+/** Trust cases have a process each in any case. */
+const TRUSTED = ["tests/trust/**"];
+/** What puts something in the place of the clock, a module or a global. */
+const REPLACES = /\bvi\.(mock|doMock|stubGlobal|stubEnv|useFakeTimers|setSystemTime|spyOn|resetModules)\(/;
+/** What starts threads that write, or closes their gate: it may go on when the test has its answer. */
+const GOES_ON = /write-jobs|write-gate|import-door|import-worker|analysis-worker/;
+/** Such files have a process of their own; all others share one, so that the house is loaded once and not with each. */
+const APART = readdirSync(path.resolve(import.meta.dirname, "tests"), { recursive: true, encoding: "utf8" })
+  .map((name) => `tests/${name}`)
+  .filter((name) => /^tests\/(?!trust\/|structure\/).*\.test\.ts$/.test(name))
+  .filter((name) => {
+    const text = readFileSync(path.resolve(import.meta.dirname, name), "utf8");
+    return REPLACES.test(text) || GOES_ON.test(text);
+  });
 /** Seeded simulations and the trust cases are stages of their own in `npm test`. */
 const SIMULATED = [
   "tests/calibration/**",
   "tests/lib/verdict/camera-fingerprint-calibration.test.ts",
   "tests/lib/verdict/group-jump.test.ts",
 ];
-const TRUSTED = ["tests/trust/**"];
 
 const tests = (folders: readonly string[]): string[] => folders.map((each) => each.replace(/\*\*$/, "**/*.test.ts"));
 
@@ -32,9 +44,13 @@ export default defineConfig({
     pool: "forks",
     maxWorkers: 2,
     testTimeout: 60_000,
+    // Beginning an academy takes a second, and beside other work on the same cores many.
+    hookTimeout: 60_000,
+    // What is waited for comes; beside other work on the same cores it comes later than in the one second of the library.
+    expect: { poll: { timeout: 30_000, interval: 20 } },
     projects: [
-      project("shared", 1, SHARED, SIMULATED),
-      project("apart", 2, ["tests/**"], [...SHARED, ...SIMULATED, ...TRUSTED]),
+      project("shared", 1, ["tests/**"], [...APART, ...SIMULATED, ...TRUSTED]),
+      project("apart", 2, APART),
       project("calibration", 3, SIMULATED),
       project("trust", 4, TRUSTED),
     ],

@@ -1,3 +1,4 @@
+import { referenceHere } from "./_server/door/answering";
 import { requireWords } from "./_server/gate";
 import { Refusal } from "./_ui/refusal/refusal";
 
@@ -7,6 +8,7 @@ export default async function NotFound() {
     <Refusal
       title={words.say("absent.title")}
       happened={words.say("absent.happened")}
+      reference={words.say("refusal.reference", { reference: referenceHere() })}
       way={{ href: "/", label: words.say("absent.way") }}
     />
   );

@@ -33,6 +33,8 @@ export type CopyCheck =
 interface Manifest {
   readonly file: string;
   readonly tables: TableDigests;
+  /** ISO, in UTC; absent: nobody said when, or an older version made it. */
+  readonly madeAt?: string;
 }
 
 /** Where the digests of a copy lie: beside it. */
@@ -56,6 +58,16 @@ async function digestFile(file: string): Promise<string> {
 function readManifest(copy: string): Manifest | undefined {
   const file = manifestOf(copy);
   return existsSync(file) ? (JSON.parse(readFileSync(file, "utf8")) as Manifest) : undefined;
+}
+
+/** When a copy was made, as the digests beside it say: copying the file renews its own time. Null: they don't say. */
+export function backupMadeAt(copy: string): string | null {
+  try {
+    return readManifest(copy)?.madeAt ?? null;
+  } catch {
+    // Digests that can't be read are found out where a copy is checked.
+    return null;
+  }
 }
 
 function soundnessProblems(sqlite: Sqlite.Database): CopyProblem[] {
@@ -114,9 +126,10 @@ export async function checkBackup(file: string): Promise<CopyCheck> {
  * Copies the rows of one moment while others write, opens the copy and compares every table. A copy under the wanted
  * name is always a checked one: until then it bears another name.
  *
+ * @param madeAt the present instant, to be kept beside the copy
  * @throws Error when the copy isn't sound; nothing stays under the wanted name
  */
-export async function backupTo(db: Database, destination: string): Promise<TableDigests> {
+export async function backupTo(db: Database, destination: string, madeAt?: string): Promise<TableDigests> {
   mkdirSync(path.dirname(destination), { recursive: true, mode: 0o700 });
   const part = `${destination}.part`;
   for (const leftover of [part, `${part}-wal`, `${part}-shm`, `${part}-journal`]) rmSync(leftover, { force: true });
@@ -133,7 +146,7 @@ export async function backupTo(db: Database, destination: string): Promise<Table
   } finally {
     copy.close();
   }
-  const manifest: Manifest = { file: await digestFile(part), tables: expected };
+  const manifest: Manifest = { file: await digestFile(part), tables: expected, madeAt };
   const check = await checkAgainst(part, manifest);
   if (check.kind === "unsound") {
     rmSync(part, { force: true });

@@ -5,11 +5,12 @@ import { type BetterSQLite3Database, drizzle } from "drizzle-orm/better-sqlite3"
 import * as coaching from "./schema";
 import * as entry from "./schema-entry";
 import * as people from "./schema-people";
+import * as plans from "./schema-plans";
 import * as privacy from "./schema-privacy";
 import * as rereads from "./schema-rereads";
 import * as work from "./schema-work";
 
-const tables = { ...coaching, ...work, ...rereads, ...entry, ...people, ...privacy };
+const tables = { ...coaching, ...work, ...rereads, ...entry, ...people, ...privacy, ...plans };
 
 /** One open database: typed by table, raw for what must be fast, and closable. */
 export interface Database {
@@ -67,4 +68,15 @@ export function openDatabase(file: string, access: Access = "write"): Database {
  */
 export function inTransaction<T>(db: Database, work: () => T): T {
   return db.sqlite.transaction(work).immediate();
+}
+
+/** Runs work that is to fail as busy at once where another connection writes, in place of waiting for it. */
+export function withoutWaiting<T>(db: Database, work: () => T): T {
+  const before = Number(db.sqlite.pragma("busy_timeout", { simple: true }));
+  db.sqlite.pragma("busy_timeout = 0");
+  try {
+    return work();
+  } finally {
+    db.sqlite.pragma(`busy_timeout = ${before}`);
+  }
 }

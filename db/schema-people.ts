@@ -139,6 +139,10 @@ export const charge = sqliteTable(
       .references(() => person.userId, { onDelete: "cascade" }),
     /** `cover`: stands in while the student stays another's. */
     kind: text("kind", { enum: ["own", "cover"] }).notNull(),
+    /** Who handed the student over; null: a first coach. */
+    fromCoachId: text("from_coach_id").references(() => person.userId),
+    /** What the one who hands over wants the other to know. */
+    note: text("note"),
     fromDay: text("from_day").notNull(),
     /** The last day; null: until further notice. */
     untilDay: text("until_day"),

@@ -1,5 +1,5 @@
-import { index, integer, sqliteTable, text, uniqueIndex } from "drizzle-orm/sqlite-core";
-import { academy, importBatch, student } from "./schema";
+import { index, integer, primaryKey, sqliteTable, text, uniqueIndex } from "drizzle-orm/sqlite-core";
+import { academy, importBatch, session, student } from "./schema";
 
 export const consent = sqliteTable("consent", {
   id: text("id").primaryKey(),
@@ -35,6 +35,9 @@ export const familyLink = sqliteTable(
     who: text("who").notNull(),
     madeAt: text("made_at").notNull(),
     expiresAt: text("expires_at").notNull(),
+    /** Null: it ends when it was first to end. */
+    renewedAt: text("renewed_at"),
+    renewedBy: text("renewed_by"),
     revokedAt: text("revoked_at"),
     revokedBy: text("revoked_by"),
   },
@@ -125,3 +128,31 @@ export const erasure = sqliteTable("erasure", {
   sessions: integer("sessions").notNull(),
   readings: integer("readings").notNull(),
 });
+
+/** A look as another academy said it, brought by the student's archive: shown as it was said, and never computed anew. */
+export const carriedLook = sqliteTable(
+  "carried_look",
+  {
+    sessionId: text("session_id")
+      .notNull()
+      .references(() => session.id, { onDelete: "cascade" }),
+    studentId: text("student_id")
+      .notNull()
+      .references(() => student.id, { onDelete: "cascade" }),
+    fundamentalId: text("fundamental_id").notNull(),
+    clubGroup: text("club_group").notNull(),
+    /** Name of the academy that said it. */
+    saidBy: text("said_by").notNull(),
+    policyVersion: text("policy_version").notNull(),
+    noiseModelName: text("noise_model_name").notNull(),
+    /** JSON: what was said, opaque here. */
+    body: text("body").notNull(),
+    batchId: text("batch_id")
+      .notNull()
+      .references(() => importBatch.id),
+  },
+  (table) => [
+    primaryKey({ columns: [table.sessionId, table.fundamentalId, table.clubGroup] }),
+    index("carried_look_student").on(table.studentId),
+  ],
+);

@@ -30,6 +30,8 @@ export const goalBand = sqliteTable("goal_band", {
   high: real("high"),
   fromDay: text("from_day").notNull(),
   reason: text("reason").notNull(),
+  /** Empty: from before that was kept, or built with the demo. */
+  who: text("who").notNull().default(""),
   createdAt: text("created_at").notNull(),
 });
 
@@ -42,6 +44,10 @@ export const drill = sqliteTable("drill", {
   fundamentalId: text("fundamental_id").notNull(),
   how: text("how").notNull(),
   cautions: text("cautions").notNull(),
+  /** How it is usually given; empty or null: not said. */
+  dose: text("dose").notNull().default(""),
+  ...{ reps: integer("reps"), minutesADay: integer("minutes_a_day"), daysAWeek: integer("days_a_week") },
+  remeasureDays: integer("remeasure_days"),
 });
 
 export const drillAssignment = sqliteTable("drill_assignment", {
@@ -56,6 +62,11 @@ export const drillAssignment = sqliteTable("drill_assignment", {
   startDay: text("start_day").notNull(),
   endDay: text("end_day"),
   dose: text("dose").notNull(),
+  /** Asked for on each day of practice; null: not said. */
+  ...{ reps: integer("reps"), minutesADay: integer("minutes_a_day"), daysAWeek: integer("days_a_week") },
+  /** When to stop before the end; pain always stops it. */
+  stopRule: text("stop_rule").notNull().default(""),
+  remeasureOn: text("remeasure_on"),
   who: text("who").notNull().default(""),
   recordedAt: text("recorded_at"),
   /** Why it was stopped; null: it runs, or nobody said. */
@@ -70,7 +81,9 @@ export const event = sqliteTable("event", {
   studentId: text("student_id")
     .notNull()
     .references(() => student.id, { onDelete: "cascade" }),
-  kind: text("kind", { enum: ["growth", "new-club", "break", "injury", "reader-change", "season-start"] }).notNull(),
+  kind: text("kind", {
+    enum: ["growth", "new-club", "break", "injury", "pause", "reader-change", "season-start"],
+  }).notNull(),
   day: text("day").notNull(),
   note: text("note").notNull(),
   /** Ids of the fundamentals whose tracks begin anew that day, separated by commas; empty: drawn only. */

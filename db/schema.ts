@@ -28,6 +28,8 @@ export const academy = sqliteTable("academy", {
   linkDays: integer("link_days").notNull().default(180),
   /** Age from which a student's own consent is asked for; local rules come first. */
   ownConsentAge: integer("own_consent_age").notNull().default(16),
+  /** The latest time that the machine's clock has shown: after a great leap nothing is erased until somebody says so. */
+  clockSeenAt: text("clock_seen_at"),
 });
 
 export const student = sqliteTable(

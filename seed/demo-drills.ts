@@ -9,6 +9,12 @@ export interface DemoDrill {
   readonly fundamentalId: FundamentalId;
   readonly how: string;
   readonly cautions: string;
+  /** As it is usually given; absent: nobody has said. */
+  readonly dose?: string;
+  readonly reps?: number;
+  readonly minutesADay?: number;
+  readonly daysAWeek?: number;
+  readonly remeasureDays?: number;
 }
 
 /** The drills of the demo academy. */
@@ -19,6 +25,7 @@ export const DEMO_DRILLS: readonly DemoDrill[] = [
     fundamentalId: "trail-v",
     how: "Close the trail hand so that the crease of thumb and finger points at the trail ear, lift the club, look, let go. Twenty times, then ten balls.",
     cautions: "Stop at any pain in the wrist or thumb.",
+    ...{ dose: "then ten balls", reps: 20, minutesADay: 10, daysAWeek: 5, remeasureDays: 21 },
   },
   {
     id: "d02",
@@ -26,6 +33,7 @@ export const DEMO_DRILLS: readonly DemoDrill[] = [
     fundamentalId: "foot-line",
     how: "Lay two sticks along the target line, toes on one, ball beside the other. Step out and in again before each ball.",
     cautions: "Take the sticks away before a film: with a stick at the toes the film measures the stick.",
+    ...{ minutesADay: 10, daysAWeek: 4, remeasureDays: 21 },
   },
   {
     id: "d03",
@@ -33,6 +41,7 @@ export const DEMO_DRILLS: readonly DemoDrill[] = [
     fundamentalId: "hip-sway",
     how: "Stand a hand's breadth from a wall on the trail side and turn to the top without leaning on it. Fifteen slow turns, then ten balls away from the wall.",
     cautions: "The upper body may start to hang toward the target: look at tilt kept as well.",
+    ...{ dose: "slow turns, then ten balls", reps: 15, daysAWeek: 4, remeasureDays: 21 },
   },
   {
     id: "d04",

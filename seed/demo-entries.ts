@@ -1,8 +1,10 @@
 import { dayFromNumber, dayNumber } from "@/lib/domain/calendar-day";
+import type { Consent } from "@/lib/domain/consent";
 import type { FundamentalId } from "@/lib/domain/fundamental";
 import { NOTHING_SEEN } from "@/lib/domain/session";
 import type { EnteredCapture, EnteredReading, EnteredSession, EnteredSwing } from "@/lib/domain/session-entry";
-import type { Consent, Student, StudentEvent } from "@/lib/domain/student";
+import type { Student, StudentEvent } from "@/lib/domain/student";
+import { demoConsents } from "./demo-consents";
 import { DEMO_DRILLS } from "./demo-drills";
 import { DEMO_SEASON_START, type SessionPlan, type StudentPlan } from "./demo-plan";
 import { type ReadSeason, readSeason, requireFundamental } from "./demo-season";
@@ -22,7 +24,8 @@ export interface DemoCorrection {
 /** Everything that is entered of one student of the demo. */
 export interface DemoStudent {
   readonly student: Student;
-  readonly consent: Consent;
+  /** The first is one to measure. */
+  readonly consents: readonly Consent[];
   readonly heights: readonly { readonly day: string; readonly cm: number }[];
   readonly events: readonly StudentEvent[];
   readonly assignments: readonly {
@@ -160,26 +163,20 @@ export function enterStudent(plan: StudentPlan, seed: number): DemoStudent {
   const { id, alias, birthYear, hand, zone, club } = plan;
   return {
     student: { id, alias, birthYear, hand, zone, clubs: club },
-    consent: {
-      kind: "measure",
-      givenBy: plan.consentGivenBy,
-      giverIs: "guardian",
-      from: seasonDay(0),
-      until: null,
-      withdrawnOn: null,
-    },
+    consents: demoConsents(plan),
     heights: plan.heights.map(({ day, cm }) => ({ day: seasonDay(day), cm })),
     events: plan.events.map(({ endDay, ...event }, i) => ({
       ...{ ...event, id: `${id}-e${i + 1}`, day: seasonDay(event.day) },
       ...(endDay === undefined ? {} : { endDay: seasonDay(endDay) }),
     })),
-    assignments: plan.assignments.map(({ drill, start, end, dose }, i) => ({
+    assignments: plan.assignments.map(({ drill, start, end, remeasure, ...asked }, i) => ({
       id: `${id}-a${i + 1}`,
       drillId: drill,
       fundamentalId: drillFundamental(drill),
       start: seasonDay(start),
       end: end === null ? null : seasonDay(end),
-      dose,
+      ...asked,
+      remeasureOn: remeasure === undefined ? null : seasonDay(remeasure),
     })),
     ...withMistakes(plan, sessions),
   };

@@ -119,6 +119,13 @@ export interface StudentPlan {
     readonly start: number;
     readonly end: number | null;
     readonly dose: string;
+    /** As asked; absent: not said. */
+    readonly reps?: number;
+    readonly minutesADay?: number;
+    readonly daysAWeek?: number;
+    readonly stopRule?: string;
+    /** Day on which it was first to be measured again; absent: none was set. */
+    readonly remeasure?: number;
   }[];
   readonly corrections: readonly {
     readonly session: number;

@@ -41,7 +41,8 @@ const LEVELS: Readonly<Partial<Record<FundamentalId, readonly [number, number]>>
 
 const BALL: Readonly<Record<ClubKind, number>> = { "short-iron": 53, iron: 57, hybrid: 69, wood: 79, driver: 91 };
 
-const CLUBS: Readonly<Record<ClubKind, readonly string[]>> = {
+/** Clubs of each kind. */
+export const CLUBS: Readonly<Record<ClubKind, readonly string[]>> = {
   "short-iron": ["9-iron", "pitching wedge"],
   iron: ["6-iron", "7-iron", "8-iron"],
   hybrid: ["4-hybrid", "5-hybrid"],
@@ -74,7 +75,8 @@ function downTheLine(random: Random): CameraPlan | undefined {
   return draw < 0.93 ? UNKNOWN : { ...SQUARE, squareness: "off", offBy: whole(random, 8, 25) };
 }
 
-function session(day: number, swings: number, random: Random): SessionPlan {
+/** One film of a quiet student. */
+export function quietSession(day: number, swings: number, random: Random): SessionPlan {
   const line = downTheLine(random);
   const balls = random.uniform() < 0.3 ? whole(random, 10, 25) : null;
   return {
@@ -112,7 +114,8 @@ function quietPath(middle: number, spread: number, unit: number, count: number, 
     : changedPath(usual, usual + side * size, count, random);
 }
 
-function track(
+/** One fundamental of a quiet student over so many films. */
+export function quietTrack(
   id: FundamentalId,
   plan: { readonly clubGroup: ClubKind; readonly wildness: number },
   count: number,
@@ -130,9 +133,12 @@ function track(
   };
 }
 
-const ALWAYS_READ: readonly FundamentalId[] = ["trail-v", "setup-tilt", "hinge", "hip-sway", "tilt-kept"];
-const OFTEN_READ: readonly FundamentalId[] = ["foot-line", "posture-bend", "ball-position"];
-const SELDOM_READ: readonly FundamentalId[] = ["impact-tilt", "own-lead-heel"];
+/** Read of everybody. */
+export const ALWAYS_READ: readonly FundamentalId[] = ["trail-v", "setup-tilt", "hinge", "hip-sway", "tilt-kept"];
+/** Read of three quarters of the students. */
+export const OFTEN_READ: readonly FundamentalId[] = ["foot-line", "posture-bend", "ball-position"];
+/** Read of three tenths. */
+export const SELDOM_READ: readonly FundamentalId[] = ["impact-tilt", "own-lead-heel"];
 
 function quietPlan(alias: string, number: number, clubGroup: ClubKind): StudentPlan {
   const random = randomFrom(QUIET_SEED, 100 + number);
@@ -159,8 +165,8 @@ function quietPlan(alias: string, number: number, clubGroup: ClubKind): StudentP
     wildness,
     correlation: between(random, 0, 0.3),
     consentGivenBy: young ? "parent, on paper" : "in person, on paper",
-    sessions: days.map((day, i) => session(day, swings[i] as number, random)),
-    tracks: read.map((id) => track(id, { clubGroup, wildness }, days.length, random)),
+    sessions: days.map((day, i) => quietSession(day, swings[i] as number, random)),
+    tracks: read.map((id) => quietTrack(id, { clubGroup, wildness }, days.length, random)),
     heights: [],
     events: [],
     assignments: [],

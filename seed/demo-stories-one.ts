@@ -50,7 +50,7 @@ export const ARI: StudentPlan = {
     storyTrack("hinge", step(71, 81, 9)),
     sideTrack("hip-sway", 4),
   ],
-  assignments: [{ drill: "d01", start: 33, end: 96, dose: "10 minutes, 5 days a week" }],
+  assignments: [{ drill: "d01", start: 33, end: 96, dose: "", minutesADay: 10, daysAWeek: 5, remeasure: 54 }],
   expected: [
     {
       fundamentalId: "trail-v",
@@ -99,7 +99,7 @@ export const BEA: StudentPlan = {
     storyTrack("tilt-kept", flat(2)),
   ],
   events: [{ kind: "reader-change", day: 155, note: "Coach Lark", rebaselines: [] }],
-  assignments: [{ drill: "d04", start: 24, end: null, dose: "15 minutes, 4 days a week" }],
+  assignments: [{ drill: "d04", start: 24, end: null, dose: "", minutesADay: 15, daysAWeek: 4, remeasure: 45 }],
   expected: [{ fundamentalId: "hinge", words: ["gain"], earlier: null, provedBetween: [5, 19], listed: "listed" }],
 };
 
@@ -131,7 +131,9 @@ export const CAL: StudentPlan = {
     sideTrack("hinge", 88),
     storyTrack("tilt-kept", flat(0)),
   ],
-  assignments: [{ drill: "d05", start: 108, end: null, dose: "10 set-ups a day" }],
+  assignments: [
+    { drill: "d05", start: 108, end: null, dose: "set-ups before a mirror", reps: 10, daysAWeek: 5, remeasure: 129 },
+  ],
   expected: [
     {
       fundamentalId: "setup-tilt",
@@ -177,8 +179,8 @@ export const DOT: StudentPlan = {
     { ...storyTrack("hip-sway", step(14, 9, 11)), missed: 0.05 },
   ].map((track) => (track.fundamentalId === "foot-line" ? { ...track, aidedLevel: 0 } : track)),
   assignments: [
-    { drill: "d02", start: 27, end: 80, dose: "10 minutes, 4 days a week" },
-    { drill: "d03", start: 82, end: null, dose: "10 minutes, 4 days a week" },
+    { drill: "d02", start: 27, end: 80, dose: "", minutesADay: 10, daysAWeek: 4, remeasure: 48 },
+    { drill: "d03", start: 82, end: null, dose: "", minutesADay: 10, daysAWeek: 4, remeasure: 103 },
   ],
   expected: [
     { fundamentalId: "foot-line", words: ["slip"], earlier: ["gain"], provedBetween: [14, 15], listed: "listed" },

@@ -34,7 +34,7 @@ export const FAY: StudentPlan = {
     storyTrack("hip-sway", step(18, 11, 5)),
     storyTrack("tilt-kept", flat(2)),
   ],
-  assignments: [{ drill: "d03", start: 39, end: null, dose: "15 minutes, 5 days a week" }],
+  assignments: [{ drill: "d03", start: 39, end: null, dose: "", minutesADay: 15, daysAWeek: 5, remeasure: 60 }],
   corrections: [
     {
       session: 2,
@@ -102,7 +102,7 @@ export const GUS: StudentPlan = {
     },
     { kind: "new-club", day: 105, note: "New irons, an inch longer.", rebaselines: [] },
   ],
-  assignments: [{ drill: "d07", start: 106, end: 140, dose: "5 set-ups a day" }],
+  assignments: [{ drill: "d07", start: 106, end: 140, dose: "with closed eyes", reps: 5, daysAWeek: 5 }],
   expected: (["posture-bend", "ball-position"] as const).map((fundamentalId) => ({
     fundamentalId,
     words: ["open", "steady"],
@@ -186,7 +186,7 @@ export const IVO: StudentPlan = {
     sideTrack("own-lead-heel", 11),
   ].map((track) => (track.fundamentalId === "setup-tilt" ? { ...track, missed: 0 } : track)),
   events: [{ kind: "break", day: 93, endDay: 125, note: "A month away.", rebaselines: [] }],
-  assignments: [{ drill: "d06", start: 135, end: null, dose: "10 stops, 3 days a week" }],
+  assignments: [{ drill: "d06", start: 135, end: null, dose: "stops, then ten balls", reps: 10, daysAWeek: 3 }],
   expected: [
     {
       fundamentalId: "tilt-kept",
@@ -238,7 +238,7 @@ export const JUN: StudentPlan = {
     storyTrack("tilt-kept", step(1, -6, 6)),
     sideTrack("head-drift", 6),
   ],
-  assignments: [{ drill: "d03", start: 58, end: 141, dose: "15 minutes, 5 days a week" }],
+  assignments: [{ drill: "d03", start: 58, end: 141, dose: "", minutesADay: 15, daysAWeek: 5 }],
   expected: [
     { fundamentalId: "hip-sway", words: ["gain"], earlier: [], provedBetween: [7, 10], listed: "listed" },
     { fundamentalId: "tilt-kept", words: ["slip"], earlier: [], provedBetween: [7, 11], listed: "listed" },

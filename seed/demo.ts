@@ -9,9 +9,10 @@ import { insertGoalBand } from "@/db/write/goal-bands";
 import { insertOwnFundamental } from "@/db/write/own-fundamentals";
 import { insertCorrection } from "@/db/write/readings";
 import { insertSession } from "@/db/write/sessions";
-import { insertHeight, insertStudent } from "@/db/write/students";
+import { insertConsent, insertHeight, insertStudent } from "@/db/write/students";
 import type { AcademyScope, StudentScope } from "@/lib/domain/scope";
 import { demoEntries } from "./demo-academy";
+import { insertDemoDecisions } from "./demo-decisions";
 import { DEMO_BANDS, DEMO_DRILLS, LEAD_HEEL } from "./demo-drills";
 import type { DemoStudent } from "./demo-entries";
 import { insertDemoHappenings } from "./demo-happenings";
@@ -47,9 +48,11 @@ function insertRules(db: Database): void {
 
 function insertPeople(db: Database, students: readonly DemoStudent[]): void {
   const now = morning(DEMO_SEASON_START);
-  for (const { student, consent, heights, events, assignments } of students) {
-    insertStudent(db, scope, student, consent, { now, newId: () => `c${student.id.slice(1)}` });
+  for (const { student, consents, heights, events, assignments } of students) {
+    insertStudent(db, scope, student, null, { now, newId: () => student.id });
     const own = studentScope(student.id);
+    for (const consent of consents)
+      insertConsent(db, own, consent, { now, newId: () => `c${student.id.slice(1)}-${consent.kind}` });
     for (const height of heights) insertHeight(db, own, height);
     for (const event of events) insertEvent(db, own, event);
     for (const assignment of assignments) insertAssignment(db, own, assignment);
@@ -102,6 +105,7 @@ async function fill(file: string): Promise<void> {
       insertDemoHappenings(db, studentScope, (id) =>
         (students.find(({ student }) => student.id === id)?.sessions ?? []).map(({ session }) => session.day),
       );
+      insertDemoDecisions(db, studentScope);
       return count;
     });
     db.sqlite.exec("ANALYZE");

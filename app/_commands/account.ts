@@ -1,6 +1,6 @@
 import { readClock } from "@/app/_server/clock";
 import { closeDatabases, dataFolder, findAcademyDatabase } from "@/app/_server/database";
-import { ownOrigins } from "@/app/_server/door/origin";
+import { ownOrigins, wrongOrigin } from "@/app/_server/door/origin";
 import { findHolder } from "@/app/_server/door/server-lock";
 import { cleanEmail } from "@/app/_server/people/name-rules";
 import { LINK_DAYS, makeLink } from "@/app/_server/people/one-time-link";
@@ -43,6 +43,11 @@ function address(): string {
 async function main(argv: readonly string[]): Promise<number> {
   const args = readArguments(argv);
   if (typeof args === "string") return refuse("usage", { word: args });
+  const stated = wrongOrigin();
+  if (stated !== null) {
+    console.error(words.say("prepare.origin", { stated }));
+    return 2;
+  }
   const found = await findAcademyDatabase("own");
   if (!found) return refuse("no-academy");
   const { db, academyId } = found;

@@ -1,8 +1,14 @@
 import { existsSync } from "node:fs";
 import path from "node:path";
+import { currentInstant } from "@/app/_server/clock";
 import { type AcademyChoice, databaseFile, dataFolder } from "@/app/_server/database";
+import { copyErasedList, erasedListOf } from "@/app/_server/erase/erased-list";
+import { dropOldBackups } from "@/app/_server/erase/old-copies";
+import { isClockInDoubt } from "@/app/_server/keeping/watch-clock";
 import { backupTo, manifestOf } from "@/db/backup";
-import { openDatabase } from "@/db/client";
+import { type Database, openDatabase } from "@/db/client";
+import { readAcademyIds } from "@/db/read/academies";
+import { ERASING_THRESHOLDS } from "@/lib/verdict/erasing-thresholds";
 import { wordsFor } from "@/lib/words/catalogue";
 import { countRows } from "./count-rows";
 
@@ -11,6 +17,14 @@ const words = wordsFor("en");
 function refuse(key: string, args = {}): number {
   console.error(words.say(key, args));
   return 1;
+}
+
+// Only now that a new copy is there, and not by a clock that has leapt.
+function dropOld(folder: string, db: Database): void {
+  const academyId = readAcademyIds(db)[0];
+  if (academyId === undefined || isClockInDoubt({ db, scope: { academyId } })) return;
+  for (const file of dropOldBackups(folder, academyId))
+    console.log(words.say("backup.old-gone", { file, days: ERASING_THRESHOLDS.copyDays.value }));
 }
 
 async function backup(args: readonly string[]): Promise<number> {
@@ -22,8 +36,11 @@ async function backup(args: readonly string[]): Promise<number> {
   if (!existsSync(databaseFile(choice))) return refuse("backup.none", { folder: dataFolder() });
   const db = openDatabase(databaseFile(choice), "read");
   try {
-    const tables = await backupTo(db, file);
+    const tables = await backupTo(db, file, currentInstant());
     console.log(words.say("backup.done", { ...countRows(tables), file, digests: manifestOf(file) }));
+    copyErasedList(db.file, file);
+    if (existsSync(erasedListOf(file))) console.log(words.say("backup.list", { file: erasedListOf(file) }));
+    dropOld(path.dirname(file), db);
     return 0;
   } finally {
     db.close();

@@ -1,5 +1,6 @@
 import { existsSync, writeFileSync } from "node:fs";
 import path from "node:path";
+import { noteLooks } from "@/app/_server/access/looks";
 import { loadArchive } from "@/app/_server/archive/load-archive";
 import { packArchive } from "@/app/_server/archive/pack-archive";
 import { ACADEMY_CHOICES, type AcademyChoice, closeDatabases } from "@/app/_server/database";
@@ -48,6 +49,8 @@ async function main(argv: readonly string[]): Promise<number> {
   const scope = student ? admitToStudent(viewer, student.id) : null;
   if (wished !== undefined && !scope) return refuse("no-student", { alias: wished });
   const loaded = await loadArchive(viewer, scope ?? "everybody");
+  const students = loaded.archive.students.flatMap(({ id }) => admitToStudent(viewer, id) ?? []);
+  noteLooks(viewer, students, "npm run export");
   const bytes = packArchive(viewer, loaded);
   // Only its owner may read it, and a file that came meanwhile is not written over.
   writeFileSync(file, bytes, { mode: 0o600, flag: "wx" });

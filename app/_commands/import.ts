@@ -3,6 +3,7 @@ import path from "node:path";
 import { buildArchivePage } from "@/app/_server/archive/archive-page";
 import { ACADEMY_CHOICES, type AcademyChoice, closeDatabases } from "@/app/_server/database";
 import { admitMachine, type Viewer } from "@/app/_server/gate";
+import { withConsentBy } from "@/app/_server/import/consent-answers";
 import { type ImportDraft, previewImport } from "@/app/_server/import/import-desk";
 import { sayOutcome } from "@/app/_server/import/import-outcome";
 import { buildPreviewPage } from "@/app/_server/import/import-page";
@@ -25,12 +26,16 @@ interface ImportArguments {
 function readArguments(argv: readonly string[]): ImportArguments | string {
   const files: string[] = [];
   const answers: [string, string][] = [];
+  let consentBy = "";
   let confirm: "yes" | "no" = "no";
   let academy: AcademyChoice = "own";
   for (let at = 0; at < argv.length; at++) {
     const word = argv[at] ?? "";
     if (word === "--confirm") confirm = "yes";
-    else if (word === "--answer") {
+    else if (word === "--consent") {
+      consentBy = argv[++at] ?? "";
+      if (consentBy.trim() === "" || consentBy.startsWith("--")) return word;
+    } else if (word === "--answer") {
       const given = argv[++at] ?? "";
       const equals = given.indexOf("=");
       if (equals < 1) return given || word;
@@ -44,7 +49,9 @@ function readArguments(argv: readonly string[]): ImportArguments | string {
     else files.push(word);
   }
   const file = files[0];
-  return file !== undefined && files.length === 1 ? { file, answers, confirm, academy } : (files[1] ?? "");
+  return file !== undefined && files.length === 1
+    ? { file, answers: withConsentBy(answers, consentBy), confirm, academy }
+    : (files[1] ?? "");
 }
 
 /** The preview in lines: what needs an answer and how to give it, what stays out, what was changed, what will be saved. */

@@ -14,6 +14,8 @@ import path from "node:path";
 import { currentInstant } from "@/app/_server/clock";
 import { type AcademyChoice, databaseFile, dataFolder, ensurePrivateFolder } from "@/app/_server/database";
 import { takeLock } from "@/app/_server/door/server-lock";
+import { erasedListOf, takeInErasedLists } from "@/app/_server/erase/erased-list";
+import { honourErasedList } from "@/app/_server/erase/honour-list";
 import { checkBackup, digestTables, manifestOf, type TableDigests } from "@/db/backup";
 import { openDatabase } from "@/db/client";
 import { migrateDb } from "@/db/migrate";
@@ -60,7 +62,13 @@ async function requireSound(copy: string, args: readonly string[]): Promise<Tabl
 }
 
 // The copy is opened, compared and brought to this version aside; only a whole one takes the name of the data.
-async function layAside(copy: string, file: string, wanted: TableDigests): Promise<string> {
+// Whoever was erased since the copy was made is erased from it before it has the name of the data.
+async function layAside(
+  copy: string,
+  file: string,
+  wanted: TableDigests,
+): Promise<{ readonly part: string; readonly erased: number }> {
+  let erased = 0;
   const part = `${file}.restoring`;
   removeLeftovers(part);
   copyFileSync(copy, part);
@@ -71,13 +79,14 @@ async function layAside(copy: string, file: string, wanted: TableDigests): Promi
     const migrated = await migrateDb(db);
     // The copy that is restored stays; one of its older form more is of no use.
     if (migrated.copy !== null) for (const file of [migrated.copy, manifestOf(migrated.copy)]) rmSync(file);
+    erased = honourErasedList(db, erasedListOf(file));
     db.sqlite.pragma("wal_checkpoint(TRUNCATE)");
     db.sqlite.pragma("journal_mode = DELETE");
   } finally {
     db.close();
   }
   syncToDisk(part);
-  return part;
+  return { part, erased };
 }
 
 /** Gives a file a second name; where the disk knows no links, copies it. */
@@ -119,8 +128,11 @@ async function restore(args: readonly string[]): Promise<void> {
   }
   try {
     ensurePrivateFolder(path.dirname(file));
-    const kept = moveIn(await layAside(path.resolve(copy), file, tables), file);
+    takeInErasedLists(file, path.resolve(copy));
+    const { part, erased } = await layAside(path.resolve(copy), file, tables);
+    const kept = moveIn(part, file);
     console.log(words.say("restore.done", { ...countRows(tables), file }));
+    if (erased > 0) console.log(words.say("restore.erased", { count: erased }));
     if (kept) console.log(words.say("restore.kept", { file: kept }));
   } finally {
     lock.release();

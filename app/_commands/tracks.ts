@@ -1,4 +1,5 @@
 import { writeFileSync } from "node:fs";
+import { noteLooks } from "@/app/_server/access/looks";
 import { type JudgedInput, judgedInput } from "@/app/_server/analysis/judged-input";
 import { ACADEMY_CHOICES, type AcademyChoice, closeDatabases } from "@/app/_server/database";
 import { admitMachine, admitToStudent, type Viewer } from "@/app/_server/gate";
@@ -45,6 +46,7 @@ async function collect(viewer: Viewer, args: TracksArguments): Promise<JudgedInp
   );
   if (args.student !== null && students.length === 0) refuse("tracks.no-student", { id: args.student });
   const scopes = students.flatMap((student) => admitToStudent(viewer, student.id) ?? []);
+  noteLooks(viewer, scopes, "npm run tracks");
   return judgedInput(viewer, scopes, args.asOf);
 }
 

@@ -4,6 +4,7 @@ import { type Database, openDatabase } from "@/db/client";
 import { migrateDb } from "@/db/migrate";
 import { readAcademyIds } from "@/db/read/academies";
 import { type Holder, takeLock } from "./door/server-lock";
+import { honourErasedList } from "./erase/honour-list";
 
 /** The two data folders, which never meet: the demo's and the viewer's own academy's. */
 export const ACADEMY_CHOICES = ["demo", "own"] as const;
@@ -15,6 +16,8 @@ const FOLDERS: Readonly<Record<AcademyChoice, string>> = { demo: "demo", own: "a
 interface Opened {
   readonly handles: Map<AcademyChoice, Promise<Database>>;
   readonly files: Set<Database>;
+  /** What is still to be written before the files are closed, by name. */
+  readonly last: Map<string, () => void>;
   release: (() => void) | null;
 }
 
@@ -23,7 +26,7 @@ const KEY = Symbol.for("proofband.databases");
 const shared = globalThis as { [KEY]?: Opened };
 
 function opened(): Opened {
-  shared[KEY] ??= { handles: new Map(), files: new Set(), release: null };
+  shared[KEY] ??= { handles: new Map(), files: new Set(), last: new Map(), release: null };
   return shared[KEY];
 }
 
@@ -47,6 +50,7 @@ async function openMigrated(choice: AcademyChoice): Promise<Database> {
   const db = openDatabase(databaseFile(choice));
   try {
     await migrateDb(db);
+    honourErasedList(db);
   } catch (error) {
     db.close();
     throw error;
@@ -77,9 +81,15 @@ export async function findAcademyDatabase(
   return academyId === undefined ? null : { db, academyId };
 }
 
+/** Has something done before the files are closed; another work of that name takes its place. */
+export function beforeClosing(name: string, work: () => void): void {
+  opened().last.set(name, work);
+}
+
 /** Closes what is open and gives the folder free. */
 export function closeDatabases(): void {
-  const { handles, files, release } = opened();
+  const { handles, files, last, release } = opened();
+  for (const work of last.values()) work();
   for (const db of files) db.close();
   files.clear();
   handles.clear();

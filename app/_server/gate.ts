@@ -9,11 +9,13 @@ import { isVisible } from "@/db/read/visible";
 import type { CalendarDay } from "@/lib/domain/calendar-day";
 import type { Person, Role } from "@/lib/domain/person";
 import { ROLES } from "@/lib/domain/person";
-import type { AcademyScope, StudentScope } from "@/lib/domain/scope";
+import type { AcademyScope, PainScope, StudentScope } from "@/lib/domain/scope";
 import { LOCALES, type Words, wordsFor } from "@/lib/words/catalogue";
 import { type LogIn, readLogIn } from "./access/log-in";
+import { type ManyRow, noteLooks } from "./access/looks";
 import { kindOf, mayPass, type RowOf } from "./access/matrix";
 import { mustAddSecondStep } from "./access/second-step";
+import { signInPage } from "./access/sign-in-page";
 import { todayOf } from "./clock";
 import type { AcademyChoice } from "./database";
 import { checkReached } from "./door/reached";
@@ -32,6 +34,8 @@ export interface Viewer {
   readonly academy: Academy;
   readonly today: CalendarDay;
   readonly words: Words;
+  /** When this request’s log-in ends; absent: there is no request. */
+  readonly logInEnds?: LogIn["ends"];
 }
 
 /** A viewer who may see and change one student's data. */
@@ -134,7 +138,9 @@ export async function admitRequest(sent: Headers, wish: ViewerWish): Promise<Adm
   if (!found) return { kind: "no-academy" };
   const logIn = await readLogIn(found.db, found.choice, sent);
   const viewer = logIn ? admitPerson(found, logIn.userId, wish) : null;
-  return logIn && viewer ? { kind: "viewer", viewer, logIn } : { kind: "signed-out", choice: found.choice };
+  return logIn && viewer
+    ? { kind: "viewer", viewer: { ...viewer, logInEnds: logIn.ends }, logIn }
+    : { kind: "signed-out", choice: found.choice };
 }
 
 /** The scope of a student whom the viewer may see; null: of another, or of none, which look alike. */
@@ -147,16 +153,27 @@ export function admitToStudent(viewer: Viewer, studentId: string): StudentScope 
   return isVisible(viewer.scope, studentId) || isVisible(viewer.scope, reached) ? scope : null;
 }
 
+/**
+ * Proof that the viewer may know what hurts a student; null: they read of a pause its days alone. It is for the coach who has
+ * the student in charge today, own or cover, and for the family; a director is told only if they are that coach. A program on
+ * this machine works on the very file in which it stands.
+ */
+export function seesPain(viewer: Viewer, { studentId }: StudentScope): PainScope | null {
+  if (viewer.userId === null) return { studentId } as PainScope;
+  return seesPainOf(viewer).find((proof) => proof.studentId === studentId) ?? null;
+}
+
+/** The same of everybody whom a person has in charge today; a program asks for one student at a time. */
+export function seesPainOf({ db, userId, roles, today }: Viewer): readonly PainScope[] {
+  if (userId === null || !roles.includes("coach")) return [];
+  return readChargedStudents(db, [userId], today).map((studentId) => ({ studentId }) as PainScope);
+}
+
 const admission = cache(async (): Promise<Admission> => {
   const reached = await checkReached();
   if (reached.kind !== "ours") notFound();
   return admitRequest(await headers(), wishIn(await cookies()));
 });
-
-/** Where somebody logs in, and comes back to where they were. */
-export function signInPage(path: string | null): string {
-  return path === null ? "/sign-in" : `/sign-in?to=${encodeURIComponent(path)}`;
-}
 
 /** For pages that are there for whoever isn't logged in: at which academy's door they stand. */
 export async function findDoor(
@@ -193,9 +210,20 @@ export async function requireViewer(row: RowOf<"academy" | "viewer" | "student">
   return found.viewer;
 }
 
+// A page asks for its title and for itself.
+const noteOnce = cache((viewer: Viewer, studentId: string, row: RowOf<"student">): void => {
+  noteLooks(viewer, [{ academyId: viewer.scope.academyId, studentId } as StudentScope], row);
+});
+
+/** Keeps that a file with records of many students went out: an entry for each whom the viewer may see. */
+export function noteLookAtMany(viewer: Viewer, row: ManyRow, studentIds: readonly string[]): void {
+  const students = studentIds.flatMap((id) => admitToStudent(viewer, id) ?? []);
+  noteLooks(viewer, students, row);
+}
+
 /**
  * The viewer of this request and the proof that a student may be seen; else there is no such page. The address of a student
- * who turned out to be another leads to the other.
+ * who turned out to be another leads to the other. That somebody looked is kept here, where no page can forget it.
  */
 export async function requireStudent(row: RowOf<"student">, studentId: string): Promise<StudentViewer> {
   const viewer = await requireViewer(row);
@@ -203,6 +231,7 @@ export async function requireStudent(row: RowOf<"student">, studentId: string): 
   if (!student) notFound();
   const merged = readMergedInto(viewer.db, student);
   if (merged !== null) redirect(`/students/${merged}`);
+  noteOnce(viewer, studentId, row);
   return { ...viewer, student };
 }
 

@@ -32,8 +32,8 @@ function changeItem(change: ChartChange, x: PixelScale) {
 
 /** Sets the story above the plot, level and change in the order of days; where one lane is too short, changes stand over levels. */
 export function placeStory(
-  chart: SeasonChart,
-  size: FormSize,
+  chart: Pick<SeasonChart, "levels" | "changes" | "levelLabel">,
+  size: Pick<FormSize, "lane" | "width">,
   x: PixelScale,
 ): { readonly words: readonly StoryWords[]; readonly height: number } {
   const label = size.lane === "one" ? (chart.levelLabel ?? "") : "";

@@ -20,12 +20,20 @@ export function readArchivedRules(db: Database, scope: AcademyScope): ArchivedRu
          recorded_at AS recordedAt
        FROM club_regrouping WHERE academy_id = ? ORDER BY number`,
     ),
+    owningRules: all<ArchivedRules["owningRules"][number]>(
+      `SELECT number, from_day AS fromDay, sessions, span_days AS spanDays, rest_days AS restDays, share,
+         share_low AS shareLow, who, why, recorded_at AS recordedAt
+       FROM owning_rule WHERE academy_id = ? ORDER BY number`,
+    ),
     drills: all<ArchivedRules["drills"][number]>(
-      "SELECT id, name, fundamental_id AS fundamentalId, how, cautions FROM drill WHERE academy_id = ? ORDER BY name, id",
+      `SELECT id, name, fundamental_id AS fundamentalId, how, cautions, dose, reps,
+         minutes_a_day AS minutesADay, days_a_week AS daysAWeek,
+         remeasure_days AS remeasureDays
+       FROM drill WHERE academy_id = ? ORDER BY name, id`,
     ),
     goalBands: all<ArchivedRules["goalBands"][number]>(
       `SELECT id, fundamental_id AS fundamentalId, club_group AS clubGroup, scope, age_from AS ageFrom, age_to AS ageTo,
-         student_id AS studentId, low, high, from_day AS fromDay, reason, created_at AS createdAt
+         student_id AS studentId, low, high, from_day AS fromDay, reason, who, created_at AS createdAt
        FROM goal_band WHERE academy_id = ? ORDER BY from_day, created_at, id`,
     ),
     noiseModels: all<ArchivedRules["noiseModels"][number]>(

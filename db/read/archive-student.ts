@@ -1,14 +1,23 @@
 import type { ArchivedReread, ArchivedStudent } from "@/lib/domain/archive";
 import type { ArchivedSnapshot } from "@/lib/domain/archive-session";
-import type { AcademyScope, StudentScope } from "@/lib/domain/scope";
+import type { AcademyScope, PainScope, StudentScope } from "@/lib/domain/scope";
 import type { Database } from "../client";
+import { readArchivedAssignments, readArchivedPlans } from "./archive-plans";
 import { readArchivedSessions } from "./archive-sessions";
+import { readArchivedCarried } from "./carried-looks";
+import { veilPain } from "./events";
 import { seenBy, VISIBLE_SQL } from "./visible";
 
 type Event = ArchivedStudent["events"][number];
 type ReadBack = ArchivedStudent["readBacks"][number];
 
-function readEvents(db: Database, studentId: string): Event[] {
+/** Why something began anew at a pause may say what hurts. */
+function veilEvent(event: Event): Event {
+  if (event.kind !== "injury") return event;
+  return { ...veilPain(event), changes: event.changes.map((change) => ({ ...change, why: "" })) };
+}
+
+function readEvents(db: Database, studentId: string, pain: PainScope | null): Event[] {
   const changes = db.sqlite.prepare<[string], Event["changes"][number]>(
     `SELECT before, after, who, why, changed_at AS changedAt FROM rebaseline_change WHERE event_id = ? ORDER BY id`,
   );
@@ -19,7 +28,8 @@ function readEvents(db: Database, studentId: string): Event[] {
        FROM event WHERE student_id = ? ORDER BY day, id`,
     )
     .all(studentId)
-    .map((event) => ({ ...event, changes: changes.all(event.id) }));
+    .map((event) => ({ ...event, changes: changes.all(event.id) }))
+    .map((event) => (pain === null ? veilEvent(event) : event));
 }
 
 interface ReadItem {
@@ -51,8 +61,29 @@ function readReadBacks(db: Database, studentId: string): ReadBack[] {
     .map((drawn) => ({ ...drawn, items: items.all(drawn.id).map(withReading) }));
 }
 
-/** Everything on file of one student in the order of an archive; what was said of the tracks is added by who judges. */
-export function readArchivedStudent(db: Database, scope: StudentScope): Omit<ArchivedStudent, "snapshots"> {
+function readPractice(db: Database, studentId: string, pain: PainScope | null): ArchivedStudent["practice"] {
+  const rows = db.sqlite
+    .prepare<[string], ArchivedStudent["practice"][number]>(
+      `SELECT id, day, assignment_id AS assignmentId, minutes, balls, felt, source, pain, who, recorded_at AS recordedAt,
+         voided_at AS voidedAt
+       FROM practice WHERE student_id = ? ORDER BY day, recorded_at, id`,
+    )
+    .all(studentId);
+  if (pain !== null) return rows;
+  return rows.filter((row) => row.minutes !== null || row.balls !== null).map((row) => ({ ...row, pain: null }));
+}
+
+/**
+ * Everything on file of one student in the order of an archive; what was said of the tracks is added by who judges.
+ *
+ * @param proof that the viewer may know what hurts; null: nothing of that goes out
+ */
+export function readArchivedStudent(
+  db: Database,
+  scope: StudentScope,
+  proof: PainScope | null,
+): Omit<ArchivedStudent, "snapshots"> {
+  const pain = proof?.studentId === scope.studentId ? proof : null;
   const { studentId } = scope;
   const { sqlite } = db;
   const facts = sqlite
@@ -81,21 +112,9 @@ export function readArchivedStudent(db: Database, scope: StudentScope): Omit<Arc
       )
       .all(studentId),
     sessions: readArchivedSessions(db, scope),
-    events: readEvents(db, studentId),
-    assignments: sqlite
-      .prepare<[string], ArchivedStudent["assignments"][number]>(
-        `SELECT id, drill_id AS drillId, fundamental_id AS fundamentalId, start_day AS startDay, end_day AS endDay, dose,
-           who, recorded_at AS recordedAt, end_why AS endWhy, voided_at AS voidedAt
-         FROM drill_assignment WHERE student_id = ? ORDER BY start_day, id`,
-      )
-      .all(studentId),
-    practice: sqlite
-      .prepare<[string], ArchivedStudent["practice"][number]>(
-        `SELECT id, day, assignment_id AS assignmentId, minutes, balls, felt, source, pain, who, recorded_at AS recordedAt,
-           voided_at AS voidedAt
-         FROM practice WHERE student_id = ? ORDER BY day, recorded_at, id`,
-      )
-      .all(studentId),
+    events: readEvents(db, studentId, pain),
+    assignments: readArchivedAssignments(db, studentId),
+    practice: readPractice(db, studentId, pain),
     askings: sqlite
       .prepare<[string], ArchivedStudent["askings"][number]>(
         `SELECT fundamental_id AS fundamentalId, club_group AS clubGroup, state, day, who, plan,
@@ -103,7 +122,9 @@ export function readArchivedStudent(db: Database, scope: StudentScope): Omit<Arc
          FROM asking WHERE student_id = ? ORDER BY id`,
       )
       .all(studentId),
+    ...readArchivedPlans(db, studentId),
     readBacks: readReadBacks(db, studentId),
+    carried: readArchivedCarried(db, studentId),
   };
 }
 
@@ -162,27 +183,4 @@ export function readArchivedAnalyses(
        WHERE student_id = ? AND policy_version = ? ORDER BY fundamental_id, club_group`,
     )
     .all(studentId, policyVersion);
-}
-
-/** What was moved, split, merged or changed of a student's record, for reading only. */
-export interface ArchivedChange {
-  readonly studentId: string;
-  /** `this`: it was this student's record; `other`: it became this student's. */
-  readonly record: "this" | "other";
-  readonly kind: string;
-  readonly who: string;
-  readonly why: string;
-  readonly changedAt: string;
-  readonly undoneAt: string | null;
-}
-
-/** Oldest first; of a change that concerns two students, nothing names the other one. */
-export function readArchivedChanges(db: Database, { studentId }: StudentScope): ArchivedChange[] {
-  return db.sqlite
-    .prepare<[{ studentId: string }], ArchivedChange>(
-      `SELECT :studentId AS studentId, iif(student_id = :studentId, 'this', 'other') AS record, kind, who, why,
-         changed_at AS changedAt, undone_at AS undoneAt
-       FROM record_change WHERE student_id = :studentId OR other_student_id = :studentId ORDER BY id`,
-    )
-    .all({ studentId });
 }

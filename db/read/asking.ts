@@ -5,11 +5,10 @@ import type { AcademyScope, StudentScope } from "@/lib/domain/scope";
 import type { Database } from "../client";
 import { student } from "../schema";
 import { asking } from "../schema-work";
-import { visible } from "./visible";
+import { within } from "./visible";
 
 /** Every decision on a track's question, oldest first. */
 export function readAskings(db: Database, scope: AcademyScope | StudentScope): Asking[] {
-  const mine = "studentId" in scope ? eq(asking.studentId, scope.studentId) : visible(scope);
   return db.orm
     .select({
       studentId: asking.studentId,
@@ -22,7 +21,7 @@ export function readAskings(db: Database, scope: AcademyScope | StudentScope): A
     })
     .from(asking)
     .innerJoin(student, eq(student.id, asking.studentId))
-    .where(mine)
+    .where(within(scope, asking.studentId))
     .orderBy(asc(asking.id))
     .all()
     .map(({ plan, clubGroup, ...row }) => ({

@@ -1,6 +1,7 @@
 import type { AcademyScope } from "@/lib/domain/scope";
 import type { Database } from "../client";
 import type { importBatch } from "../schema";
+import { seenBy, VISIBLE_SQL } from "./visible";
 
 /** Kinds of what can have been built on an import's rows. */
 export const BUILT_KINDS = [
@@ -12,21 +13,31 @@ export const BUILT_KINDS = [
   "session",
   "change",
   "asking",
+  "priority",
+  "film-plan",
+  "told",
   "drill",
   "practice",
   "event",
   "goal-band",
   "consent",
   "height",
+  "charge",
+  "family-link",
+  "family-request",
   "draft",
 ] as const;
 
+type BuiltKind = (typeof BUILT_KINDS)[number];
+
 /** What was built on an import: of one kind, for one student, in one session or beside all of them. */
 export interface BuiltOnImport {
-  readonly kind: (typeof BUILT_KINDS)[number];
+  /** `unseen`: something of students whom the viewer may not see; neither what nor how much, whose nor when is told. */
+  readonly kind: BuiltKind | "unseen";
   readonly count: number;
-  readonly studentId: string;
-  readonly alias: string;
+  /** Null where it is unseen. */
+  readonly studentId: string | null;
+  readonly alias: string | null;
   readonly sessionId: string | null;
   readonly day: string | null;
 }
@@ -61,8 +72,9 @@ const ROWS = `
   touched AS (SELECT value AS id FROM json_each(:touched))`;
 
 // What hangs on a row of a file came after it. What bears no batch is told by its hour: an archive brings corrections and decisions of earlier days along. Heights bear
-// neither, so with an archive they can't be told from later ones.
-const CHECKS: Readonly<Record<BuiltOnImport["kind"], string>> = {
+// neither, so with an archive they can't be told from later ones. A consent is withdrawn on a day that may lie in the past, so no
+// hour tells: an archive's batch names those that came withdrawn, and any other "no" stays on file.
+const CHECKS: Readonly<Record<BuiltKind, string>> = {
   correction: `SELECT reading.student_id, reading.session_id FROM correction JOIN reading ON reading.id = correction.reading_id
     WHERE reading.batch_id = :batch AND corrected_at > :since`,
   reread: `SELECT student_id, session_id FROM reread_item item JOIN reread_draw ON reread_draw.id = item.draw_id
@@ -96,8 +108,13 @@ const CHECKS: Readonly<Record<BuiltOnImport["kind"], string>> = {
     WHERE (changed_at > :since AND session_id IN (SELECT id FROM own_session))
       OR (changed_at > :at AND (student_id IN touched OR other_student_id IN touched))`,
   asking: "SELECT student_id, NULL FROM asking WHERE recorded_at > :at AND student_id IN touched",
+  priority: "SELECT student_id, NULL FROM priority_choice WHERE recorded_at > :at AND student_id IN touched",
+  "film-plan": "SELECT student_id, NULL FROM film_plan WHERE recorded_at > :at AND student_id IN touched",
+  told: "SELECT student_id, NULL FROM told WHERE recorded_at > :at AND student_id IN touched",
   drill: `SELECT student_id, NULL FROM drill_assignment WHERE batch_id IS NOT :batch
-    AND (student_id IN new_student OR (recorded_at > :at AND student_id IN touched))`,
+      AND (student_id IN new_student OR (recorded_at > :at AND student_id IN touched))
+    UNION ALL SELECT student_id, NULL FROM drill_decision JOIN drill_assignment given ON given.id = assignment_id
+    WHERE drill_decision.recorded_at > :at AND given.batch_id = :batch`,
   practice: `SELECT student_id, NULL FROM practice WHERE batch_id IS NOT :batch AND (student_id IN new_student
       OR assignment_id IN (SELECT id FROM drill_assignment WHERE batch_id = :batch))`,
   event: `SELECT student_id, NULL FROM event WHERE batch_id IS NOT :batch AND (student_id IN new_student
@@ -106,18 +123,33 @@ const CHECKS: Readonly<Record<BuiltOnImport["kind"], string>> = {
     WHERE changed_at > :at AND (event.batch_id = :batch OR event.student_id IN touched)`,
   "goal-band": "SELECT student_id, NULL FROM goal_band WHERE created_at > :at AND student_id IN touched",
   consent: `SELECT student_id, NULL FROM consent WHERE batch_id IS NOT :batch AND student_id IN new_student
-    UNION ALL SELECT student_id, NULL FROM consent WHERE batch_id = :batch AND withdrawn_on >= substr(:at, 1, 10)`,
+    UNION ALL SELECT student_id, NULL FROM consent WHERE batch_id = :batch AND withdrawn_on IS NOT NULL
+      AND (:door <> 'archive' OR id NOT IN (SELECT value FROM import_batch, json_each(answers, '$.withdrawn')
+        WHERE import_batch.id = :batch))`,
   height: "SELECT student_id, NULL FROM height WHERE student_id IN new_student AND :door <> 'archive'",
+  // Handed over, or covered: the student is somebody else's work by now. A first charge goes along.
+  charge: `SELECT student_id, NULL FROM charge WHERE student_id IN new_student AND recorded_at > :at
+    AND from_coach_id IS NOT NULL`,
+  // A family would find its page gone. One that was ended by hand goes along.
+  "family-link": "SELECT student_id, NULL FROM family_link WHERE student_id IN new_student AND revoked_at IS NULL",
+  "family-request":
+    "SELECT student_id, NULL FROM family_request WHERE student_id IN new_student AND settled_at IS NULL",
   draft: `SELECT student_id, NULL FROM draft WHERE student_id IN new_student
     UNION ALL SELECT own.student_id, own.id FROM own_session own JOIN draft
       ON draft.kind IN ('correct-form ' || own.id, 'facts-form ' || own.id, 'move-form ' || own.id, 'split-form ' || own.id)
     WHERE own.student_id NOT IN new_student`,
 };
 
+const UNSEEN: BuiltOnImport = {
+  kind: "unseen",
+  ...{ count: 1, studentId: null, alias: null, sessionId: null, day: null },
+};
+
 /**
  * What was entered by others on top of an import's rows, so that taking these away would take that along or leave it
  * without ground: rows that hang on them, and decisions (asking, drill, goal, new beginning) of its students taken since.
- * Kinds in the order of `BUILT_KINDS`, then by name and day. Empty: nothing.
+ * Kinds in the order of `BUILT_KINDS`, then by name and day, last that there is something unseen. Who looked at a student whom it added, and what was announced to
+ * be erased of them, goes along with the student. Empty: nothing.
  */
 export function readBuiltOnImport(
   db: Database,
@@ -132,17 +164,22 @@ export function readBuiltOnImport(
     door: batch.door,
     academy: scope.academyId,
     touched,
+    ...seenBy(scope),
   };
-  return BUILT_KINDS.flatMap((kind) =>
+  const built = BUILT_KINDS.flatMap((kind) =>
     db.sqlite
       .prepare<[typeof given], BuiltOnImport>(
-        `WITH ${ROWS}, built (student_id, session_id) AS (${CHECKS[kind]})
+        `WITH ${ROWS}, built (student_id, session_id) AS (${CHECKS[kind]}),
+           shown AS (SELECT iif(${VISIBLE_SQL}, student.id, NULL) AS id, session_id
+             FROM built JOIN student ON student.id = built.student_id WHERE student.academy_id = :academy)
          SELECT '${kind}' AS kind, count(*) AS count, student.id AS studentId, student.alias, session.id AS sessionId,
            session.day
-         FROM built JOIN student ON student.id = built.student_id LEFT JOIN session ON session.id = built.session_id
-         WHERE student.academy_id = :academy
-         GROUP BY student.id, session.id ORDER BY student.alias, session.day`,
+         FROM shown LEFT JOIN student ON student.id = shown.id
+           LEFT JOIN session ON session.id = shown.session_id AND shown.id IS NOT NULL
+         GROUP BY student.id, session.id ORDER BY student.id IS NULL, student.alias, session.day`,
       )
       .all(given),
   );
+  const seen = built.filter(({ studentId }) => studentId !== null);
+  return seen.length === built.length ? seen : [...seen, UNSEEN];
 }

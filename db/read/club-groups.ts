@@ -6,6 +6,7 @@ import type { AcademyScope, StudentScope } from "@/lib/domain/scope";
 import type { Database } from "../client";
 import { splitWords } from "../joined-words";
 import { clubRegrouping } from "../schema-work";
+import { seenBy, VISIBLE_SQL } from "./visible";
 
 /** Either proof names an academy; its club groups are nobody's data. */
 export type AcademyKey = AcademyScope | StudentScope;
@@ -35,18 +36,27 @@ export function readClubGrouping(db: Database, scope: AcademyKey): ClubGrouping 
   return newest === undefined ? SHORT_LIST : parseClubGrouping(newest);
 }
 
-/** Sessions and students of each club group in force that has any. */
-export function readGroupUse(
-  db: Database,
-  scope: AcademyScope,
-): { readonly clubGroup: ClubGroup; readonly sessions: number; readonly students: number }[] {
+/** How much a club group in force is used: by students whom the scope reaches, and by all others. */
+export interface GroupUse {
+  readonly clubGroup: ClubGroup;
+  readonly sessions: number;
+  readonly students: number;
+  readonly otherSessions: number;
+  readonly otherStudents: number;
+}
+
+/** Of each club group that has sessions. What is counted of others is told only where they are enough (`small-group.ts`). */
+export function readGroupUse(db: Database, scope: AcademyScope): GroupUse[] {
   return db.sqlite
-    .prepare<[string], { clubGroup: ClubGroup; sessions: number; students: number }>(
-      `SELECT club_group AS clubGroup, count(*) AS sessions, count(DISTINCT student_id) AS students
-       FROM session JOIN student ON student.id = session.student_id
-       WHERE student.academy_id = ? GROUP BY club_group ORDER BY club_group`,
+    .prepare<[{ academyId: string; seen: string | null }], GroupUse>(
+      `SELECT club_group AS clubGroup,
+         sum(mine) AS sessions, count(DISTINCT iif(mine, student_id, NULL)) AS students,
+         sum(NOT mine) AS otherSessions, count(DISTINCT iif(mine, NULL, student_id)) AS otherStudents
+       FROM (SELECT club_group, student_id, ${VISIBLE_SQL} AS mine
+             FROM session JOIN student ON student.id = session.student_id WHERE student.academy_id = @academyId)
+       GROUP BY club_group ORDER BY club_group`,
     )
-    .all(scope.academyId);
+    .all({ academyId: scope.academyId, ...seenBy(scope) });
 }
 
 /** The club of each session of a group as somebody wrote it; null where none was. */

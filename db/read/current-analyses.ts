@@ -3,7 +3,7 @@ import type { AcademyScope, StudentScope } from "@/lib/domain/scope";
 import type { Database } from "../client";
 import { student } from "../schema";
 import { analysis } from "../schema-work";
-import { seenBy, VISIBLE_SQL, visible } from "./visible";
+import { seenBy, VISIBLE_SQL, within } from "./visible";
 
 /** What names an analysis in force and the data that it rests on. */
 export interface CurrentAnalysis {
@@ -23,8 +23,11 @@ const fields = {
 };
 
 function inForce(scope: AcademyScope | StudentScope, policyVersion: string) {
-  const mine = "studentId" in scope ? eq(analysis.studentId, scope.studentId) : visible(scope);
-  return and(mine, eq(analysis.policyVersion, policyVersion), eq(analysis.dataRevision, student.revision));
+  return and(
+    within(scope, analysis.studentId),
+    eq(analysis.policyVersion, policyVersion),
+    eq(analysis.dataRevision, student.revision),
+  );
 }
 
 const order = [asc(analysis.studentId), asc(analysis.fundamentalId), asc(analysis.clubGroup)] as const;
@@ -44,15 +47,25 @@ export function readCurrentAnalyses(
     .all();
 }
 
-/** The names of the academy's analyses that rest on the data as they are now. */
-export function readCurrentKeys(db: Database, scope: AcademyScope, policyVersion: string): CurrentAnalysis[] {
-  return db.orm
-    .select(fields)
-    .from(analysis)
-    .innerJoin(student, eq(student.id, analysis.studentId))
-    .where(inForce(scope, policyVersion))
-    .orderBy(...order)
-    .all();
+/**
+ * The analyses of an academy that rest on the data as they are now, in the fewest words, for thousands of tracks: an entry for
+ * each student who has any, with a line for each analysis that is all that names it; each line ends with a line feed.
+ */
+export function readCurrentLines(
+  db: Database,
+  scope: AcademyScope,
+  policyVersion: string,
+): { readonly studentId: string; readonly lines: string }[] {
+  return db.sqlite
+    .prepare<[string, string, { seen: string | null }], { studentId: string; lines: string }>(
+      `SELECT analysis.student_id AS studentId, group_concat(analysis.student_id || ' ' || fundamental_id || ' '
+         || club_group || ' ' || data_revision || ' ' || noise_model || char(10), ''
+         ORDER BY fundamental_id, club_group) AS lines
+       FROM student JOIN analysis ON analysis.student_id = student.id
+       WHERE student.academy_id = ? AND policy_version = ? AND data_revision = student.revision AND ${VISIBLE_SQL}
+       GROUP BY analysis.student_id ORDER BY analysis.student_id`,
+    )
+    .all(scope.academyId, policyVersion, seenBy(scope));
 }
 
 /** Their small parts. */

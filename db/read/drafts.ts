@@ -35,6 +35,12 @@ export function readDraft(db: Database, scope: AcademyScope, id: string): Draft 
     .get();
 }
 
+/** Whether an id is a draft's that the viewer has not, or has not any more: nothing of the viewer's is kept under it. */
+export function isOthersDraft(db: Database, scope: AcademyScope, id: string): boolean {
+  const held = db.orm.select({ id: draft.id }).from(draft).where(eq(draft.id, id)).get();
+  return held !== undefined && readDraft(db, scope, id) === undefined;
+}
+
 /**
  * The drafts whose kind begins with a word, the latest kept first; those of one hour in the order of their ids.
  *

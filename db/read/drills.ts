@@ -1,5 +1,5 @@
 import { asc, eq } from "drizzle-orm";
-import type { AssignmentRecord } from "@/lib/domain/drill-record";
+import type { AskedDose, AssignmentRecord } from "@/lib/domain/drill-record";
 import type { AcademyScope, StudentScope } from "@/lib/domain/scope";
 import type { DrillAssignment } from "@/lib/domain/student";
 import type { Database } from "../client";
@@ -8,8 +8,11 @@ import { drill, drillAssignment } from "../schema-work";
 /** A drill of the academy's library. */
 export type Drill = Omit<typeof drill.$inferSelect, "academyId">;
 
+/** How a drill is usually given, as far as that is said. */
+export type UsualDose = Pick<Drill, "dose" | "reps" | "minutesADay" | "daysAWeek" | "remeasureDays">;
+
 /** A drill given to a student; `drill` is its name. */
-export type FiledAssignment = DrillAssignment & { readonly drillId: string };
+export type FiledAssignment = DrillAssignment & AskedDose & { readonly drillId: string };
 
 /** By name. */
 export function readDrills(db: Database, scope: AcademyScope): Drill[] {
@@ -20,6 +23,11 @@ export function readDrills(db: Database, scope: AcademyScope): Drill[] {
       fundamentalId: drill.fundamentalId,
       how: drill.how,
       cautions: drill.cautions,
+      dose: drill.dose,
+      reps: drill.reps,
+      minutesADay: drill.minutesADay,
+      daysAWeek: drill.daysAWeek,
+      remeasureDays: drill.remeasureDays,
     })
     .from(drill)
     .where(eq(drill.academyId, scope.academyId))
@@ -38,6 +46,11 @@ export function readAssignmentLog(db: Database, scope: StudentScope): Assignment
       start: drillAssignment.startDay,
       end: drillAssignment.endDay,
       dose: drillAssignment.dose,
+      reps: drillAssignment.reps,
+      minutesADay: drillAssignment.minutesADay,
+      daysAWeek: drillAssignment.daysAWeek,
+      stopRule: drillAssignment.stopRule,
+      remeasureOn: drillAssignment.remeasureOn,
       who: drillAssignment.who,
       recordedAt: drillAssignment.recordedAt,
       endWhy: drillAssignment.endWhy,
@@ -55,7 +68,5 @@ export function readAssignmentLog(db: Database, scope: StudentScope): Assignment
 export function readAssignments(db: Database, scope: StudentScope): FiledAssignment[] {
   return readAssignmentLog(db, scope)
     .filter((each) => each.state === "stands")
-    .map(({ id, drillId, drill: name, fundamentalId, start, end, dose }) => ({
-      ...{ id, drillId, drill: name, fundamentalId, start, end, dose },
-    }));
+    .map(({ who: _who, recordedAt: _recorded, endWhy: _why, state: _state, ...given }) => given);
 }

@@ -1,14 +1,23 @@
 import { asc, eq } from "drizzle-orm";
 import type { FiledEvent, FiledRebaseline } from "@/lib/domain/event-record";
-import type { StudentScope } from "@/lib/domain/scope";
+import type { PainScope, StudentScope } from "@/lib/domain/scope";
 import type { PainPlace, StudentEvent } from "@/lib/domain/student";
 import type { Database } from "../client";
 import { splitWords } from "../joined-words";
 import { rebaselineChange } from "../schema-entry";
 import { event } from "../schema-work";
 
-/** Everything ever recorded by day, what was taken back too. */
-export function readEventLog(db: Database, scope: StudentScope): FiledEvent[] {
+/** A pause as it is told to everybody: that there is one and when, and nothing of what hurts. */
+export function veilPain<T extends Pick<StudentEvent, "kind" | "place" | "note">>(event: T): T {
+  return event.kind === "injury" ? { ...event, kind: "pause", place: null, note: "" } : event;
+}
+
+/**
+ * Everything ever recorded by day, what was taken back too.
+ *
+ * @param pain proof that the viewer may know what hurts; null: of a pause for an injury its days alone are read
+ */
+export function readEventLog(db: Database, scope: StudentScope, pain: PainScope | null): FiledEvent[] {
   const rows = db.orm
     .select({
       id: event.id,
@@ -26,22 +35,30 @@ export function readEventLog(db: Database, scope: StudentScope): FiledEvent[] {
     .where(eq(event.studentId, scope.studentId))
     .orderBy(asc(event.day), asc(event.id))
     .all();
-  return rows.map((row) => ({
+  const events = rows.map((row) => ({
     ...row,
     place: row.place as PainPlace | null,
     rebaselines: splitWords(row.rebaselines),
   }));
+  return pain?.studentId === scope.studentId ? events : events.map(veilPain);
 }
 
-/** By day; what was taken back happened for nobody: it is drawn nowhere and begins nothing anew. */
+/**
+ * By day; what was taken back happened for nobody: it is drawn nowhere and begins nothing anew. What a chart, a report or a
+ * verdict rests on never says what hurts, whoever looks: it is printed and handed on.
+ */
 export function readEvents(db: Database, scope: StudentScope): StudentEvent[] {
-  return readEventLog(db, scope)
+  return readEventLog(db, scope, null)
     .filter((each) => each.voidedAt === null)
     .map(({ who: _who, recordedAt: _recorded, voidedAt: _voided, ...happened }) => happened);
 }
 
-/** Every change at every event of the student, in the order in which they were made. */
-export function readRebaselines(db: Database, scope: StudentScope): FiledRebaseline[] {
+/**
+ * Every change at every event of the student, in the order in which they were made.
+ *
+ * @param pain null: why something began anew at a pause for an injury isn't read, for it may say what hurts
+ */
+export function readRebaselines(db: Database, scope: StudentScope, pain: PainScope | null): FiledRebaseline[] {
   const rows = db.orm
     .select({
       id: rebaselineChange.id,
@@ -51,11 +68,18 @@ export function readRebaselines(db: Database, scope: StudentScope): FiledRebasel
       who: rebaselineChange.who,
       why: rebaselineChange.why,
       changedAt: rebaselineChange.changedAt,
+      kind: event.kind,
     })
     .from(rebaselineChange)
     .innerJoin(event, eq(event.id, rebaselineChange.eventId))
     .where(eq(event.studentId, scope.studentId))
     .orderBy(asc(rebaselineChange.id))
     .all();
-  return rows.map((row) => ({ ...row, before: splitWords(row.before), after: splitWords(row.after) }));
+  const isVeiled = (kind: string): boolean => kind === "injury" && pain?.studentId !== scope.studentId;
+  return rows.map(({ kind, why, ...row }) => ({
+    ...row,
+    why: isVeiled(kind) ? "" : why,
+    before: splitWords(row.before),
+    after: splitWords(row.after),
+  }));
 }

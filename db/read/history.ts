@@ -1,6 +1,6 @@
-import type { StudentScope } from "@/lib/domain/scope";
+import type { AcademyScope, StudentScope } from "@/lib/domain/scope";
 import type { Database } from "../client";
-import type { AcademyKey } from "./club-groups";
+import { seenBy, VISIBLE_SQL } from "./visible";
 
 /** Readings that were added to a session later than it was entered, at one time. */
 export interface AddedLater {
@@ -22,11 +22,15 @@ export function readAddedLater(db: Database, scope: StudentScope): AddedLater[] 
     .all(scope.studentId);
 }
 
-/** The alias of everybody of the academy by id, of those who turned out to be another too. */
-export function readAliases(db: Database, scope: AcademyKey): ReadonlyMap<string, string> {
+/** The alias of everybody whom the viewer may see by id, of those who turned out to be one of them too. */
+export function readAliases(db: Database, scope: AcademyScope): ReadonlyMap<string, string> {
   const rows = db.sqlite
-    .prepare<[string], { id: string; alias: string }>("SELECT id, alias FROM student WHERE academy_id = ?")
-    .all(scope.academyId);
+    .prepare<[{ academyId: string; seen: string | null }], { id: string; alias: string }>(
+      `SELECT student.id, student.alias FROM student LEFT JOIN student AS other ON other.id = student.merged_into
+       WHERE student.academy_id = @academyId
+         AND (${VISIBLE_SQL} OR other.id IN (SELECT value FROM json_each(@seen)))`,
+    )
+    .all({ academyId: scope.academyId, ...seenBy(scope) });
   return new Map(rows.map(({ id, alias }) => [id, alias]));
 }
 

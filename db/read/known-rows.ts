@@ -4,6 +4,7 @@ import type { Session } from "@/lib/domain/session";
 import type { StudentEvent } from "@/lib/domain/student";
 import type { Database } from "../client";
 import { splitWords } from "../joined-words";
+import { veilPain } from "./events";
 import type { FiledCapture, StatedCaptureSd } from "./sessions";
 
 type Row = Record<string, ColumnValue>;
@@ -95,14 +96,17 @@ export function eventsKnown(db: Database, rows: readonly Row[], knownAt: string)
   return rows
     .filter((row) => String(row.recorded_at ?? "") <= knownAt)
     .filter((row) => row.voided_at === null || String(row.voided_at) > knownAt)
-    .map((row) => ({
-      id: String(row.id),
-      kind: row.kind as StudentEvent["kind"],
-      day: String(row.day),
-      endDay: row.end_day as string | null,
-      place: row.place as StudentEvent["place"],
-      note: String(row.note),
-      rebaselines: splitWords(before.get(row.id ?? null, knownAt) ?? String(row.rebaselines ?? "")),
-    }))
+    .map(
+      (row): StudentEvent => ({
+        id: String(row.id),
+        kind: row.kind as StudentEvent["kind"],
+        day: String(row.day),
+        endDay: row.end_day as string | null,
+        place: row.place as StudentEvent["place"],
+        note: String(row.note),
+        rebaselines: splitWords(before.get(row.id ?? null, knownAt) ?? String(row.rebaselines ?? "")),
+      }),
+    )
+    .map(veilPain)
     .sort((a, b) => compare(a.day, b.day) || compare(a.id, b.id));
 }

@@ -111,6 +111,21 @@ export function readRereadItems(db: Database, scope: AcademyScope, drawId: strin
     .all(scope.academyId, drawId, seenBy(scope));
 }
 
+/** Whose film each place of a draw is, by the place; for whoever asks whether it may be read, and for no page. */
+export function readRereadStudents(db: Database, scope: AcademyScope, drawId: string): ReadonlyMap<number, string> {
+  const rows = db.sqlite
+    .prepare<[string, string, Seen], { place: number; studentId: string }>(
+      `SELECT place, session.student_id AS studentId
+       FROM reread_item
+         JOIN reread_draw ON reread_draw.id = reread_item.draw_id
+         JOIN swing ON swing.id = reread_item.swing_id
+         JOIN session ON session.id = swing.session_id
+       WHERE reread_draw.academy_id = ? AND reread_draw.id = ? AND ${DRAW_VISIBLE}`,
+    )
+    .all(scope.academyId, drawId, seenBy(scope));
+  return new Map(rows.map(({ place, studentId }) => [place, studentId]));
+}
+
 /** A pair with the fundamental and the draw that it belongs to. */
 export type FiledPair = RereadPair & { readonly fundamentalId: FundamentalId; readonly drawId: string };
 

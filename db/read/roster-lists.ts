@@ -29,3 +29,18 @@ export function readRosterList(
     )
     .get();
 }
+
+/** What the kept list of a day rests on; undefined: none is kept. */
+export function readRosterDigest(
+  db: Database,
+  scope: AcademyScope,
+  asOf: string,
+  policyVersion: string,
+): string | undefined {
+  return db.sqlite
+    .prepare<[string, string, string], string>(
+      "SELECT input_digest FROM roster_list WHERE academy_id = ? AND as_of = ? AND policy_version = ?",
+    )
+    .pluck()
+    .get(scope.academyId, asOf, policyVersion);
+}

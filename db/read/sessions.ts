@@ -46,6 +46,18 @@ export function readSessionStudent(db: Database, { academyId }: AcademyScope, se
   return found?.studentId;
 }
 
+/** Of every student whom the scope reaches. */
+export function readSessionIds(db: Database, scope: AcademyScope): string[] {
+  const rows = db.orm
+    .select({ id: session.id })
+    .from(session)
+    .innerJoin(student, eq(student.id, session.studentId))
+    .where(visible(scope))
+    .orderBy(asc(session.id))
+    .all();
+  return rows.map(({ id }) => id);
+}
+
 /** By day, and within a day by sequence. */
 export function readSessions(db: Database, scope: StudentScope, clubGroup?: ClubGroup): Session[] {
   const rows = db.orm
@@ -121,11 +133,49 @@ export function readLastSessionDays(db: Database, scope: AcademyScope): LastSess
   return rows.flatMap(({ lastDay, ...row }) => (lastDay === null ? [] : [{ ...row, lastDay }]));
 }
 
+/** What of a student's session decides whether its day counts. */
+export type SessionStanding = Pick<Session, "studentId" | "day" | "clubGroup" | "circumstance" | "setAsideReason">;
+
+/** Every session of those whom the scope reaches, by student and day. */
+export function readSessionStandings(db: Database, scope: AcademyScope): SessionStanding[] {
+  return db.orm
+    .select({
+      studentId: session.studentId,
+      day: session.day,
+      clubGroup: session.clubGroup,
+      circumstance: session.circumstance,
+      setAsideReason: session.setAsideReason,
+    })
+    .from(session)
+    .innerJoin(student, eq(student.id, session.studentId))
+    .where(visible(scope))
+    .orderBy(asc(session.studentId), ...inSeasonOrder)
+    .all();
+}
+
 /** Solid strikes of balls hit. */
 export interface ContactCount {
   readonly studentId: string;
   readonly solid: number;
   readonly balls: number;
+}
+
+/** The club of a student's latest session with a group of clubs. */
+export type LatestClub = Pick<Session, "studentId" | "clubGroup" | "club">;
+
+/** One entry for each student and group of clubs that was filmed at all. */
+export function readLatestClubs(db: Database, scope: AcademyScope): LatestClub[] {
+  return db.sqlite
+    .prepare<[{ academyId: string; seen: string | null }], LatestClub>(
+      `SELECT student_id AS studentId, club_group AS clubGroup, club FROM (
+         SELECT session.student_id, session.club_group, session.club, row_number() OVER (
+             PARTITION BY session.student_id, session.club_group
+             ORDER BY session.day DESC, session.sequence DESC, session.said_club_group DESC) AS place
+         FROM session JOIN student ON student.id = session.student_id
+         WHERE student.academy_id = @academyId AND ${VISIBLE_SQL})
+       WHERE place = 1 ORDER BY student_id, club_group`,
+    )
+    .all({ academyId: scope.academyId, ...seenBy(scope) });
 }
 
 /** Each student's solid strikes over the latest sessions with a count; students without a count are left out. */

@@ -1,19 +1,27 @@
 import { and, asc, eq, isNotNull, isNull } from "drizzle-orm";
+import type { Consent } from "@/lib/domain/consent";
 import type { AcademyScope, StudentScope } from "@/lib/domain/scope";
-import type { Consent, Student } from "@/lib/domain/student";
+import type { Student } from "@/lib/domain/student";
 import type { Database } from "../client";
 import { height, student } from "../schema";
 import { consent } from "../schema-privacy";
 import { visible } from "./visible";
 
 /** A student on file; the revision grows with every change of the student's data. */
-export type FiledStudent = Student & { readonly revision: number; readonly createdAt: string };
+export type FiledStudent = Student & {
+  readonly revision: number;
+  readonly createdAt: string;
+  /** The day on which the student left; null: is here. */
+  readonly departedOn: string | null;
+};
 
 /** A consent on file. */
 export type FiledConsent = Consent & {
   readonly id: string;
   readonly studentId: string;
   readonly recordedAt: string;
+  /** Who took it back; null: nobody, or nobody said. */
+  readonly withdrawnBy: string | null;
 };
 
 /** A student's height on a day. */
@@ -31,6 +39,7 @@ const studentFields = {
   clubs: student.clubs,
   revision: student.revision,
   createdAt: student.createdAt,
+  departedOn: student.departedOn,
 };
 
 const consentFields = {
@@ -42,6 +51,7 @@ const consentFields = {
   from: consent.fromDay,
   until: consent.untilDay,
   withdrawnOn: consent.withdrawnOn,
+  withdrawnBy: consent.withdrawnBy,
   recordedAt: consent.recordedAt,
 };
 
@@ -53,6 +63,11 @@ export function readStudents(db: Database, scope: AcademyScope): FiledStudent[] 
     .where(and(visible(scope), isNull(student.mergedInto)))
     .orderBy(asc(student.alias))
     .all();
+}
+
+/** The same without whoever has left. */
+export function readStudentsHere(db: Database, scope: AcademyScope): FiledStudent[] {
+  return readStudents(db, scope).filter(({ departedOn }) => departedOn === null);
 }
 
 /**

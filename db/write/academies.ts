@@ -23,3 +23,12 @@ export function updateAcademy(db: Database, scope: AcademyScope, change: Academy
       db.sqlite.prepare("UPDATE student SET revision = revision + 1 WHERE academy_id = ?").run(scope.academyId);
   });
 }
+
+/** How long an academy keeps records and opens links, and from which age a student's own consent is asked for. */
+export function updateKeeping(
+  db: Database,
+  scope: AcademyScope,
+  keeping: Pick<Academy, "keepMonths" | "linkDays" | "ownConsentAge">,
+): void {
+  db.orm.update(academy).set(keeping).where(eq(academy.id, scope.academyId)).run();
+}

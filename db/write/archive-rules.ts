@@ -5,6 +5,7 @@ import type { Database } from "../client";
 import { readDrills } from "../read/drills";
 import { academy } from "../schema";
 import { noteCoding } from "../schema-entry";
+import { owningRule } from "../schema-plans";
 import { readerErrorFit } from "../schema-rereads";
 import { clubRegrouping, drill, noiseModel, ownFundamental } from "../schema-work";
 
@@ -43,6 +44,11 @@ export function enterArchivedRules(
       .insert(readerErrorFit)
       .values({ ...row, academyId })
       .run();
+  for (const row of rules.owningRules)
+    orm
+      .insert(owningRule)
+      .values({ ...row, academyId })
+      .run();
   for (const row of rules.noteCodings)
     orm
       .insert(noteCoding)
@@ -60,14 +66,8 @@ function enterDrills(
   const here = readDrills(db, scope);
   const ids = new Map<string, string>();
   for (const row of drills) {
-    const same = here.find(
-      (each) =>
-        each.id === row.id &&
-        each.name === row.name &&
-        each.fundamentalId === row.fundamentalId &&
-        each.how === row.how &&
-        each.cautions === row.cautions,
-    );
+    const fields = Object.keys(row) as (keyof typeof row)[];
+    const same = here.find((each) => fields.every((field) => each[field] === row[field]));
     const id = same?.id ?? freeId("drill", row.id);
     ids.set(row.id, id);
     if (!same)

@@ -1,18 +1,21 @@
 import type { ArchivedReread, ArchivedStudent } from "@/lib/domain/archive";
 import type { ArchivePlan } from "@/lib/domain/archive-plan";
+import { endBroughtConsents } from "@/lib/domain/brought-consents";
 import type { AcademyScope } from "@/lib/domain/scope";
 import { type Database, inTransaction } from "../client";
 import { readClubGrouping } from "../read/club-groups";
 import { readImportBatch } from "../read/import-batches";
 import { height, importBatch, student } from "../schema";
-import { practice, readBack, readBackItem, rebaselineChange } from "../schema-entry";
+import { readBack, readBackItem } from "../schema-entry";
 import { consent } from "../schema-privacy";
 import { rereadDraw, rereadItem } from "../schema-rereads";
-import { asking, drillAssignment, event, goalBand } from "../schema-work";
+import { asking, goalBand } from "../schema-work";
+import { enterArchivedHappenings, enterArchivedPlans, requireId } from "./archive-happenings";
 import { enterArchivedRules } from "./archive-rules";
 import { enterArchivedSessions, placedReadings } from "./archive-sessions";
+import { enterCarried, type NewReader } from "./carried-looks";
 import type { ImportInsert } from "./imports";
-import type { Stamp } from "./students";
+import { nameWithdrawn, type Stamp, takeInCharge } from "./students";
 
 type Table =
   | "student"
@@ -22,12 +25,24 @@ type Table =
   | "goal_band"
   | "consent"
   | "practice"
+  | "film_plan"
   | "read_back"
   | "drill"
   | "reread_draw";
 
+/** What an archive comes with. */
+type ArchiveStamp = Stamp & {
+  readonly door: "archive";
+  readonly batchId?: string | null;
+  readonly who?: string;
+  /** Among students of others the change of reader is dated; absent: it isn't. */
+  readonly reader?: NewReader;
+  /** Whether a student of that id was erased here: nobody bears the id again. */
+  readonly isErased?: (studentId: string) => boolean;
+};
+
 /** Finds an id that is free: the one that the archive has, or a new one where that is taken. */
-function idFinder(db: Database, { newId }: Stamp) {
+function idFinder(db: Database, { newId, isErased = () => false }: ArchiveStamp) {
   const prepare = (sql: string) => db.sqlite.prepare<[string], 1>(sql);
   const taken: Record<Table, ReturnType<typeof prepare>> = {
     student: prepare("SELECT 1 FROM student WHERE id = ?"),
@@ -37,62 +52,27 @@ function idFinder(db: Database, { newId }: Stamp) {
     goal_band: prepare("SELECT 1 FROM goal_band WHERE id = ?"),
     consent: prepare("SELECT 1 FROM consent WHERE id = ?"),
     practice: prepare("SELECT 1 FROM practice WHERE id = ?"),
+    film_plan: prepare("SELECT 1 FROM film_plan WHERE id = ?"),
     read_back: prepare("SELECT 1 FROM read_back WHERE id = ?"),
     drill: prepare("SELECT 1 FROM drill WHERE id = ?"),
     reread_draw: prepare("SELECT 1 FROM reread_draw WHERE id = ?"),
   };
-  return (table: Table, id: string): string => (taken[table].get(id) ? newId() : id);
+  return (table: Table, id: string): string =>
+    taken[table].get(id) || (table === "student" && isErased(id)) ? newId() : id;
 }
 
 interface Work {
   readonly db: Database;
   readonly scope: AcademyScope;
-  readonly stamp: Stamp;
+  readonly stamp: ArchiveStamp;
   readonly batchId: string;
   readonly freeId: ReturnType<typeof idFinder>;
   /** Ids here by the ids of the archive. */
   readonly students: Map<string, string>;
   readonly sessions: Map<string, string>;
   readonly drills: ReadonlyMap<string, string>;
-}
-
-function requireId(ids: ReadonlyMap<string, string>, id: string): string {
-  const found = ids.get(id);
-  if (found === undefined) throw new RangeError(`the archive names ${id} and doesn't hold it`);
-  return found;
-}
-
-function enterHappenings({ db, batchId, freeId, drills }: Work, studentId: string, archived: ArchivedStudent): void {
-  const { orm } = db;
-  for (const { changes, ...facts } of archived.events) {
-    const id = freeId("event", facts.id);
-    orm
-      .insert(event)
-      .values({ ...facts, id, studentId, batchId })
-      .run();
-    for (const change of changes)
-      orm
-        .insert(rebaselineChange)
-        .values({ ...change, eventId: id })
-        .run();
-  }
-  const assignments = new Map<string, string>();
-  for (const facts of archived.assignments) {
-    const id = freeId("drill_assignment", facts.id);
-    assignments.set(facts.id, id);
-    const drillId = requireId(drills, facts.drillId);
-    orm
-      .insert(drillAssignment)
-      .values({ ...facts, id, drillId, studentId, batchId })
-      .run();
-  }
-  for (const facts of archived.practice) {
-    const assignmentId = facts.assignmentId === null ? null : requireId(assignments, facts.assignmentId);
-    orm
-      .insert(practice)
-      .values({ ...facts, id: freeId("practice", facts.id), assignmentId, studentId, batchId })
-      .run();
-  }
+  /** Who reads from which day on; null: nothing says that readers change. */
+  readonly reader: NewReader | null;
 }
 
 function enterReadBacks({ db, freeId, sessions }: Work, studentId: string, archived: ArchivedStudent): void {
@@ -137,13 +117,20 @@ function enterStudent(work: Work, archived: ArchivedStudent) {
   const entry = { studentId, batchId, grouping: readClubGrouping(db, scope), freeId };
   const { ids, ...counts } = enterArchivedSessions(db, entry, archived.sessions);
   for (const [before, now] of ids) work.sessions.set(before, now);
-  enterHappenings(work, studentId, archived);
+  enterArchivedHappenings(work, studentId, archived);
   for (const row of archived.askings)
     db.orm
       .insert(asking)
       .values({ ...row, studentId })
       .run();
+  enterArchivedPlans(work, studentId, archived);
   enterReadBacks(work, studentId, archived);
+  enterCarried(
+    db,
+    { studentId, batchId, stamp: work.stamp, sessions: work.sessions, reader: work.reader },
+    archived.carried,
+  );
+  takeInCharge(db, scope, studentId, work.stamp);
   return { ...counts, sessions: archived.sessions.length };
 }
 
@@ -177,12 +164,7 @@ function enterRereads(work: Work, rereads: readonly ArchivedReread[]): void {
  *
  * @throws Error on a plan that names what it doesn't hold; nothing is written
  */
-export function insertArchive(
-  db: Database,
-  scope: AcademyScope,
-  plan: ArchivePlan,
-  stamp: Stamp & { readonly door: "archive"; readonly batchId?: string | null; readonly who?: string },
-): ImportInsert {
+export function insertArchive(db: Database, scope: AcademyScope, plan: ArchivePlan, stamp: ArchiveStamp): ImportInsert {
   return inTransaction(db, () => {
     const batch = readImportBatch(db, scope, plan.contentHash);
     if (batch) return { kind: "already-imported", batch };
@@ -205,9 +187,14 @@ export function insertArchive(
       .run();
     const freeId = idFinder(db, stamp);
     const drills = enterArchivedRules(db, scope, plan, freeId);
-    const work: Work = { db, scope, stamp, batchId, freeId, students: new Map(), sessions: new Map(), drills };
+    const isAmongOthers = plan.among === "others";
+    const reader = isAmongOthers ? (stamp.reader ?? null) : null;
+    const importDay = reader?.day ?? stamp.now.slice(0, 10);
+    const students = isAmongOthers ? endBroughtConsents(plan.students, importDay) : plan.students;
+    const ids = { students: new Map<string, string>(), sessions: new Map<string, string>(), drills };
+    const work: Work = { db, scope, stamp, batchId, freeId, ...ids, reader };
     const counts = { students: plan.students.length, sessions: 0, swings: 0, readings: 0 };
-    for (const archived of plan.students) {
+    for (const archived of students) {
       const made = enterStudent(work, archived);
       counts.sessions += made.sessions;
       counts.swings += made.swings;
@@ -221,6 +208,7 @@ export function insertArchive(
         .run();
     }
     enterRereads(work, plan.rereads);
+    nameWithdrawn(db, batchId);
     return { kind: "imported", batchId, ...counts, skipped: 0, conflicts: [] };
   });
 }

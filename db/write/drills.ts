@@ -1,7 +1,8 @@
 import { and, eq, isNotNull, isNull } from "drizzle-orm";
+import type { AskedDose } from "@/lib/domain/drill-record";
 import type { AcademyScope, StudentScope } from "@/lib/domain/scope";
 import { type Database, inTransaction } from "../client";
-import type { Drill, FiledAssignment } from "../read/drills";
+import type { Drill, FiledAssignment, UsualDose } from "../read/drills";
 import { drill, drillAssignment } from "../schema-work";
 import type { RecordedBy } from "./events";
 import { updateRevision } from "./students";
@@ -10,19 +11,30 @@ export type AssignmentInsert =
   | { readonly kind: "inserted" }
   | { readonly kind: "unknown-drill"; readonly drillId: string };
 
-export function insertDrill(db: Database, scope: AcademyScope, entered: Drill): void {
-  const { id, name, fundamentalId, how, cautions } = entered;
-  db.orm.insert(drill).values({ id, academyId: scope.academyId, name, fundamentalId, how, cautions }).run();
+/** A new drill of the library; how it is usually given may be left out. */
+export function insertDrill(
+  db: Database,
+  scope: AcademyScope,
+  entered: Omit<Drill, keyof UsualDose> & Partial<UsualDose>,
+): void {
+  const { id, name, fundamentalId, how, cautions, dose, reps, minutesADay, daysAWeek, remeasureDays } = entered;
+  db.orm
+    .insert(drill)
+    .values({
+      ...{ id, academyId: scope.academyId, name, fundamentalId, how, cautions },
+      ...{ dose, reps, minutesADay, daysAWeek, remeasureDays },
+    })
+    .run();
 }
 
 /** `by`: left out where nobody gave it by hand. `unknown-drill`: not in the library of the student's academy; nothing was written. */
 export function insertAssignment(
   db: Database,
   scope: StudentScope,
-  given: Omit<FiledAssignment, "drill">,
+  given: Omit<FiledAssignment, "drill" | keyof AskedDose> & Partial<AskedDose>,
   by?: RecordedBy,
 ): AssignmentInsert {
-  const { id, drillId, fundamentalId, start, end, dose } = given;
+  const { id, drillId, fundamentalId, start, end, dose, reps, minutesADay, daysAWeek, stopRule, remeasureOn } = given;
   return inTransaction(db, () => {
     const known = db.orm
       .select({ id: drill.id })
@@ -42,6 +54,7 @@ export function insertAssignment(
         startDay: start,
         endDay: end,
         dose,
+        ...{ reps, minutesADay, daysAWeek, stopRule, remeasureOn },
         who: by?.who ?? "",
         recordedAt: by?.now ?? null,
       })

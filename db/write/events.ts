@@ -80,3 +80,18 @@ export function insertRebaseline(
     return { kind: "changed" };
   });
 }
+
+/** What an event that is mended said of pain goes on to the pause that stands in for it. */
+export function updatePainFrom(
+  db: Database,
+  scope: StudentScope,
+  { from, to }: { readonly from: string; readonly to: string },
+): void {
+  db.sqlite
+    .prepare<{ from: string; to: string; studentId: string }>(
+      `UPDATE event SET kind = 'injury', place = wrong.place
+       FROM (SELECT place FROM event WHERE id = :from AND student_id = :studentId AND kind = 'injury') AS wrong
+       WHERE id = :to AND student_id = :studentId AND kind = 'pause'`,
+    )
+    .run({ from, to, studentId: scope.studentId });
+}

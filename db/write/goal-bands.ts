@@ -1,4 +1,5 @@
 import { and, eq, isNotNull, sql } from "drizzle-orm";
+import type { CalendarDay } from "@/lib/domain/calendar-day";
 import type { GoalBand } from "@/lib/domain/goal-band";
 import type { AcademyScope } from "@/lib/domain/scope";
 import { type Database, inTransaction } from "../client";
@@ -10,7 +11,9 @@ export type GoalBandInsert =
   | { readonly kind: "inserted"; readonly id: string }
   | { readonly kind: "unknown-student"; readonly studentId: string | null };
 
-function concerned(scope: AcademyScope, band: GoalBand) {
+type Reach = Pick<GoalBand, "scope" | "studentId">;
+
+function concerned(scope: AcademyScope, band: Reach) {
   return and(
     eq(student.academyId, scope.academyId),
     band.scope === "student" ? eq(student.id, band.studentId ?? "") : undefined,
@@ -27,7 +30,7 @@ export function insertGoalBand(
   db: Database,
   scope: AcademyScope,
   band: GoalBand,
-  { now, newId }: Stamp,
+  { now, newId, who = "" }: Stamp & { readonly who?: string },
 ): GoalBandInsert {
   const reach = band.scope;
   if (reach === "built-in") throw new RangeError("a built-in band is not kept here");
@@ -55,9 +58,38 @@ export function insertGoalBand(
         high,
         fromDay: from,
         reason,
+        who,
         createdAt: now,
       })
       .run();
     return { kind: "inserted", id };
   });
+}
+
+/**
+ * Days have come on which bands begin: the data of whomever those may reach count as changed, so that they are judged under
+ * them. A new year does the same to whoever an age range may reach. Done twice it is done once more, without harm.
+ *
+ * @param days the day after which none was looked for, empty for never, and the last one that has come, or seemed to
+ * @returns how often a student was marked
+ */
+export function updateBandsBegun(
+  db: Database,
+  scope: AcademyScope,
+  days: { readonly after: CalendarDay; readonly upTo: CalendarDay },
+): number {
+  const bands = db.orm.select().from(goalBand).where(eq(goalBand.academyId, scope.academyId)).all();
+  const begun: Reach[] = bands.filter(({ fromDay }) => fromDay > days.after && fromDay <= days.upTo);
+  if (days.after.slice(0, 4) < days.upTo.slice(0, 4))
+    begun.push(...bands.filter((band) => band.scope === "age-range").slice(0, 1));
+  return inTransaction(db, () =>
+    begun.reduce((marked, band) => {
+      const { changes } = db.orm
+        .update(student)
+        .set({ revision: sql`${student.revision} + 1` })
+        .where(concerned(scope, band))
+        .run();
+      return marked + changes;
+    }, 0),
+  );
 }

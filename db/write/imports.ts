@@ -1,7 +1,8 @@
 import { eq } from "drizzle-orm";
+import type { Consent } from "@/lib/domain/consent";
+import { paperConsent } from "@/lib/domain/paper-consent";
 import type { AcademyScope, StudentScope } from "@/lib/domain/scope";
 import type { EnteredSession, ImportPlan } from "@/lib/domain/session-entry";
-import type { Consent } from "@/lib/domain/student";
 import { type Database, inTransaction } from "../client";
 import { readAcademy } from "../read/academies";
 import { type ImportBatch, readImportBatch } from "../read/import-batches";
@@ -46,6 +47,8 @@ export type ImportInsert =
 /** From outside: the hour, fresh ids, and the gate's proof for each student that the file names. */
 export interface ImportDoor extends Stamp {
   readonly scopeOf: (studentId: string) => StudentScope;
+  /** The day where the academy is, on which consents begin; absent: the hour's. */
+  readonly today?: string;
   /** By which door the file came; absent: the page. */
   readonly door?: ImportBatch["door"];
   /** Id of the batch; absent or null: a fresh one. */
@@ -60,20 +63,16 @@ export interface ImportDoor extends Stamp {
 function enterStudents(db: Database, scope: AcademyScope, plan: ImportPlan, door: ImportDoor, batchId: string) {
   const stamp = { ...door, batchId };
   for (const { studentId, consent } of door.consents ?? []) insertConsent(db, door.scopeOf(studentId), consent, stamp);
-  const ids = new Map(readStudentNames(db, scope).map((student) => [student.alias, student.id]));
+  const ids = new Map([
+    ...readStudentNames(db, scope).map((student) => [student.alias, student.id] as const),
+    ...(plan.whose ?? []).map(({ alias, studentId }) => [alias, studentId] as const),
+  ]);
   const missing = plan.newStudents.filter(({ alias }) => !ids.has(alias));
-  const { zone } = readAcademy(db, scope);
+  const { zone, ownConsentAge } = readAcademy(db, scope);
+  const day = door.today ?? door.now.slice(0, 10);
   for (const { alias, hand, birthYear, consentGivenBy } of missing) {
     const student = { id: door.newId(), alias, birthYear, hand, zone, clubs: "" };
-    const from = door.now.slice(0, 10);
-    const consent = {
-      kind: "measure",
-      givenBy: consentGivenBy,
-      giverIs: "guardian",
-      from,
-      until: null,
-      withdrawnOn: null,
-    } as const;
+    const consent = paperConsent(consentGivenBy, { day, birthYear, ownConsentAge });
     const made = insertStudent(db, scope, student, consent, stamp);
     if (made.kind === "alias-taken") throw new RangeError(`two new students of one alias: ${alias}`);
     ids.set(alias, student.id);
@@ -157,6 +156,21 @@ function insertBatch(db: Database, scope: AcademyScope, plan: ImportPlan, door: 
     .run();
 }
 
+/** Aliases of a plan that mean nobody here, or several: somebody was renamed or added since the file was read. */
+function unknownAliases(db: Database, scope: AcademyScope, plan: ImportPlan): ReadonlySet<string> {
+  const bearers = new Map<string, Set<string>>();
+  for (const { alias, id } of readStudentNames(db, scope))
+    bearers.set(alias, (bearers.get(alias) ?? new Set()).add(id));
+  const said = new Map((plan.whose ?? []).map(({ alias, studentId }) => [alias, studentId]));
+  const fresh = new Set(plan.newStudents.map(({ alias }) => alias));
+  const isKnown = (alias: string): boolean => {
+    const ids = bearers.get(alias) ?? new Set();
+    const whose = said.get(alias);
+    return whose === undefined ? ids.size === 1 || (ids.size === 0 && fresh.has(alias)) : ids.has(whose);
+  };
+  return new Set(plan.sessions.map(({ alias }) => alias).filter((alias) => !isKnown(alias)));
+}
+
 /**
  * Everything in the plan that isn't on file yet, whole or not at all. What is on file stays as it is, the facts of a
  * session too; a reading with another value is handed back. The same content a second time changes nothing.
@@ -165,8 +179,7 @@ export function insertImport(db: Database, scope: AcademyScope, plan: ImportPlan
   return inTransaction(db, () => {
     const batch = readImportBatch(db, scope, plan.contentHash);
     if (batch) return { kind: "already-imported", batch };
-    const known = new Set([...readStudentNames(db, scope), ...plan.newStudents].map((student) => student.alias));
-    const unknown = new Set(plan.sessions.map(({ alias }) => alias).filter((alias) => !known.has(alias)));
+    const unknown = unknownAliases(db, scope, plan);
     if (unknown.size > 0) return { kind: "unknown-students", aliases: [...unknown] };
     const batchId = door.batchId ?? door.newId();
     insertBatch(db, scope, plan, door, batchId);

@@ -9,8 +9,16 @@ export type StudentMerge =
   | { readonly kind: "merged"; readonly changeId: number; readonly sessions: number }
   | { readonly kind: "same-student" | "merged-before" | "being-read" | "draft-open" };
 
-/** Tables whose rows name a student beside their own key. */
-const OWNED = ["consent", "event", "drill_assignment", "practice", "goal_band", "asking", "read_back"] as const;
+/**
+ * Tables whose rows name a student beside their own key. Whoever had the one in charge has the other in charge now, and the
+ * family's links show the whole record: it is one and the same person's. What stays: who looked is never changed, and what was
+ * announced to be erased of a record that is no more must not befall the other; both are read through `merged_into`.
+ */
+const OWNED = [
+  ...(["consent", "event", "drill_assignment", "practice", "goal_band", "asking", "read_back"] as const),
+  ...(["priority_choice", "film_plan", "told"] as const),
+  ...(["charge", "family_link", "family_request"] as const),
+];
 
 /** Sessions go one after the other, so that two that would take one place don't. */
 function sessionStates(db: Database, from: StudentScope, to: StudentScope, turned: readonly string[]): RowState[] {

@@ -113,6 +113,9 @@ export function movedSession(db: Database, sessionId: string, home: NewHome): Ro
   const looks = db.sqlite
     .prepare<[string], Numbered>("SELECT session_id, fundamental_id, club_group FROM look_noise WHERE session_id = ?")
     .all(sessionId);
+  const carried = db.sqlite
+    .prepare<[string], Numbered>("SELECT session_id, fundamental_id, club_group FROM carried_look WHERE session_id = ?")
+    .all(sessionId);
   const choice = { sessionId, swings: null };
   return [
     {
@@ -122,6 +125,7 @@ export function movedSession(db: Database, sessionId: string, home: NewHome): Ro
     },
     ...movedReadings(db, choice, home, mine),
     ...looks.map((key) => ({ table: "look_noise", key, values: mine })),
+    ...carried.map((key) => ({ table: "carried_look", key, values: mine })),
     ...movedRereads(db, choice, mine),
     ...(home.turned.length > 0 ? turnedSightings(db, sessionId) : []),
   ];

@@ -23,6 +23,10 @@ export interface NewCharge {
   readonly studentId: string;
   readonly coachId: string;
   readonly kind: "own" | "cover";
+  /** Who handed the student over; null or absent: a first coach. */
+  readonly fromCoachId?: string | null;
+  /** To the coach; null or absent: none. */
+  readonly note?: string | null;
   readonly fromDay: string;
   readonly untilDay: string | null;
   readonly who: string;

@@ -148,17 +148,42 @@ function isReadAgain(db: Database, change: RecordChange, sessions: string): bool
   return drawn.some((key) => !known.has(rowName({ table: "reread_item", key: { ...key } })));
 }
 
+/**
+ * What else may have been recorded of a student since, who then was two: nobody can say of which. A link that was ended by hand
+ * and a request that was settled are nobody's business any more, nor is practice that was taken back. That something hurt is,
+ * also when it is over.
+ */
+const HAPPENED = [
+  ...["event", "drill_assignment", "consent", "asking", "charge", "priority_choice", "film_plan", "told"].map(
+    (table) => `${table} WHERE recorded_at`,
+  ),
+  "practice WHERE (voided_at IS NULL OR pain IS NOT NULL) AND recorded_at",
+  "family_link WHERE revoked_at IS NULL AND made_at",
+  "family_request WHERE settled_at IS NULL AND asked_at",
+];
+
 /** Whether something else was recorded of the student into whom another was merged, since. */
 function hasHappened(db: Database, { otherStudentId, changedAt }: RecordChange): boolean {
-  return ["event", "drill_assignment", "practice", "consent", "asking"].some((table) =>
-    db.sqlite.prepare(`SELECT 1 FROM ${table} WHERE student_id = ? AND recorded_at > ?`).get(otherStudentId, changedAt),
+  return HAPPENED.some((since) =>
+    db.sqlite.prepare(`SELECT 1 FROM ${since} > ? AND student_id = ?`).get(changedAt, otherStudentId),
   );
+}
+
+/** Whether a row may be gone since, and nothing is the worse for it: a link that has ended goes by the clock. */
+function mayBeGone({ table }: RowState): boolean {
+  return table === "family_link" || table === "family_request";
+}
+
+/** How it was before the change, without what has gone by the clock since: that is not made anew. */
+function statesBack(db: Database, { before }: RecordChange): RowState[] {
+  return before.filter((state) => !mayBeGone(state) || readRowState(db, state).values !== null).reverse();
 }
 
 /** Whether the rows are as the change left them; the group in force follows from others and is passed over. */
 function isAsLeft(db: Database, change: RecordChange): boolean {
   return change.after.every((state) => {
     const now = readRowState(db, state).values;
+    if (now === null && mayBeGone(state)) return true;
     if (state.values === null || now === null) return state.values === now;
     return Object.entries(state.values).every(([name, value]) => name === "club_group" || now[name] === value);
   });
@@ -197,7 +222,7 @@ export function updateChangeUndone(
     if (by !== null) return { kind: "built-on", by };
     if (!isAsLeft(db, change)) return { kind: "built-on", by: "change" };
     if (!arePlacesFree(db, change)) return { kind: "built-on", by: "place" };
-    writeRowStates(db, [...change.before].reverse());
+    writeRowStates(db, statesBack(db, change));
     placeInGroups(db, scope, change.before);
     grow(db, scope, [change.studentId, change.otherStudentId]);
     db.sqlite.prepare("UPDATE record_change SET undone_at = ?, undone_by = ? WHERE id = ?").run(now, who, changeId);

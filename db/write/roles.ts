@@ -1,4 +1,4 @@
-import { and, eq, isNull } from "drizzle-orm";
+import { and, eq, gte, isNull, or } from "drizzle-orm";
 import type { Role } from "@/lib/domain/person";
 import { type Database, inTransaction } from "../client";
 import { assistance, charge, person, personRole } from "../schema-people";
@@ -31,15 +31,22 @@ export function updatePersonEnded(
   return changes === 1 ? "ended" : "unchanged";
 }
 
-/** Ends everything that a coach has in charge; the students are in nobody's until somebody is given them. */
+/**
+ * Ends everything that a coach has in charge; the students are in nobody's until somebody is given them. What has run out
+ * before `today` ended then, by nobody's hand, and stays as it is.
+ */
 export function updateChargesOfCoachEnded(
   db: Database,
   coachId: string,
-  ended: { readonly endedAt: string; readonly endedBy: string },
+  { today, ...ended }: { readonly today: string; readonly endedAt: string; readonly endedBy: string },
 ): void {
+  const standsStill = or(
+    isNull(charge.untilDay),
+    and(gte(charge.untilDay, today), gte(charge.untilDay, charge.fromDay)),
+  );
   db.orm
     .update(charge)
     .set(ended)
-    .where(and(eq(charge.coachId, coachId), isNull(charge.endedAt)))
+    .where(and(eq(charge.coachId, coachId), isNull(charge.endedAt), standsStill))
     .run();
 }

@@ -30,6 +30,7 @@ const PATCHED: Readonly<Record<string, readonly string[]>> = {
   reading: ["id", "session_id", "student_id", "value", "reader"],
   correction: ["id", "value"],
   look_noise: ["session_id", "fundamental_id", "club_group", "student_id"],
+  carried_look: ["session_id", "fundamental_id", "club_group", "student_id"],
   height: ["student_id", "day", "cm"],
   consent: ["id", "student_id"],
   event: ["id", "student_id"],
@@ -37,7 +38,13 @@ const PATCHED: Readonly<Record<string, readonly string[]>> = {
   practice: ["id", "student_id"],
   goal_band: ["id", "student_id"],
   asking: ["id", "student_id"],
+  priority_choice: ["id", "student_id"],
+  film_plan: ["id", "student_id"],
+  told: ["id", "student_id"],
   read_back: ["id", "student_id"],
+  charge: ["id", "student_id"],
+  family_link: ["id", "student_id"],
+  family_request: ["id", "student_id"],
   reread_item: ["draw_id", "place", "student_id", "session_id"],
 };
 

@@ -1,7 +1,8 @@
 import { and, eq, sql } from "drizzle-orm";
+import type { Consent } from "@/lib/domain/consent";
 import { SINCE_EVER } from "@/lib/domain/goal-band";
 import type { AcademyScope, StudentScope } from "@/lib/domain/scope";
-import type { Consent, Student } from "@/lib/domain/student";
+import type { Student } from "@/lib/domain/student";
 import { type Database, inTransaction } from "../client";
 import type { Height } from "../read/students";
 import { visible } from "../read/visible";
@@ -47,8 +48,13 @@ function consentRow(
   return { id: newId(), studentId, kind, givenBy, giverIs, ...days, recordedAt: now, batchId };
 }
 
-// Whoever adds a student has the student in charge, from the first film on that they may bring along.
-function takeInCharge(db: Database, { userId }: AcademyScope, studentId: string, { now, newId }: Stamp): void {
+/** Whoever adds a student has the student in charge, from the first film on that they may bring along, if they coach. */
+export function takeInCharge(
+  db: Database,
+  { userId }: AcademyScope,
+  studentId: string,
+  { now, newId }: Pick<Stamp, "now" | "newId">,
+): void {
   if (userId === null) return;
   const coach = db.orm
     .select({ who: user.name })
@@ -61,11 +67,12 @@ function takeInCharge(db: Database, { userId }: AcademyScope, studentId: string,
   insertCharge(db, { id: newId(), studentId, coachId: userId, ...always, who: coach.who, recordedAt: now });
 }
 
+/** @param given what was consented to with it; null: nothing */
 export function insertStudent(
   db: Database,
   scope: AcademyScope,
   entered: Student,
-  given: Consent | null,
+  given: Consent | readonly Consent[] | null,
   stamp: Stamp,
 ): StudentInsert {
   return inTransaction(db, () => {
@@ -81,10 +88,10 @@ export function insertStudent(
       .insert(student)
       .values({ id, academyId: scope.academyId, alias, birthYear, hand, zone, clubs, createdAt, batchId })
       .run();
-    if (given)
+    for (const one of [given ?? []].flat())
       db.orm
         .insert(consent)
-        .values(consentRow(given, id, stamp))
+        .values(consentRow(one, id, stamp))
         .run();
     takeInCharge(db, scope, id, stamp);
     return { kind: "inserted", studentId: id };
@@ -105,23 +112,41 @@ export function insertConsent(db: Database, scope: StudentScope, given: Consent,
 export function updateConsentWithdrawn(
   db: Database,
   scope: StudentScope,
-  withdrawal: { readonly consentId: string; readonly withdrawnOn: string },
+  {
+    consentId,
+    withdrawnOn,
+    withdrawnBy = null,
+  }: { readonly consentId: string; readonly withdrawnOn: string; readonly withdrawnBy?: string | null },
 ): { readonly kind: "updated" | "unchanged" } {
   return inTransaction(db, () => {
     const { changes } = db.orm
       .update(consent)
-      .set({ withdrawnOn: withdrawal.withdrawnOn })
+      .set({ withdrawnOn, withdrawnBy })
       .where(
-        and(
-          eq(consent.id, withdrawal.consentId),
-          eq(consent.studentId, scope.studentId),
-          sql`${consent.withdrawnOn} IS NULL`,
-        ),
+        and(eq(consent.id, consentId), eq(consent.studentId, scope.studentId), sql`${consent.withdrawnOn} IS NULL`),
       )
       .run();
     if (changes === 0) return { kind: "unchanged" };
     updateRevision(db, scope);
     return { kind: "updated" };
+  });
+}
+
+/** Names the consents that came withdrawn with an import: undone, it takes these along, and none that is withdrawn later. */
+export function nameWithdrawn(db: Database, batchId: string): void {
+  db.sqlite
+    .prepare<[string]>(
+      `UPDATE import_batch SET answers = json_set(answers, '$.withdrawn', (SELECT json_group_array(id)
+         FROM consent WHERE batch_id = import_batch.id AND withdrawn_on IS NOT NULL)) WHERE id = ?`,
+    )
+    .run(batchId);
+}
+
+/** On which day a student left; null: is here. */
+export function updateDeparted(db: Database, scope: StudentScope, departedOn: string | null): void {
+  inTransaction(db, () => {
+    updateRevision(db, scope);
+    db.orm.update(student).set({ departedOn }).where(eq(student.id, scope.studentId)).run();
   });
 }
 

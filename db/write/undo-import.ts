@@ -17,6 +17,8 @@ export type ImportUndo =
       readonly file: "given" | "gone";
     }
   | { readonly kind: "built-on"; readonly built: readonly BuiltOnImport[] }
+  /** Of some of its students whoever asks has no proof any more. */
+  | { readonly kind: "out-of-charge" }
   | { readonly kind: "undone-before" }
   | { readonly kind: "not-there" };
 
@@ -24,11 +26,13 @@ export type ImportUndo =
 export interface UndoDoor {
   readonly now: string;
   readonly who: string;
-  readonly scopeOf: (studentId: string) => StudentScope;
+  /** Null: there is none. */
+  readonly scopeOf: (studentId: string) => StudentScope | null;
 }
 
 // What hangs on a row goes before it, so that nothing goes unseen with another.
 const TABLES = [
+  "carried_look",
   "reading",
   "swing",
   "capture",
@@ -98,7 +102,7 @@ function deleteRows(db: Database, batch: string): Record<(typeof TABLES)[number]
 
 /**
  * Takes an import back, whole or not at all: exactly the rows that it wrote go, with the looks at them; the batch stays
- * as its history, and the same file can be imported anew. `built-on`: something was built on it, and nothing changed.
+ * as its history, and the same file can be imported anew. `built-on`, `out-of-charge`: nothing changed.
  */
 export function undoImport(db: Database, scope: AcademyScope, batchId: string, door: UndoDoor): ImportUndo {
   return inTransaction(db, () => {
@@ -108,11 +112,9 @@ export function undoImport(db: Database, scope: AcademyScope, batchId: string, d
     if (batch.undoneAt !== null) return { kind: "undone-before" };
     const built = readBuiltOnImport(db, scope, batch);
     if (built.length > 0) return { kind: "built-on", built };
-    const touched = readTouchedStudents(db, batchId);
-    for (const { id, isNew } of touched) {
-      const student = door.scopeOf(id);
-      if (isNew === 0) updateRevision(db, student);
-    }
+    const touched = readTouchedStudents(db, batchId).map(({ id, isNew }) => ({ student: door.scopeOf(id), isNew }));
+    for (const { student } of touched) if (!student) return { kind: "out-of-charge" };
+    for (const { student, isNew } of touched) if (student && isNew === 0) updateRevision(db, student);
     const names = deleteLooks(db, scope, batchId);
     deleteModels(db, scope, names, batch.createdAt);
     const { student: students, session: sessions, reading: readings } = deleteRows(db, batchId);

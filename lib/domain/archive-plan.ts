@@ -12,4 +12,6 @@ export interface ArchivePlan {
   /** Under the aliases that they get here. */
   readonly students: readonly ArchivedStudent[];
   readonly rereads: readonly ArchivedReread[];
+  /** `others`: students of others are here, so the change of reader is dated and consents end; `nobody`: everything goes on as it was. */
+  readonly among: "others" | "nobody";
 }

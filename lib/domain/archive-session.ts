@@ -82,6 +82,12 @@ export const archivedSession = z.strictObject({
   looks: z.array(z.strictObject({ fundamentalId, clubGroup, noiseModelName: id })),
 });
 
+/**
+ * The longest snapshot, in characters: one of fourteen sessions has seven thousand, and a thousand sessions stay below it.
+ * More is no snapshot.
+ */
+export const LONGEST_SNAPSHOT = 1_000_000;
+
 /** What was said of one track, kept whole; it can be thrown away and computed again. */
 export const archivedSnapshot = z.strictObject({
   fundamentalId,
@@ -93,7 +99,7 @@ export const archivedSnapshot = z.strictObject({
   listed: z.boolean(),
   listedLooks: z.array(z.boolean()),
   /** JSON: the judged track and its verdict with all its looks. */
-  body: anyText,
+  body: anyText.max(LONGEST_SNAPSHOT),
 });
 
 export type ArchivedSession = Readonly<z.infer<typeof archivedSession>>;

@@ -1,10 +1,19 @@
 import { z } from "zod";
 import { anyText, clubGroup, count, day, fundamentalId, id, instant, joined, number, text } from "./archive-fields";
+import {
+  archivedAssignment,
+  archivedDrill,
+  archivedFilmPlan,
+  archivedOwningRule,
+  archivedPriority,
+} from "./archive-plans";
 import { archivedSession, archivedSnapshot } from "./archive-session";
 import { ASKING_STATES } from "./asking";
+import { archivedCarried } from "./carried-look";
+import { CONSENT_KINDS, GIVERS } from "./consent";
 import { HANDS } from "./handedness";
 import { REREAD_LEVELS } from "./reread";
-import { CONSENT_KINDS, EVENT_KINDS, GIVERS, PAIN_PLACES } from "./student";
+import { EVENT_KINDS, PAIN_PLACES } from "./student";
 
 /** The name by which an archive is known, and the version of its structure. A new column or meaning is a new version. */
 export const ARCHIVE_FORMAT = "proofband-archive";
@@ -37,19 +46,6 @@ const event = z.strictObject({
   recordedAt: instant.nullable(),
   voidedAt: instant.nullable(),
   changes: z.array(z.strictObject({ before: joined, after: joined, who: text, why: text, changedAt: instant })),
-});
-
-const assignment = z.strictObject({
-  id,
-  drillId: id,
-  fundamentalId,
-  startDay: day,
-  endDay: day.nullable(),
-  dose: text,
-  who: text,
-  recordedAt: instant.nullable(),
-  endWhy: text.nullable(),
-  voidedAt: instant.nullable(),
 });
 
 const practice = z.strictObject({
@@ -112,11 +108,15 @@ const student = z.strictObject({
   consents: z.array(consent),
   sessions: z.array(archivedSession),
   events: z.array(event),
-  assignments: z.array(assignment),
+  assignments: z.array(archivedAssignment),
   practice: z.array(practice),
   askings: z.array(asking),
+  priorities: z.array(archivedPriority).default([]),
+  filmPlans: z.array(archivedFilmPlan).default([]),
   readBacks: z.array(readBack),
   snapshots: z.array(archivedSnapshot),
+  // Files from before these were kept have none.
+  carried: z.array(archivedCarried).default([]),
 });
 
 const goalBand = z.strictObject({
@@ -131,6 +131,7 @@ const goalBand = z.strictObject({
   high: number.nullable(),
   fromDay: day,
   reason: text,
+  who: text.default(""),
   createdAt: instant,
 });
 
@@ -179,7 +180,8 @@ const rules = z.strictObject({
       recordedAt: instant,
     }),
   ),
-  drills: z.array(z.strictObject({ id, name: text, fundamentalId, how: text, cautions: text })),
+  owningRules: z.array(archivedOwningRule).default([]),
+  drills: z.array(archivedDrill),
   goalBands: z.array(goalBand),
   noiseModels: z.array(
     z.strictObject({
@@ -214,6 +216,8 @@ export const archiveSchema = z.strictObject({
   format: z.literal(ARCHIVE_FORMAT),
   version: z.literal(ARCHIVE_VERSION),
   holds: z.enum(["student", "academy"]),
+  /** The academy as it calls itself; empty: a file from before that was told. */
+  saidBy: text.max(200).default(""),
   rules,
   students: z.array(student),
   rereads: z.array(reread),

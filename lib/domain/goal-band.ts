@@ -8,7 +8,7 @@ export const GOAL_SCOPES = ["built-in", "academy", "age-range", "student"] as co
 /** How wide a goal band reaches. */
 export type GoalScope = (typeof GOAL_SCOPES)[number];
 
-/** A goal band with its day and reason. */
+/** A goal band with its day and reason. One of an academy, an age range or a student that has no edges gives the word back to the wider one. */
 export interface GoalBand extends Edges {
   readonly fundamentalId: FundamentalId;
   readonly clubGroup: ClubGroup;
@@ -18,9 +18,40 @@ export interface GoalBand extends Edges {
   readonly ageTo: number | null;
   /** Only where the scope is `student`. */
   readonly studentId: string | null;
-  /** First day in force, `YYYY-MM-DD`; the built-in band is in force since ever. */
+  /** First day in force, `YYYY-MM-DD`; the built-in band is in force from the start. */
   readonly from: string;
   readonly reason: string;
+  /**
+   * First day whose verdicts it decides, where it was entered after its own first day: what was said of films until then
+   * keeps its word. Absent: its first day.
+   */
+  readonly decidesFrom?: string;
+  /** A later entered one of its own series began earlier, before this one had begun: it never holds. Absent: no. */
+  readonly replaced?: true;
+}
+
+/** A band as somebody set it. */
+export type RecordedBand = GoalBand & {
+  readonly id: string;
+  /** Empty: from before that was kept, or built with the demo. */
+  readonly who: string;
+  /** ISO instant. */
+  readonly createdAt: string;
+};
+
+/** The bands as verdicts take them: dated back, one decides from the day on which it was entered. */
+export function asDecided<T extends GoalBand>(bands: readonly T[]): readonly T[] {
+  return bands.map((band) => (band.decidesFrom === undefined ? band : { ...band, from: band.decidesFrom }));
+}
+
+/** Whether a band gives the word back to the wider one. */
+export function givesBack({ low, high, scope }: Pick<GoalBand, "low" | "high" | "scope">): boolean {
+  return scope !== "built-in" && low === null && high === null;
+}
+
+/** What a band stands in for: the earlier ones of its own scope, of its age range or student. */
+export function goalSeries({ scope, ageFrom, ageTo, studentId }: GoalBand): string {
+  return `${scope} ${ageFrom ?? ""} ${ageTo ?? ""} ${studentId ?? ""}`;
 }
 
 /** First day of a band that was always in force. */
@@ -29,7 +60,8 @@ export const SINCE_EVER = "0001-01-01";
 /**
  * The goal band in force for one student, fundamental and club group on one day.
  *
- * Among the bands whose first day has come, the narrowest scope wins; within a scope, the latest.
+ * Among the bands whose first day has come, the narrowest scope wins; within a scope, the latest. What was given back
+ * leaves the word to the wider scope; what was replaced before it began never holds.
  *
  * @param bands every dated band that might apply, any order; other fundamentals and students are passed over
  * @param birthYear for age ranges: whole years of age by 31 December of the day's year; null: no age range applies
@@ -59,11 +91,18 @@ export function goalInForce(
       band.fundamentalId === fundamental.id &&
       band.clubGroup === clubGroup &&
       band.from <= day &&
+      band.replaced !== true &&
       (band.scope !== "student" || band.studentId === student.id) &&
       (band.scope !== "age-range" ||
         (age !== null && age >= (band.ageFrom ?? 0) && age <= (band.ageTo ?? Number.POSITIVE_INFINITY))),
   );
+  const latest = new Map<string, GoalBand>();
+  for (const band of inForce) {
+    const before = latest.get(goalSeries(band));
+    if (before === undefined || band.from >= before.from) latest.set(goalSeries(band), band);
+  }
   return inForce.reduce((best, band) => {
+    if (latest.get(goalSeries(band)) !== band || givesBack(band)) return best;
     const rank = GOAL_SCOPES.indexOf(band.scope) - GOAL_SCOPES.indexOf(best.scope);
     return rank > 0 || (rank === 0 && band.from >= best.from) ? band : best;
   }, builtIn);

@@ -1,5 +1,6 @@
 import type { CalendarDay } from "./calendar-day";
 import type { Edges } from "./fundamental";
+import type { DatedOwningRule } from "./owning-rule";
 
 /** One session as the verdict takes it in: readings in force, corrected values, final camera sd. */
 export interface JudgedSession {
@@ -22,6 +23,13 @@ export interface JudgedSession {
   readonly readerOffsetSd?: number;
 }
 
+/** A goal with its first day. */
+export interface DatedGoal extends Edges {
+  readonly from: CalendarDay;
+  /** Least change worth having against this goal, in the unit; absent where another dated goal has one: none. */
+  readonly worthwhileAtLeast?: number;
+}
+
 /** The judged input of one track: one student × one fundamental × one club group since the last re-baseline. */
 export interface JudgedTrack {
   readonly id: string;
@@ -30,11 +38,13 @@ export interface JudgedTrack {
   readonly pool?: string;
   /** The goal in force at the last session. */
   readonly goal?: Edges;
-  /** Goals by their first day, oldest first, where they changed on the way; a proved change keeps the word of its own day. */
-  readonly goals?: readonly (Edges & { readonly from: CalendarDay })[];
+  /** Goals by their first day, oldest first, where they changed on the way; a look, and a proved change, keep the word of their own day. */
+  readonly goals?: readonly DatedGoal[];
+  /** Owning rules of the academy by their first day, in the order of entry; before the first the policy's. */
+  readonly owning?: readonly DatedOwningRule[];
   readonly better?: "up" | "down";
   readonly smallestWorthwhile?: number;
-  /** Least change worth having against the goal, in the unit; without a smallest worthwhile one of its own. */
+  /** Least change worth having against the goal, in the unit; without a smallest worthwhile one of its own, or of a dated goal. */
   readonly worthwhileAtLeast?: number;
   /** Sd of one reading at the last look, in the unit; and of the offset between readers. */
   readonly readerSd?: number;

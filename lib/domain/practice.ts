@@ -24,6 +24,18 @@ export interface Practice {
   readonly voidedAt: string | null;
 }
 
+/** That something hurt on a day, as the family said it; only they and the coach in charge are told. */
+export interface SaidPain {
+  /** Of the entry of practice with which it was said. */
+  readonly id: string;
+  readonly day: string;
+  /** A word of the list of places, or the family's own. */
+  readonly place: string;
+  readonly who: string;
+  /** ISO instant. */
+  readonly recordedAt: string;
+}
+
 /** Practice of one calendar week, of what stands alone. */
 export interface PracticeWeek {
   /** Its Monday. */
@@ -33,6 +45,10 @@ export interface PracticeWeek {
   readonly balls: number | null;
   /** Days with practice. */
   readonly days: number;
+  /** Of them, days on which the family says something of it: told to the coach, or written down on its own page. */
+  readonly toldDays: number;
+  /** Of them, days on which some of it felt hard. */
+  readonly hardDays: number;
 }
 
 /** The Monday of a day's week. Day 0, 1 January 1970, was a Thursday. */
@@ -45,6 +61,10 @@ export function mondayOf(day: string): string {
 function known(values: readonly (number | null)[]): number | null {
   const given = values.filter((value) => value !== null);
   return given.length === 0 ? null : given.reduce((sum, value) => sum + value, 0);
+}
+
+function daysOf(entries: readonly Practice[]): number {
+  return new Set(entries.map((entry) => entry.day)).size;
 }
 
 /** Weeks with practice that stands, oldest first; weeks without any are left out. */
@@ -60,6 +80,8 @@ export function practiceWeeks(entries: readonly Practice[]): readonly PracticeWe
       monday,
       minutes: known(own.map((entry) => entry.minutes)),
       balls: known(own.map((entry) => entry.balls)),
-      days: new Set(own.map((entry) => entry.day)).size,
+      days: daysOf(own),
+      toldDays: daysOf(own.filter((entry) => entry.source !== "coach")),
+      hardDays: daysOf(own.filter((entry) => entry.felt === "hard")),
     }));
 }

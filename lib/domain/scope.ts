@@ -18,3 +18,9 @@ export type AcademyScope = {
   readonly students: "all" | readonly string[];
   readonly [proven]: "academy";
 };
+
+/**
+ * Proof that the viewer may know what hurts one student: who has the student in charge, and the family. Whoever lacks it reads
+ * of a pause its days alone, and of practice nothing of pain.
+ */
+export type PainScope = { readonly studentId: string; readonly [proven]: "pain" };

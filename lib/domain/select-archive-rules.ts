@@ -1,5 +1,6 @@
 import type { ArchivedRules, ArchivedStudent } from "./archive";
 import { readCountKey } from "./count-key";
+import { namedInPlan } from "./film-plan";
 
 function foldText(text: string): string {
   return text.toLowerCase().replace(/[’‘`]/g, "'").replace(/\s+/g, " ");
@@ -14,8 +15,10 @@ function isOfNotes(phrase: string, notes: string, sessions: ReadonlySet<string>)
 
 function fundamentalsOf(students: readonly ArchivedStudent[], bands: ArchivedRules["goalBands"]): Set<string> {
   const ids = new Set<string>(bands.map((band) => band.fundamentalId));
-  for (const { sessions, assignments, askings, events, readBacks } of students) {
-    for (const entry of [...assignments, ...askings, ...readBacks]) ids.add(entry.fundamentalId);
+  for (const { sessions, assignments, askings, priorities, events, readBacks, filmPlans } of students) {
+    for (const { fundamentalId } of [...assignments, ...askings, ...priorities, ...readBacks])
+      if (fundamentalId !== null) ids.add(fundamentalId);
+    for (const { body } of filmPlans) for (const id of namedInPlan(body)) ids.add(id);
     for (const { rebaselines } of events) for (const one of rebaselines.split(",")) ids.add(one);
     for (const { swings } of sessions)
       for (const { readings } of swings) for (const { fundamentalId } of readings) ids.add(fundamentalId);

@@ -73,6 +73,8 @@ export interface ImportPlan {
     readonly birthYear: number | null;
     readonly consentGivenBy: string;
   }[];
+  /** Whom an alias means that several students bear; absent: none is. */
+  readonly whose?: readonly { readonly alias: string; readonly studentId: string }[];
   /** Sessions by the alias of their student; readings of a session that is on file are added to it. */
   readonly sessions: readonly { readonly alias: string; readonly session: EnteredSession }[];
   /** Every value that was changed, guessed or set aside, by row and field; JSON, kept with the batch. */

@@ -12,38 +12,11 @@ export interface Student {
   readonly clubs: string;
 }
 
-/** What a consent is given for. */
-export const CONSENT_KINDS = ["measure", "share"] as const;
-
-/** What a consent is given for. */
-export type ConsentKind = (typeof CONSENT_KINDS)[number];
-
-/** Whose word a consent is; a guardian's holds until the student may speak for themselves. */
-export const GIVERS = ["guardian", "student"] as const;
-
-/** A consent: who gave it, from when, until when, and whether it was withdrawn. */
-export interface Consent {
-  readonly kind: ConsentKind;
-  readonly givenBy: string;
-  readonly giverIs: (typeof GIVERS)[number];
-  readonly from: string;
-  readonly until: string | null;
-  readonly withdrawnOn: string | null;
-}
-
-/** Whether a consent to measure is in force on a day. */
-export function consentInForce(consents: readonly Consent[], kind: ConsentKind, day: string): boolean {
-  return consents.some(
-    (consent) =>
-      consent.kind === kind &&
-      consent.from <= day &&
-      (consent.until === null || consent.until >= day) &&
-      (consent.withdrawnOn === null || consent.withdrawnOn > day),
-  );
-}
-
-/** Kinds of an event that may begin a track anew. */
-export const EVENT_KINDS = ["growth", "new-club", "break", "injury", "reader-change", "season-start"] as const;
+/**
+ * Kinds of an event that may begin a track anew. `pause` is a pause of which nobody says why: recorded so by whoever may not
+ * know it, and all that they read of a pause for an injury.
+ */
+export const EVENT_KINDS = ["growth", "new-club", "break", "injury", "pause", "reader-change", "season-start"] as const;
 
 /** Kinds of an event. */
 export type EventKind = (typeof EVENT_KINDS)[number];
@@ -89,5 +62,16 @@ export interface DrillAssignment {
   readonly fundamentalId: string;
   readonly start: string;
   readonly end: string | null;
+  /** In the coach's words; what is asked in numbers stands in fields of its own. */
   readonly dose: string;
+  /** Repeats on each day of practice; null or absent: not said. */
+  readonly reps?: number | null;
+  /** Minutes on each day of practice; null or absent: not said, or the first of the words. */
+  readonly minutesADay?: number | null;
+  /** Days of practice a week; null or absent: not said. */
+  readonly daysAWeek?: number | null;
+  /** When to stop before the end; empty or absent: not said. */
+  readonly stopRule?: string;
+  /** The day on which it is measured again; null or absent: none was set. */
+  readonly remeasureOn?: string | null;
 }

@@ -160,6 +160,7 @@ export interface TrackVerdict {
     readonly noChange: number;
     readonly priorChange: number;
   };
+  /** As of the latest look, against the goal then in force: what its word was decided with. */
   readonly smallestWorthwhile: number | null;
   readonly unitSd: number | null;
   readonly noiseModel: string;

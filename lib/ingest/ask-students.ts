@@ -1,4 +1,5 @@
 import type { Hand } from "@/lib/domain/handedness";
+import { studentOption } from "./choose-twin";
 import { editDistance } from "./closest-word";
 import { option } from "./import-log";
 import type { ImportAnswer, KnownStudent } from "./import-preview";
@@ -89,7 +90,9 @@ function askOne(
       code: nearest === undefined ? "student-unknown" : "student-close",
       args: { value: alias, alias: nearest ?? "" },
       options: [
-        ...known.map((student) => option(`is-${student.id}`, { alias: student.alias }, undefined, "is-student")),
+        ...known.map((student) =>
+          studentOption(student, { id: `is-${student.id}`, code: "is-student" }, input.students),
+        ),
         ...others.map(([other, { alias: name }]) =>
           option(`as-${questionKey(other)}`, { alias: name }, undefined, "is-student"),
         ),

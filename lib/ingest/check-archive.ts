@@ -1,9 +1,12 @@
 import type { Archive, ArchivedStudent } from "@/lib/domain/archive";
 import { parseTakenPlan } from "@/lib/domain/asking";
+import { parseCarried } from "@/lib/domain/carried-look";
 import { parseClubGrouping, SHORT_LIST } from "@/lib/domain/club-grouping";
+import { namedInPlan } from "@/lib/domain/film-plan";
 import { isOwnId } from "@/lib/domain/fundamental";
 import { parseNoiseLine } from "./parse-noise-line";
 import { parseOwnFundamental } from "./parse-own-fundamental";
+import { hasRefusedMarks } from "./text-key";
 
 /** What is wrong with an archive: where, as a path of fields and places, and a code that words are kept for. */
 export interface ArchiveIssue {
@@ -150,6 +153,24 @@ function checkSessions(issues: Issues, student: ArchivedStudent, where: string, 
   });
 }
 
+/** Looks of a third academy: figures and words of fixed lists alone, each after a session of the archive. */
+function checkCarried(issues: Issues, { carried, sessions }: ArchivedStudent, where: string, known: Known): void {
+  const days = new Map(sessions.map(({ id, day }) => [id, day]));
+  issues.once(
+    carried.map(({ sessionId, fundamentalId, clubGroup }) => JSON.stringify([sessionId, fundamentalId, clubGroup])),
+    `${where}.carried`,
+  );
+  carried.forEach(({ sessionId, fundamentalId, saidBy, body }, at) => {
+    const here = `${where}.carried[${at}]`;
+    if (!days.has(sessionId)) issues.add(here, "unknown-session");
+    if (isOwnId(fundamentalId) && !known.own.has(fundamentalId)) issues.add(here, "unknown-fundamental");
+    if (hasRefusedMarks(saidBy)) issues.add(`${here}.saidBy`, "hidden-mark");
+    const look = parseCarried(body);
+    if (look === null) issues.add(`${here}.body`, "not-look");
+    else if (look.date !== days.get(sessionId)) issues.add(`${here}.body`, "other-day");
+  });
+}
+
 function checkStudent(issues: Issues, student: ArchivedStudent, where: string, known: Known): void {
   if (!isZone(student.zone)) issues.add(`${where}.zone`, "not-zone");
   checkSessions(issues, student, where, known);
@@ -160,13 +181,20 @@ function checkStudent(issues: Issues, student: ArchivedStudent, where: string, k
   const given = new Set(student.assignments.map(({ id }) => id));
   for (const { drillId } of student.assignments)
     if (!known.drills.has(drillId)) issues.add(`${where}.assignments`, "unknown-drill");
-  for (const { assignmentId, minutes, balls } of student.practice) {
+  for (const { assignmentId, minutes, balls, pain } of student.practice) {
     if (assignmentId !== null && !given.has(assignmentId)) issues.add(`${where}.practice`, "unknown-assignment");
-    if (minutes === null && balls === null) issues.add(`${where}.practice`, "no-dose");
+    // A family may say of a day that something hurts, and nothing else.
+    if (minutes === null && balls === null && pain === null) issues.add(`${where}.practice`, "no-dose");
   }
   for (const { plan } of student.askings)
     if (plan !== null && !holds(() => parseTakenPlan(plan))) issues.add(`${where}.askings`, "not-plan");
+  for (const { body } of student.filmPlans) {
+    if (!isJson(body)) issues.add(`${where}.filmPlans`, "not-json");
+    if (namedInPlan(body).some((id) => isOwnId(id) && !known.own.has(id)))
+      issues.add(`${where}.filmPlans`, "unknown-fundamental");
+  }
   for (const { body } of student.snapshots) if (!isJson(body)) issues.add(`${where}.snapshots`, "not-json");
+  checkCarried(issues, student, where, known);
   const swings = swingsOf(student);
   for (const { items } of student.readBacks)
     for (const { sessionId, swing } of items)

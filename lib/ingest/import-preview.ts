@@ -1,4 +1,5 @@
 import type { ClubGrouping } from "@/lib/domain/club-grouping";
+import type { ConsentStanding } from "@/lib/domain/consent";
 import type { Fundamental } from "@/lib/domain/fundamental";
 import type { Hand } from "@/lib/domain/handedness";
 import type { ImportPlan } from "@/lib/domain/session-entry";
@@ -17,7 +18,10 @@ export interface KnownStudent {
   readonly alias: string;
   readonly hand: Hand;
   readonly birthYear: number | null;
-  readonly hasConsent: boolean;
+  /** Where the consent to measure stands today. */
+  readonly consent: ConsentStanding["kind"];
+  /** Who has the student in charge; absent or empty: nobody, or nobody asked. */
+  readonly coach?: string;
 }
 
 /** The answer to one question: the option chosen, and what was typed beside it. */

@@ -1,5 +1,5 @@
 import { isCalendarDay } from "@/lib/domain/calendar-day";
-import { EVENT_KINDS, type EventKind, PAIN_PLACES, type PainPlace } from "@/lib/domain/student";
+import { type EventKind, PAIN_PLACES, type PainPlace } from "@/lib/domain/student";
 import { type FormOutcome, fieldText } from "./field-issue";
 import { type Collect, choice, collectIssues, freeText, neededText } from "./form-fields";
 import { parseValue } from "./parse-value";
@@ -10,12 +10,17 @@ export const EVENT_FIELDS = {
   growth: ["heightCm", "note"],
   break: ["endDay", "note"],
   injury: ["endDay", "place"],
+  pause: ["endDay"],
   "reader-change": ["reader"],
   "season-start": ["note"],
 } as const satisfies Readonly<Record<EventKind, readonly string[]>>;
 
-/** In the order in which they are offered. */
-export const RECORDED_EVENTS = Object.keys(EVENT_FIELDS) as readonly EventKind[];
+/** In the order in which they are offered. Whoever may not know what hurts records a pause by its days alone. */
+const ALL_EVENTS = Object.keys(EVENT_FIELDS) as readonly EventKind[];
+export const RECORDED_EVENTS = {
+  told: ALL_EVENTS,
+  "not-told": ALL_EVENTS.filter((kind) => kind !== "injury"),
+} as const;
 
 /** An event as a form gives it. */
 export interface EnteredEvent {
@@ -65,14 +70,18 @@ function readPlace(data: FormData, add: Collect): PainPlace | null {
  * words: those are refused, not dropped. What begins anew is said afterwards, on the event's own page.
  *
  * @param context.today the day where the student is; a later first day is refused, a later last day may be planned
+ * @param context.pain whether whoever sends it may know what hurts; else an injury is refused
  */
-export function parseEventForm(data: FormData, context: { readonly today: string }): FormOutcome<EnteredEvent> {
+export function parseEventForm(
+  data: FormData,
+  context: { readonly today: string; readonly pain: keyof typeof RECORDED_EVENTS },
+): FormOutcome<EnteredEvent> {
   const { issues, add } = collectIssues();
-  const kind = choice(data, "kind", EVENT_KINDS, "new-club", add);
+  const kind = choice(data, "kind", RECORDED_EVENTS[context.pain], "new-club", add);
   const asked: readonly string[] = EVENT_FIELDS[kind];
   for (const name of EXTRA)
     if (!asked.includes(name) && fieldText(data, name) !== "")
-      add(name, name === "note" && kind === "injury" ? "no-words-of-pain" : "not-asked");
+      add(name, name === "note" && ["injury", "pause"].includes(kind) ? "no-words-of-pain" : "not-asked");
   const day = readDay(data, "day", context.today, add);
   const endDay = asked.includes("endDay") ? readEnd(data, day, context.today, add) : null;
   const place = asked.includes("place") ? readPlace(data, add) : null;

@@ -127,6 +127,7 @@ function finish({ shown, context, records, faults, drafts, students, sessions }:
           rows: ready.size,
           newStudents: students.newStudents.filter(({ alias }) => used.has(alias)),
           sessions,
+          whose: students.whose,
           answers: JSON.stringify({
             answers: questions.flatMap(({ id, answer, answerFields, standing }) =>
               (answer ?? standing) === null

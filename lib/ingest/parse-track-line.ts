@@ -19,8 +19,26 @@ const goal = z
   .refine(({ low, high }) => low === null || high === null || low <= high, "goal-order");
 
 const datedGoal = z
-  .object({ from: text.refine(isCalendarDay, "not-day"), low: edge, high: edge }, wrong("not-object"))
+  .object(
+    { from: text.refine(isCalendarDay, "not-day"), low: edge, high: edge, worthwhileAtLeast: optional(fromZero) },
+    wrong("not-object"),
+  )
   .refine(({ low, high }) => low === null || high === null || low <= high, "goal-order");
+
+const wholeFromZero = fromZero.refine(Number.isInteger, "not-whole");
+const share = fromZero.refine((value) => value <= 1, "not-share");
+
+const owningRule = z.object(
+  {
+    from: text.refine(isCalendarDay, "not-day"),
+    sessions: wholeFromZero.refine((value) => value > 0, "not-above-zero"),
+    spanDays: wholeFromZero,
+    restDays: wholeFromZero,
+    share,
+    shareLow: share,
+  },
+  wrong("not-object"),
+);
 
 const session = z
   .object(
@@ -47,6 +65,7 @@ const track = z.object(
     pool: optional(text),
     goal: optional(goal),
     goals: optional(z.array(datedGoal, wrong("not-list"))),
+    owning: optional(z.array(owningRule, wrong("not-list"))),
     better: optional(z.enum(["up", "down"], wrong("not-up-down"))),
     smallestWorthwhile: optional(aboveZero),
     worthwhileAtLeast: optional(fromZero),

@@ -1,8 +1,10 @@
 import type { Archive, ArchivedRules, ArchivedStudent } from "@/lib/domain/archive";
 import type { ArchivePlan } from "@/lib/domain/archive-plan";
-import { type ClubGrouping, parseClubGrouping, SHORT_LIST } from "@/lib/domain/club-grouping";
+import type { ClubGrouping } from "@/lib/domain/club-grouping";
 import { SINCE_EVER } from "@/lib/domain/goal-band";
+import { carryLooks } from "./carry-looks";
 import type { MessageArgs } from "./import-preview";
+import { archiveGrouping, type CatalogueQuestion, mapArchive } from "./map-archive";
 import { hasRefusedMarks } from "./text-key";
 
 /** As a form has it, in characters. */
@@ -13,6 +15,10 @@ export interface AcademyOnFile {
   readonly students: readonly { readonly id: string; readonly alias: string }[];
   readonly rules: ArchivedRules;
   readonly grouping: ClubGrouping;
+  /** Ids of its sessions, as far as whoever imports may see them. */
+  readonly sessions: readonly string[];
+  /** Students of the academy whom whoever imports may not see. */
+  readonly others: number;
 }
 
 /** Something that is asked, refused or not taken over, with a code that words are kept for. */
@@ -27,11 +33,14 @@ export interface ArchivePreview {
   readonly plan: ArchivePlan | null;
   /** Students whose alias is taken here, with the alias that was answered so far. */
   readonly aliases: readonly { readonly studentId: string; readonly alias: string; readonly answer: string }[];
+  /** Things of the catalogue that are asked about, answered or not. */
+  readonly questions: readonly CatalogueQuestion[];
   /** What can't be taken over into this academy; nothing is written. */
   readonly refusals: readonly ArchiveNote[];
   /** What is taken over otherwise than it was; everything else is taken over as it was. */
   readonly differences: readonly ArchiveNote[];
   readonly students: readonly {
+    readonly studentId: string;
     readonly alias: string;
     readonly sessions: number;
     readonly swings: number;
@@ -67,31 +76,13 @@ function nameStudents(archive: Archive, onFile: AcademyOnFile, answers: Answers)
 
 function refusalsOf(archive: Archive, onFile: AcademyOnFile): ArchiveNote[] {
   const here = new Map(onFile.students.map(({ id, alias }) => [id, alias]));
-  const own = new Map(onFile.rules.ownFundamentals.map(({ id, definition }) => [id, definition]));
-  const groups = new Set((takesGroups(archive, onFile) ? groupingOf(archive) : onFile.grouping).map(({ id }) => id));
-  const unknown = new Set(
-    archive.students
-      .flatMap(({ sessions }) => sessions.map((session) => session.saidClubGroup))
-      .filter((group) => !(groups as ReadonlySet<string>).has(group)),
-  );
-  return [
-    ...archive.students
-      .filter(({ id }) => here.has(id))
-      .map(({ id, alias }) => ({ code: "student-here", args: { alias, here: here.get(id) ?? "" } })),
-    ...archive.rules.ownFundamentals
-      .filter(({ id, definition }) => own.has(id) && own.get(id) !== definition)
-      .map(({ id }) => ({ code: "fundamental-differs", args: { id } })),
-    ...[...unknown].map((group) => ({ code: "group-unknown", args: { id: group } })),
-  ];
+  return archive.students
+    .filter(({ id }) => here.has(id))
+    .map(({ id, alias }) => ({ code: "student-here", args: { alias, here: here.get(id) ?? "" } }));
 }
 
-function groupingOf(archive: Archive): ClubGrouping {
-  const newest = archive.rules.clubGroups.at(-1);
-  return newest ? parseClubGrouping(newest.grouping) : SHORT_LIST;
-}
-
-function isEmpty({ students }: AcademyOnFile): boolean {
-  return students.length === 0;
+function isEmpty({ students, others }: AcademyOnFile): boolean {
+  return students.length === 0 && others === 0;
 }
 
 // Groups that are set up after the first session move sessions of others.
@@ -99,27 +90,57 @@ function takesGroups(archive: Archive, onFile: AcademyOnFile): boolean {
   return isEmpty(onFile) && onFile.rules.clubGroups.length === 0 && archive.rules.clubGroups.length > 0;
 }
 
-/** Models of pools that are new here, and the names that mean the same model in both. */
+/** Whether a model was learned from nobody. */
+function isStart(body: string): boolean {
+  return (JSON.parse(body) as { readonly kind?: unknown }).kind === "start";
+}
+
+/**
+ * Models that an empty academy takes over, and the names that mean the same model in both. One with students judges by its own
+ * noise: only looks that it said itself, by a model learned here that stands here word for word, keep theirs. That it did is
+ * told by sessions of the archive that are on file here (their student was merged since): a name anybody can write into a
+ * file, and start models are alike in every academy.
+ */
 function planNoise(archive: Archive, onFile: AcademyOnFile) {
   const pools = new Set(onFile.rules.noiseModels.map(({ pool }) => pool));
   const bodies = new Map(onFile.rules.noiseModels.map(({ name, body }) => [name, body]));
-  const fresh = archive.rules.noiseModels.filter(({ pool, name }) => !pools.has(pool) && !bodies.has(name));
-  const same = archive.rules.noiseModels.filter(({ name, body }) => bodies.get(name) === body);
+  const fresh = isEmpty(onFile)
+    ? archive.rules.noiseModels.filter(({ pool, name }) => !pools.has(pool) && !bodies.has(name))
+    : [];
+  const here = new Set(onFile.sessions);
+  const isOurs = archive.students.some(({ sessions }) => sessions.some(({ id }) => here.has(id)));
+  const same = archive.rules.noiseModels.filter(
+    ({ name, body }) => bodies.get(name) === body && (isEmpty(onFile) || (isOurs && !isStart(body))),
+  );
   return { fresh, known: new Set([...fresh, ...same].map(({ name }) => name)) };
 }
 
-/** The students with the looks whose noise model stands here too; the others are said anew with this academy's noise. */
-function tieLooks(students: readonly ArchivedStudent[], known: ReadonlySet<string>) {
-  let loose = 0;
-  const tied = students.map((student) => ({
-    ...student,
-    sessions: student.sessions.map((session) => {
+/** A name with marks that scramble what is shown is none. */
+function nameOf(saidBy: string): string {
+  return hasRefusedMarks(saidBy) ? "" : saidBy;
+}
+
+/** The students with the looks whose noise model stands here too; others are kept as they were said, and said anew. */
+function tieLooks({ saidBy, students }: Archive, known: ReadonlySet<string>, among: ArchivePlan["among"]) {
+  let [loose, carries] = [0, 0];
+  const by = nameOf(saidBy);
+  const tied = students.map((student) => {
+    const carried =
+      among === "others" ? carryLooks(student, by, (look) => known.has(look.noiseModelName)) : student.carried;
+    carries += carried.length;
+    const held = new Set(
+      carried.map(({ sessionId, fundamentalId, clubGroup }) => [sessionId, fundamentalId, clubGroup].join(" ")),
+    );
+    const sessions = student.sessions.map((session) => {
       const looks = session.looks.filter((look) => known.has(look.noiseModelName));
-      loose += session.looks.length - looks.length;
+      loose += session.looks.filter(
+        (look) => !looks.includes(look) && !held.has([session.id, look.fundamentalId, look.clubGroup].join(" ")),
+      ).length;
       return { ...session, looks };
-    }),
-  }));
-  return { tied, loose };
+    });
+    return { ...student, sessions, carried: [...carried] };
+  });
+  return { tied, loose, carries };
 }
 
 function sameRow(a: object, b: object): boolean {
@@ -139,7 +160,7 @@ function planRules(archive: Archive, onFile: AcademyOnFile) {
   };
   const common = (bands: ArchivedRules["goalBands"]) => bands.filter((band) => band.studentId === null);
   const own = rules.ownFundamentals.filter(({ id }) => !onFile.rules.ownFundamentals.some((each) => each.id === id));
-  if (!takesGroups(archive, onFile) && !sameRow(groupingOf(archive), onFile.grouping))
+  if (!takesGroups(archive, onFile) && !sameRow(archiveGrouping(archive), onFile.grouping))
     differences.push({ code: "club-groups", args: {} });
   const seasonUnset = empty && onFile.rules.seasonStart === SINCE_EVER;
   if (!seasonUnset && rules.seasonStart !== onFile.rules.seasonStart)
@@ -155,15 +176,17 @@ function planRules(archive: Archive, onFile: AcademyOnFile) {
         ...take("goal-bands", common(rules.goalBands), common(onFile.rules.goalBands)),
         ...rules.goalBands.filter((band) => band.studentId !== null),
       ],
+      owningRules: take("owning-rules", rules.owningRules, onFile.rules.owningRules),
       readerErrors: take("reader-errors", rules.readerErrors, onFile.rules.readerErrors),
       noteCodings: take("note-codings", rules.noteCodings, onFile.rules.noteCodings),
     },
   };
 }
 
-function countStudent({ alias, sessions, events }: ArchivedStudent): ArchivePreview["students"][number] {
+function countStudent({ id: studentId, alias, sessions, events }: ArchivedStudent): ArchivePreview["students"][number] {
   const swings = sessions.flatMap((session) => session.swings);
   return {
+    studentId,
     alias,
     sessions: sessions.length,
     swings: swings.length,
@@ -179,19 +202,32 @@ function countStudent({ alias, sessions, events }: ArchivedStudent): ArchivePrev
  * own rules: what differs from the archive's is listed, and what can't be taken over refuses the whole.
  *
  * @param source name of the file, and digest of the archive's one text
- * @param answers other aliases, by `aliasAnswer`
+ * @param answers other aliases, by `aliasAnswer`, and those to `questions`, by their names
  */
 export function planArchive(
-  archive: Archive,
+  brought: Archive,
   onFile: AcademyOnFile,
   source: { readonly fileName: string; readonly contentHash: string },
   answers: Answers,
 ): ArchivePreview {
+  // Groups that are taken over mean here what they meant there; fundamentals and drills may be ours by another definition.
+  const grouping = takesGroups(brought, onFile) ? archiveGrouping(brought) : onFile.grouping;
+  const mapped = mapArchive(brought, { ...onFile, grouping }, answers);
+  const { archive, questions } = mapped;
   const { students, aliases, open } = nameStudents(archive, onFile, answers);
+  const among = isEmpty(onFile) ? "nobody" : "others";
   const refusals = refusalsOf(archive, onFile);
   const { fresh, known } = planNoise(archive, onFile);
-  const { tied, loose } = tieLooks(students, known);
+  const { tied, loose, carries } = tieLooks({ ...archive, students }, known, among);
   const { differences, seasonStart, rules } = planRules(archive, onFile);
+  if (among === "others" && carries > 0)
+    differences.push({
+      code: "carried",
+      args: { count: carries, by: nameOf(archive.saidBy), named: nameOf(archive.saidBy) === "" ? "no" : "yes" },
+    });
+  // By whom an archive was written is only a word in it: even one that bears this academy's name is asked for consent anew.
+  const consents = students.reduce((sum, student) => sum + student.consents.length, 0);
+  if (among === "others" && consents > 0) differences.push({ code: "consents", args: { count: consents } });
   if (loose > 0) differences.push({ code: "looks", args: { count: loose } });
   if (archive.holds === "student" || !isEmpty(onFile)) differences.push({ code: "roster-list", args: {} });
   const plan = {
@@ -200,10 +236,12 @@ export function planArchive(
     rules: { ...rules, noiseModels: fresh },
     students: tied,
     rereads: archive.rereads,
-  };
+    among,
+  } as const;
   return {
-    plan: open > 0 || refusals.length > 0 ? null : plan,
+    plan: open + mapped.open > 0 || refusals.length > 0 ? null : plan,
     aliases,
+    questions,
     refusals,
     differences,
     students: students.map(countStudent),

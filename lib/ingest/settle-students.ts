@@ -1,22 +1,25 @@
-import { askUnknownStudents, GIVEN_BY, givenBy, type NewStudent } from "./ask-students";
-import { option } from "./import-log";
+import { askUnknownStudents, type NewStudent } from "./ask-students";
+import { chooseTwin, studentOption, studentsByName } from "./choose-twin";
 import type { KnownStudent } from "./import-preview";
 import type { ReadColumn } from "./read-columns";
 import { columnOf, groupBy, type ImportContext, isOpen, type RowDraft, setBack } from "./row-draft";
+import { type FileConsent, settleConsent } from "./settle-consent";
 import { nameKey } from "./text-key";
 
 const CHOICE_LIMIT = 300;
 
 export interface SettledStudents {
   readonly newStudents: readonly NewStudent[];
-  readonly consents: readonly { readonly studentId: string; readonly alias: string; readonly givenBy: string }[];
+  readonly consents: readonly FileConsent[];
+  /** Whom an alias means that several students bear. */
+  readonly whose: readonly { readonly alias: string; readonly studentId: string }[];
 }
 
 /** Finds whose each row is. Names that nobody has, and students without consent, are one question each. */
 export function settleStudents(rows: readonly RowDraft[], context: ImportContext): SettledStudents {
   const { log, input } = context;
   const column = columnOf(context, "alias");
-  const known = new Map(input.students.map((student) => [nameKey(student.alias), student]));
+  const known = studentsByName(input.students);
   const byStudent = new Map<string, { student: KnownStudent; rows: RowDraft[] }>();
   const newStudents: NewStudent[] = [];
   const join = (student: KnownStudent, joining: readonly RowDraft[]) => {
@@ -30,13 +33,15 @@ export function settleStudents(rows: readonly RowDraft[], context: ImportContext
   } else {
     const unknown: [string, readonly RowDraft[]][] = [];
     for (const [key, all] of groupBy(rows, (row) => nameKey(row.aliasText))) {
-      const student = known.get(key);
+      const namesakes = known.get(key) ?? [];
       // Rows that are out already raise no question.
       const group = key === "" ? all : all.filter(isOpen);
       if (key === "") refuseNameless(group, column, context);
-      else if (!student) {
+      else if (namesakes.length === 0) {
         if (group.length > 0) unknown.push([key, group]);
-      } else {
+      } else if (group.length > 0) {
+        const student = namesakes.length === 1 ? namesakes[0] : chooseTwin(namesakes, group, context);
+        if (!student) continue;
         for (const row of group) {
           if (row.aliasText === student.alias) continue;
           const args = { value: row.aliasText, alias: student.alias };
@@ -50,6 +55,7 @@ export function settleStudents(rows: readonly RowDraft[], context: ImportContext
       else newStudents.push(settled.student);
     }
   }
+  refuseSecondTwins([...byStudent.values()], context);
   const consents = [...byStudent.values()].flatMap((entry) => settleKnown(entry.student, entry.rows, context));
   for (const fresh of newStudents)
     checkBirth(
@@ -57,7 +63,29 @@ export function settleStudents(rows: readonly RowDraft[], context: ImportContext
       fresh.birthYear,
       context,
     );
-  return { newStudents, consents };
+  return { newStudents, consents, whose: twinsAmong([...byStudent.values()], known) };
+}
+
+type Joined = { readonly student: KnownStudent; readonly rows: readonly RowDraft[] };
+
+/** Whom each alias means that several students bear. */
+function twinsAmong(joined: readonly Joined[], known: ReturnType<typeof studentsByName>): SettledStudents["whose"] {
+  return joined.flatMap(({ student: { id, alias } }) =>
+    (known.get(nameKey(alias)) ?? []).length > 1 ? [{ alias, studentId: id }] : [],
+  );
+}
+
+/** One file can't be of two students of one alias: what it calls by another name would mix with what bears the name itself. */
+function refuseSecondTwins(joined: readonly Joined[], context: ImportContext): void {
+  const column = columnOf(context, "alias");
+  joined.forEach(({ student, rows }, place) => {
+    if (joined.findIndex((each) => each.student.alias === student.alias) === place) return;
+    for (const row of rows.filter(isOpen)) {
+      const told = { column: column?.header, value: row.aliasText, args: { alias: student.alias }, at: column?.at };
+      context.log.issue({ code: "two-of-one-alias", row: row.row, ...told });
+      row.state = "refused";
+    }
+  });
 }
 
 function refuseNameless(rows: readonly RowDraft[], column: ReadColumn, { log }: ImportContext): void {
@@ -84,7 +112,9 @@ function askWhose(rows: readonly RowDraft[], { log, input }: ImportContext): Kno
       id: "whose-file",
       code: "whose-file",
       options: [
-        ...input.students.slice(0, CHOICE_LIMIT).map(({ id, alias }) => option(id, { alias }, undefined, "student")),
+        ...input.students
+          .slice(0, CHOICE_LIMIT)
+          .map((student) => studentOption(student, { id: student.id, code: "student" }, input.students)),
       ],
     },
     numbers(rows),
@@ -108,31 +138,7 @@ function settleKnown(
     }
   }
   checkBirth(rows, student.birthYear, context);
-  if (student.hasConsent) return [];
-  const answer = log.ask(
-    {
-      id: `consent:${student.id}`,
-      code: "consent-missing",
-      args: { alias: student.alias },
-      options: [option("on-paper", { alias: student.alias }, GIVEN_BY), option("leave-out")],
-      at: columnOf(context, "alias")?.at,
-    },
-    numbers(rows),
-  );
-  if (answer?.option === "on-paper") {
-    return [
-      {
-        studentId: student.id,
-        alias: student.alias,
-        givenBy: givenBy(answer),
-      },
-    ];
-  }
-  setBack(rows, answer ? "left-out" : "waiting");
-  if (answer)
-    for (const row of rows)
-      log.note("left-out", row.row, columnOf(context, "alias")?.header, { value: student.alias }, student.id);
-  return [];
+  return settleConsent(student, rows, context);
 }
 
 function checkBirth(rows: readonly RowDraft[], birthYear: number | null, context: ImportContext): void {

@@ -7,7 +7,13 @@ export interface ArchiveImportPage {
     readonly margin: string;
     readonly heading: string;
     readonly why: string;
-    readonly fields: readonly { readonly name: string; readonly label: string; readonly value: string }[];
+    /** With options it is a choice, else a text. */
+    readonly fields: readonly {
+      readonly name: string;
+      readonly label: string;
+      readonly value: string;
+      readonly options?: readonly { readonly value: string; readonly label: string }[];
+    }[];
     readonly submit: string;
   } | null;
   /** Lists in the order in which they matter: what is in the way, what differs, what will be saved. */

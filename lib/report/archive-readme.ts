@@ -9,14 +9,24 @@ export function sayColumn(words: Words, tableName: string, column: string): stri
   return words.say(words.has(own) ? own : `archive.column.${slug}`);
 }
 
-const LEFT_OUT = ["films", "pain", "open-draws", "drafts", "viewers", "imports", "changes", "others"];
+const LEFT_OUT = ["films", "pain", "open-draws", "drafts", "viewers", "imports", "changes", "told", "others"];
+
+/**
+ * What an archive leaves out.
+ *
+ * @param withoutPain of how many of its students nothing is told of what hurts
+ */
+export function sayLeftOut(words: Words, key: string, withoutPain: number): string {
+  if (key === "pain" && withoutPain > 0) return words.say("pain.left-out", { students: withoutPain });
+  return words.say(`archive.readme.left-out.${key}`);
+}
 
 /** The page of plain text that says what every file of an archive is, and what every column means. */
 export function archiveReadme(
   words: Words,
   archive: Archive,
   tables: readonly ArchiveTable[],
-  made: { readonly day: string },
+  made: { readonly day: string; readonly withoutPain: number },
 ): string {
   const say = (key: string, args = {}): string => words.say(`archive.readme.${key}`, args);
   const lines = [
@@ -35,7 +45,7 @@ export function archiveReadme(
     "",
     `# ${say("left-out")}`,
     "",
-    ...LEFT_OUT.map((key) => `- ${say(`left-out.${key}`)}`),
+    ...LEFT_OUT.map((key) => `- ${sayLeftOut(words, key, made.withoutPain)}`),
   ];
   for (const { name, columns, rows } of tables)
     lines.push(

@@ -3,6 +3,7 @@ import type { ArchivedSession, ArchivedSnapshot } from "@/lib/domain/archive-ses
 import type { TrackVerdict } from "@/lib/domain/track-verdict";
 import { alias, type OfStudent, ofAll } from "./archive-of-student";
 import { eventTables, personTables } from "./archive-person-tables";
+import { planTables } from "./archive-plan-tables";
 import { readingTables } from "./archive-reading-tables";
 import { type ArchiveTable, table } from "./archive-table";
 
@@ -89,6 +90,11 @@ function workTables(archive: Archive): ArchiveTable[] {
         date: ({ row }) => row.startDay,
         "end date": ({ row }) => row.endDay,
         dose: ({ row }) => row.dose,
+        reps: ({ row }) => row.reps,
+        "minutes a day": ({ row }) => row.minutesADay,
+        "days a week": ({ row }) => row.daysAWeek,
+        "stop rule": ({ row }) => row.stopRule,
+        "measured again": ({ row }) => row.remeasureOn,
         "why ended": ({ row }) => row.endWhy,
         "taken back": ({ row }) => row.voidedAt,
         how: ({ row }) => drills.get(row.drillId)?.how ?? null,
@@ -145,6 +151,7 @@ function bandTable(archive: Archive): ArchiveTable {
     high: (band) => band.high,
     date: (band) => band.fromDay,
     reason: (band) => band.reason,
+    who: (band) => band.who,
     entered: (band) => band.createdAt,
   });
 }
@@ -197,6 +204,7 @@ export function archiveTables(archive: Archive): readonly ArchiveTable[] {
     ...readingTables(archive),
     ...eventTables(archive),
     ...workTables(archive),
+    ...planTables(archive),
     contactTable(archive),
     bandTable(archive),
     ...sayTables(archive),

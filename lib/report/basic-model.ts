@@ -41,6 +41,28 @@ export interface ChartFiles {
   };
 }
 
+/** How long a log-in has left, and what is said before it ends. */
+export interface LogInEndModel {
+  readonly left: LogInLeft;
+  /** `{at}` is filled in by the browser. */
+  readonly words: {
+    readonly soon: string;
+    readonly latest: string;
+    readonly stay: string;
+    readonly stays: string;
+    /** The press to stay did not reach the server. */
+    readonly unreached: string;
+    readonly over: string;
+    readonly signIn: string;
+  };
+}
+
+/** In seconds: if nobody uses it, and in any case. */
+export interface LogInLeft {
+  readonly unused: number;
+  readonly latest: number;
+}
+
 /** What stands around every page. */
 export interface FrameModel {
   /** The first page of whoever is logged in. */
@@ -61,6 +83,8 @@ export interface FrameModel {
   } | null;
   /** Something that holds of every page just now; empty: nothing. */
   readonly notice: string;
+  /** How long the log-in lasts, and what is said before it ends. */
+  readonly logIn: LogInEndModel | null;
   readonly navigation: readonly (Link & { readonly id: string })[];
   readonly skip: string;
   /** What every page leads to at its foot. */

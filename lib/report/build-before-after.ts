@@ -1,13 +1,14 @@
 import { dayNumber } from "@/lib/domain/calendar-day";
-import type { TrackVerdict } from "@/lib/domain/track-verdict";
+import type { Interval, TrackVerdict } from "@/lib/domain/track-verdict";
 import type { TrackHistory } from "@/lib/verdict/track-history";
 import { decidePosition } from "@/lib/verdict/worth";
 import type { Words } from "@/lib/words/catalogue";
 import { sayStretch } from "@/lib/words/day-words";
-import { sayLevel } from "@/lib/words/number-words";
+import { decimalsFor, halfWidth, sayLevel, sayNumber, withUnit } from "@/lib/words/number-words";
 import { sayPosition } from "@/lib/words/say-verdict";
 import type { FundamentalPage } from "./page-model";
 import { drawnChanges } from "./said";
+import { spanOf } from "./span-of";
 
 /** The levels of a season one under the other, with the days of each and what was counted in them; null without a proved change. */
 export function buildBeforeAfter(
@@ -38,7 +39,10 @@ export function buildBeforeAfter(
   };
   return {
     margin: words.say("fundamental-page.margin.before-after"),
-    heading: words.say("before-after.heading", { levels: periods.length }),
+    heading: words.say("before-after.heading", {
+      levels: periods.length,
+      list: periods.map(({ level }) => sayEstimate(words, level, history)).join(words.say("before-after.then")),
+    }),
     table: {
       caption: words.say("before-after.caption"),
       columns: [
@@ -79,10 +83,7 @@ export function buildBeforeAfter(
   };
 }
 
-/** A stretch of values with a tenth of it as air on both sides. */
-function spanOf(values: readonly number[]): { readonly from: number; readonly to: number } {
-  const least = Math.min(...values);
-  const most = Math.max(...values);
-  const air = (most - least) / 10;
-  return { from: least - air, to: most + air };
+/** A level without its doubt, with the digits that this supports; the table beneath has both. */
+function sayEstimate(words: Words, level: Interval, { fundamental }: TrackHistory): string {
+  return withUnit(words, sayNumber(level.estimate, decimalsFor(halfWidth(level))), fundamental.unit);
 }

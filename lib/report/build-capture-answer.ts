@@ -1,9 +1,9 @@
-import { DISTANCE_ACCEPT_CM, UNKNOWN_YAW_SD, USUAL_DISTANCE_CM } from "@/lib/capture/camera-limits";
+import { USUAL_DISTANCE_CM } from "@/lib/capture/camera-limits";
 import { captureEffect, NO_FACTS } from "@/lib/capture/capture-effect";
 import type { CaptureEffect } from "@/lib/capture/effect";
 import { blurDegrees, timingSd } from "@/lib/capture/frame-timing";
-import { checkedCaptureSd, offsetCentimetres } from "@/lib/capture/misplacement";
-import { ENOUGH_PICTURES } from "@/lib/capture/phone-place";
+import { checkedCaptureSd } from "@/lib/capture/misplacement";
+import { nextPlacement } from "@/lib/capture/next-placement";
 import { placeWasSeen } from "@/lib/capture/sighted-effect";
 import { sightedStand, unknownStand } from "@/lib/capture/sighted-stand";
 import { radians, type StandBelief } from "@/lib/capture/stand";
@@ -26,9 +26,6 @@ const HALF = 1.96;
 
 /** Up to so many times what a check would leave a film counts as it is. */
 const AS_CHECKED = 1.3;
-
-/** Beyond these the phone is to be moved: degrees of yaw, cm beside the line, degrees of roll and of pitch. */
-const MOVE = { yaw: 3, besideCm: 10, roll: 1.5, pitch: 5 } as const;
 
 /** Where an unknown place leaves so many reading errors, only large changes can be told in a season; own choice. */
 const LARGE = 1.9;
@@ -64,7 +61,7 @@ export function buildCaptureAnswer(
     caption: words.say("capture.caption", { view: words.say(`view.${view}`) }),
     columns: [words.say("capture.column.name"), words.say("capture.column.use"), words.say("capture.column.doubt")],
     rows,
-    next: sayNext(words, entered, stand, hand),
+    next: sayNext(words, entered, hand),
     notes: sayNotes(words, entered, stand, fundamentals),
   };
 }
@@ -142,26 +139,26 @@ function sayPlace(words: Words, entered: EnteredCapture, stand: StandBelief | nu
   return words.say(`capture.place.${off ? "seen" : "seen-right"}.${view}`, args);
 }
 
-/** The one thing to move next time: what does most harm first. */
-function sayNext(words: Words, entered: EnteredCapture, stand: StandBelief | null, hand: Hand): string {
-  const { view, seen, squareness, offBy } = entered;
-  if (seen.distanceCm !== null && seen.distanceCm < DISTANCE_ACCEPT_CM) return words.say("capture.next.farther");
-  if (stand !== null) {
-    const beside = besideCm(stand);
-    const wrong = view === "face-on" ? Math.abs(stand.yaw.value) > MOVE.yaw : beside.value > MOVE.besideCm;
-    const side = sideOf(view, "phone", hand, -offToward(view, stand));
-    if (wrong && side !== null)
-      return words.say("capture.next.move", { centimetres: sayNumber(beside.value, 0), side });
-    if (Math.abs(stand.roll.value) > MOVE.roll) return words.say("capture.next.level");
-    if (seen.lensHeightCm !== null && Math.abs(stand.pitch.value) > MOVE.pitch)
-      return words.say("capture.next.height", { way: stand.pitch.value > 0 ? "lower" : "higher" });
-  } else if (squareness === "off" && offBy !== null) {
-    const centimetres = view === "face-on" ? offsetCentimetres(offBy) : offBy;
-    return words.say("capture.next.back", { centimetres: sayNumber(Math.abs(centimetres), 0) });
+/** The one thing to move next time. */
+function sayNext(words: Words, entered: EnteredCapture, hand: Hand): string {
+  const { view } = entered;
+  const next = nextPlacement(entered);
+  const centimetres = "centimetres" in next ? sayNumber(next.centimetres, 0) : "";
+  switch (next.kind) {
+    case "move":
+      return words.say("capture.next.move", {
+        centimetres,
+        side: sideOf(view, "phone", hand, -next.offToward) ?? "left",
+      });
+    case "back":
+      return words.say("capture.next.back", { centimetres });
+    case "height":
+      return words.say("capture.next.height", { way: next.way });
+    case "stick":
+      return words.say(`capture.next.stick.${view}`);
+    default:
+      return words.say(`capture.next.${next.kind}`);
   }
-  if (seen.framesPerSecond !== null && seen.framesPerSecond < ENOUGH_PICTURES) return words.say("capture.next.frames");
-  const unsure = stand === null ? squareness === "unknown" : stand.yaw.sd > UNKNOWN_YAW_SD / 2;
-  return words.say(unsure ? `capture.next.stick.${view}` : "capture.next.nothing");
 }
 
 function sayNotes(

@@ -1,6 +1,7 @@
 import { type ClubGroup, clubKindOf } from "@/lib/domain/club-group";
 import { type ClubGrouping, currentGroups, type GroupOfClubs } from "@/lib/domain/club-grouping";
 import type { RecordedRegrouping } from "@/lib/domain/regroup-clubs";
+import { tellCount } from "@/lib/domain/small-group";
 import type { Words } from "@/lib/words/catalogue";
 import { sayDay } from "@/lib/words/day-words";
 import { sayClubGroup, sayClubs, sayGroupOfClubs } from "@/lib/words/say-club";
@@ -30,7 +31,16 @@ export interface ClubsPage {
 /** What the page of the club groups rests on. */
 export interface ClubsSource {
   readonly grouping: ClubGrouping;
-  readonly use: readonly { readonly clubGroup: ClubGroup; readonly sessions: number; readonly students: number }[];
+  /** Of each group the sessions and students of the viewer's reach, and those of others. */
+  readonly use: readonly {
+    readonly clubGroup: ClubGroup;
+    readonly sessions: number;
+    readonly students: number;
+    readonly otherSessions: number;
+    readonly otherStudents: number;
+  }[];
+  /** Whether the viewer may see every student: how many sessions a change moved is told to them alone. */
+  readonly sees: "everybody" | "some";
   /** Oldest first. */
   readonly changes: readonly RecordedRegrouping[];
   readonly kind: "demo" | "own";
@@ -46,11 +56,21 @@ function changeLinks(words: Words, group: GroupOfClubs, inUse: boolean): readonl
   return [...(inUse && group.clubs.length > 1 ? [link("split")] : []), link("rename")];
 }
 
+/** A number over students, with the word that some of few others are left out of it. */
+function sayCount(words: Words, use: ClubsSource["use"][number] | undefined, of: "sessions" | "students"): string {
+  if (!use) return "0";
+  const others = of === "sessions" ? use.otherSessions : use.otherStudents;
+  const { told, few } = tellCount(use[of], others, use.otherStudents);
+  return few === "none" ? String(told) : words.say(`small-group.${of}`, { told });
+}
+
 /** The page of the club groups. */
-export function buildClubsPage(words: Words, { grouping, use, changes, kind }: ClubsSource): ClubsPage {
+export function buildClubsPage(words: Words, source: ClubsSource): ClubsPage {
+  const { grouping, use, changes, kind } = source;
   const groups = currentGroups(grouping);
-  const sessions = use.reduce((sum, each) => sum + each.sessions, 0);
-  const inUse = sessions > 0;
+  const told = use.map((each) => tellCount(each.sessions, each.otherSessions, each.otherStudents));
+  const sessions = told.reduce((sum, each) => sum + each.told, 0);
+  const inUse = use.length > 0;
   const column = (name: string, align: "start" | "end" = "start") => ({
     label: words.say(`clubs-page.column.${name}`),
     align,
@@ -82,8 +102,8 @@ export function buildClubsPage(words: Words, { grouping, use, changes, kind }: C
               sayGroupOfClubs(words, group),
               sayClubs(words, group.clubs),
               words.say(`club.${clubKindOf(group.id)}`),
-              String(own?.sessions ?? 0),
-              String(own?.students ?? 0),
+              sayCount(words, own, "sessions"),
+              sayCount(words, own, "students"),
             ],
             tone: "plain" as const,
           };
@@ -94,11 +114,11 @@ export function buildClubsPage(words: Words, { grouping, use, changes, kind }: C
       links: kind === "demo" ? [] : [all],
       fixed: kind === "demo" ? words.say("clubs-page.demo") : "",
     },
-    history: changes.length === 0 ? null : history(words, changes),
+    history: changes.length === 0 ? null : history(words, source),
   };
 }
 
-function history(words: Words, changes: readonly RecordedRegrouping[]): ClubsPage["history"] {
+function history(words: Words, { changes, sees }: ClubsSource): ClubsPage["history"] {
   const before = (at: number): ClubGrouping => changes[at - 1]?.grouping ?? [];
   const names = (grouping: ClubGrouping, ids: readonly ClubGroup[]): string =>
     ids.map((id) => sayClubGroup(words, grouping, id)).join(", ");
@@ -119,7 +139,7 @@ function history(words: Words, changes: readonly RecordedRegrouping[]): ClubsPag
               from: names(before(at), change.from),
               to: names(change.grouping, change.to),
             }),
-            String(change.sessions),
+            sees === "everybody" ? String(change.sessions) : words.say("small-group.not-told"),
             change.who,
             change.why,
           ],

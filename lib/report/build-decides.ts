@@ -1,9 +1,13 @@
+import type { OwningRule } from "@/lib/domain/owning-rule";
 import { MEASURED, type MeasuredSeason, measuredSeason } from "@/lib/verdict/measured";
+import { policyOwning } from "@/lib/verdict/owned-since";
 import { POLICY } from "@/lib/verdict/policy";
 import type { Words } from "@/lib/words/catalogue";
 import { sayDay } from "@/lib/words/day-words";
 import { sayNumber } from "@/lib/words/number-words";
+import { sayOwning } from "@/lib/words/say-owning";
 import type { Link, TableModel } from "./basic-model";
+import { buildDecidesBrief, type DecidesBrief } from "./build-decides-brief";
 import type { TextPage } from "./form-model";
 
 /** A row of a hundred ticks, so many of them drawn. */
@@ -16,6 +20,7 @@ export interface TickRow {
 /** The page that says how a verdict comes about, with the figures that were measured. */
 export interface DecidesPage extends TextPage {
   readonly back: Link;
+  readonly brief: DecidesBrief;
   readonly measured: {
     readonly margin: string;
     readonly heading: string;
@@ -138,8 +143,17 @@ function limitsTable(words: Words): TableModel {
   };
 }
 
+function owningPart(words: Words, owning: OwningRule): TextPage["parts"][number] {
+  return {
+    margin: words.say("decides.owning"),
+    heading: words.say("decides.owning.heading"),
+    paragraphs: [words.say("owning.short", { rule: sayOwning(words, owning) }), words.say("decides.owning.2")],
+    links: [],
+  };
+}
+
 /** How Proofband decides, in plain words and measured figures. */
-export function buildDecidesPage(words: Words): DecidesPage {
+export function buildDecidesPage(words: Words, owning: OwningRule = policyOwning(POLICY)): DecidesPage {
   const two = Math.round(Math.exp(POLICY.limit));
   const alone = Math.round(Math.exp(POLICY.limit + POLICY.limitAlone));
   const args = {
@@ -160,7 +174,14 @@ export function buildDecidesPage(words: Words): DecidesPage {
     title: words.say("decides.title"),
     lede: words.say("decides.lede"),
     back: { href: "/students", label: words.say("decides.back") },
-    parts: [part("question", 2), part("input", 2), part("proof", 4), part("apart", 2), part("list", 2)],
+    parts: [
+      part("question", 2),
+      part("input", 2),
+      part("proof", 4),
+      part("apart", 2),
+      part("list", 2),
+      owningPart(words, owning),
+    ],
     measured: {
       margin: words.say("decides.measured"),
       heading: words.say("decides.measured.heading", { false: sayNumber(100 * promisedFalse().mean, 0) }),
@@ -178,6 +199,7 @@ export function buildDecidesPage(words: Words): DecidesPage {
         words.say("decides.measured.2"),
       ],
     },
+    brief: buildDecidesBrief(words),
     limits: {
       margin: words.say("decides.limits"),
       heading: words.say("decides.limits.heading"),

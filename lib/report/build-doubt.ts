@@ -3,6 +3,7 @@ import type { SquarePlan } from "@/lib/verdict/square-plan";
 import type { TrackHistory } from "@/lib/verdict/track-history";
 import type { Words } from "@/lib/words/catalogue";
 import { decimalsFor, sayNumber, withUnit } from "@/lib/words/number-words";
+import { buildSharper } from "./build-sharper";
 import type { FundamentalSource } from "./fundamental-source";
 import type { FundamentalPage } from "./page-model";
 
@@ -44,6 +45,7 @@ export function buildDoubt(
       sizeLabel: words.say(`doubt.${part}.size`, { half: half(budget[part]) }),
       pattern: PATTERNS[part],
     })),
+    sharper: buildSharper(words, history.fundamental, budget),
     square: [saySquare(words, history, total - squares.camera), saySquarePlan(words, squarePlan)].filter(
       (text) => text !== "",
     ),

@@ -91,43 +91,50 @@ export function buildContactCsv(counts: ContactCounts): string {
   );
 }
 
-/** Every track of the roster, one a row, as the pages say it. */
-export function buildRosterCsv(aliases: ReadonlyMap<string, string>, tracks: readonly TrackSummary[]): string {
-  return buildCsv(
-    [
-      "student",
-      "fundamental",
-      "club group",
-      "sessions",
-      "verdict",
-      "position",
-      "level",
-      "low95",
-      "high95",
-      "change",
-      "changed from",
-      "changed to",
-      "no change",
-    ],
-    tracks.map((track) => {
-      const { verdict } = track;
-      const said = saidVerdict(verdict);
-      const change = verdict.listed === true ? verdict.change : null;
-      return [
-        aliases.get(track.studentId) ?? track.studentId,
-        track.fundamentalId,
-        track.clubGroup,
-        verdict.sessions,
-        said,
-        verdict.position,
-        verdict.levelNow?.estimate ?? null,
-        verdict.levelNow?.low95 ?? null,
-        verdict.levelNow?.high95 ?? null,
-        change?.size.estimate ?? null,
-        change?.from ?? null,
-        change?.to ?? null,
-        verdict.evidence.noChange,
-      ];
-    }),
+/** Columns of the roster as a file. */
+const ROSTER_COLUMNS = [
+  "student",
+  "fundamental",
+  "club group",
+  "sessions",
+  "verdict",
+  "position",
+  "level",
+  "low95",
+  "high95",
+  "change",
+  "changed from",
+  "changed to",
+  "no change",
+] as const;
+
+/** Every track of the students given, one a row, as the pages say it; a student without a track has one row that says so by being empty. */
+export function buildRosterCsv(
+  students: readonly { readonly alias: string; readonly tracks: readonly TrackSummary[] }[],
+): string {
+  const rows = students.flatMap(({ alias, tracks }) =>
+    tracks.length === 0 ? [[alias, ...ROSTER_COLUMNS.slice(1).map(() => null)]] : tracks.map(trackRow(alias)),
   );
+  return buildCsv(ROSTER_COLUMNS, rows);
+}
+
+function trackRow(alias: string) {
+  return ({ fundamentalId, clubGroup, verdict }: TrackSummary): (string | number | null)[] => {
+    const change = verdict.listed === true ? verdict.change : null;
+    return [
+      alias,
+      fundamentalId,
+      clubGroup,
+      verdict.sessions,
+      saidVerdict(verdict),
+      verdict.position,
+      verdict.levelNow?.estimate ?? null,
+      verdict.levelNow?.low95 ?? null,
+      verdict.levelNow?.high95 ?? null,
+      change?.size.estimate ?? null,
+      change?.from ?? null,
+      change?.to ?? null,
+      verdict.evidence.noChange,
+    ];
+  };
 }

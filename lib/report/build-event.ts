@@ -84,7 +84,7 @@ function historyPart(words: Words, { changes, tracks, dayOf }: EventSource): Hap
           namesOf(words, change.before, tracks),
           namesOf(words, change.after, tracks),
           change.who,
-          change.why,
+          change.why === "" ? words.say("pain.why-kept") : change.why,
         ],
         tone: "plain" as const,
       })),
@@ -130,6 +130,6 @@ export function buildEventPage(words: Words, source: EventSource): HappenPage {
       anewPart(words, source),
       ...(source.changes.length === 0 ? [] : [historyPart(words, source)]),
     ],
-    cautions: event.kind === "injury" ? cautionsFor(words, student, source.today) : [],
+    cautions: ["injury", "pause"].includes(event.kind) ? cautionsFor(words, student, source.today) : [],
   };
 }

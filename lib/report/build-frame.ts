@@ -1,6 +1,19 @@
 import type { Words } from "@/lib/words/catalogue";
 import { sayDay } from "@/lib/words/day-words";
+import type { LogInEndModel, LogInLeft } from "./basic-model";
 import type { FrameModel } from "./page-model";
+
+function logInWords(words: Words): LogInEndModel["words"] {
+  return {
+    soon: words.say("log-in.soon", { at: "{at}" }),
+    latest: words.say("log-in.latest", { at: "{at}" }),
+    stay: words.say("log-in.stay"),
+    stays: words.say("log-in.stays", { at: "{at}" }),
+    unreached: words.say("log-in.unreached", { at: "{at}" }),
+    over: words.say("log-in.over"),
+    signIn: words.say("draft.sign-in"),
+  };
+}
 
 /** What stands around every page. */
 export function buildFrame(
@@ -17,6 +30,8 @@ export function buildFrame(
     readonly opens: (page: string) => boolean;
     /** Absent: nothing to say. */
     readonly notice?: string;
+    /** Absent: no log-in that ends. */
+    readonly left?: LogInLeft;
   },
 ): FrameModel {
   return {
@@ -34,6 +49,7 @@ export function buildFrame(
             start: { href: "/start", label: words.say("frame.start-own") },
           },
     notice: source.notice ?? "",
+    logIn: source.left ? { left: source.left, words: logInWords(words) } : null,
     home: source.home,
     signOut: words.say("nav.sign-out"),
     navigation: ["students", "record", "import", "people", "settings"]

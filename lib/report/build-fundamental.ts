@@ -1,4 +1,5 @@
 import type { TrackVerdict } from "@/lib/domain/track-verdict";
+import { isLessSure } from "@/lib/verdict/is-less-sure";
 import type { TrackHistory } from "@/lib/verdict/track-history";
 import type { Words } from "@/lib/words/catalogue";
 import { sayDay } from "@/lib/words/day-words";
@@ -6,19 +7,26 @@ import { sayBand, sayFits, sayLevel, sayLimit, sayNumber, sayShare, saySure } fr
 import { sayDefinition, sayFundamental, sayPlus } from "@/lib/words/say-fundamental";
 import { sayHappened, sayPosition, saySize } from "@/lib/words/say-verdict";
 import { isAway } from "./away-days";
+import { buildAskPlan } from "./build-ask-plan";
 import { buildBeforeAfter } from "./build-before-after";
+import { buildClubsBeside } from "./build-clubs-beside";
 import { buildDoubt } from "./build-doubt";
+import { buildFigures } from "./build-figures";
 import { buildNotices } from "./build-notices";
 import { buildReach } from "./build-reach";
+import { buildReachCurve } from "./build-reach-curve";
 import { buildReadingsTable, buildSessionsTable } from "./build-readings-table";
 import { buildSeasonChart } from "./build-season-chart";
 import { buildSettle } from "./build-settle";
+import { buildStays } from "./build-stays";
 import { buildWatch } from "./build-watch";
 import { cautionsFor } from "./cautions";
 import { buildChartFiles } from "./chart-files";
+import type { FiguresPart } from "./figures-model";
 import type { FundamentalSource } from "./fundamental-source";
 import type { Fact, FundamentalPage } from "./page-model";
 import { provedAlone, saidGlyph, saidKey, saidVerdict } from "./said";
+import { sayOwnedAnew, sayRuleOf } from "./say-owned";
 
 /** The page of one fundamental of one student. */
 export function buildFundamentalPage(words: Words, source: FundamentalSource): FundamentalPage {
@@ -26,12 +34,16 @@ export function buildFundamentalPage(words: Words, source: FundamentalSource): F
   const name = sayFundamental(words, history.fundamental);
   const glyph = saidGlyph(verdict);
   const watch = buildWatch(words, source);
+  const curve = buildReachCurve(words, source);
+  const stays = buildStays(words, source);
+  const figures = buildFigures(words, source);
   const chart = buildSeasonChart(words, {
     history,
     verdict,
     drills: source.drills,
     events: source.events,
     practice: source.practice ?? [],
+    curve,
     asOf: source.asOf,
     from: null,
   });
@@ -55,16 +67,24 @@ export function buildFundamentalPage(words: Words, source: FundamentalSource): F
       facts: facts(words, source),
       listing: listingSentence(words, verdict),
       reach: buildReach(words, source),
+      stays: stays?.sentence ?? "",
       watch: watch?.sentence ?? "",
-      detail: [...detail(words, verdict), ...(watch?.detail ?? [])],
+      detail: [
+        ...detail(words, verdict, figures),
+        ...(stays?.detail ?? []),
+        ...(watch?.detail ?? []),
+        sayRuleOf(words, source),
+      ],
+      figures,
       detailLabel: words.say("fundamental-page.detail"),
       decides: { href: "/decides", label: words.say("decides.link") },
     },
     evidence: {
       margin: margin("evidence"),
-      explains: words.say("chart.explains"),
+      explains: [words.say("chart.explains"), ...(curve === null ? [] : [curve.explains])].join(" "),
       chart,
       table: buildSessionsTable(words, source, chart),
+      leads: words.say("aside.leads"),
       links: [
         {
           href: `/api/students/${student.id}/${history.fundamental.id}/csv?club=${history.clubGroup}`,
@@ -74,12 +94,17 @@ export function buildFundamentalPage(words: Words, source: FundamentalSource): F
           href: `/students/${student.id}/known?club=${history.clubGroup}&fundamental=${history.fundamental.id}`,
           label: words.say("history.known"),
         },
+        {
+          href: `/students/${student.id}/goals?fundamental=${history.fundamental.id}&club=${history.clubGroup}`,
+          label: words.say("fundamental-page.goal"),
+        },
       ],
       files: buildChartFiles(words, svg, history.fundamental.id),
     },
     beforeAfter: buildBeforeAfter(words, history, verdict),
     doubt: buildDoubt(words, source),
-    settle: buildSettle(words, source),
+    clubsBeside: buildClubsBeside(words, source.beside ?? [], history.clubGroup),
+    settle: settlePart(words, source),
     track: { studentId: student.id, fundamentalId: history.fundamental.id, clubGroup: history.clubGroup },
     readings: {
       margin: margin("readings"),
@@ -92,9 +117,16 @@ export function buildFundamentalPage(words: Words, source: FundamentalSource): F
   };
 }
 
-/** Why a word isn't said though something points there; empty: nothing does. */
+function settlePart(words: Words, source: FundamentalSource): FundamentalPage["settle"] {
+  const settle = buildSettle(words, source);
+  return settle === null ? null : { ...settle, asked: buildAskPlan(words, source) };
+}
+
+/** Why a word isn't said though something points there, or is said though less points there now; empty: neither. */
 function listingSentence(words: Words, verdict: TrackVerdict): string {
   if (provedAlone(verdict) === "alone") return words.say("listing.alone");
+  if (verdict.change !== null && isLessSure(verdict))
+    return words.say("listing.less-sure", { day: sayDay(words, verdict.change.provedOn, "full") });
   const { notToldApart } = verdict;
   if (notToldApart === null) return "";
   return words.say(`not-told-apart.${notToldApart.from}`, { day: sayDay(words, notToldApart.on, "full") });
@@ -177,7 +209,7 @@ function facts(words: Words, source: FundamentalSource): readonly Fact[] {
       verdict.ownedSince === null
         ? words.say("owned.no")
         : words.say(away ? "owned.to-be-checked" : "owned.since", { day: sayDay(words, verdict.ownedSince, "short") }),
-      watch?.short ?? "",
+      watch?.short ?? sayOwnedAnew(words, history, verdict),
     );
   return list;
 }
@@ -197,8 +229,10 @@ function rawCount(words: Words, history: TrackHistory): string {
   return words.say("share.raw", { inside, swings: swings.length, day: sayDay(words, first.day, "short") });
 }
 
-function detail(words: Words, verdict: TrackVerdict): readonly string[] {
+/** What is said beside the figures; where they aren't told, they are said here. */
+function detail(words: Words, verdict: TrackVerdict, figures: FiguresPart | null): readonly string[] {
   if (verdict.trend === null) return [];
+  if (figures !== null) return [words.say("detail.promise")];
   return [
     sayFits(words, verdict.evidence.logBayesFactor),
     words.say("detail.prior", { share: sayNumber(Math.round(verdict.evidence.priorChange * 100), 0) }),

@@ -5,12 +5,13 @@ import type { TrackVerdict } from "@/lib/domain/track-verdict";
 import type { KnownDifference } from "@/lib/verdict/known-differences";
 import type { Words } from "@/lib/words/catalogue";
 import { sayDay } from "@/lib/words/day-words";
-import { sayLevel, sayNumber, saySureShort, withUnit } from "@/lib/words/number-words";
+import { sayNumber, withUnit } from "@/lib/words/number-words";
 import { sayFundamental } from "@/lib/words/say-fundamental";
 import type { TableModel } from "./basic-model";
 import type { HistoryEntry } from "./build-history";
+import type { CarriedPart } from "./carried-model";
 import { emptyPart, type RecordPage, type RecordPart } from "./record-page-model";
-import { provedAlone, saidKey } from "./said";
+import { sayJudged } from "./say-judged";
 
 /** A verdict and the used and unused sessions that it was reached on; null: there was nothing to judge. */
 export type JudgedThen = { readonly verdict: TrackVerdict; readonly sessions: number } | null;
@@ -41,19 +42,14 @@ export interface KnownSource {
   readonly gone: readonly { readonly fileName: string; readonly day: string }[];
   /** The one fundamental that is looked at; null: all. */
   readonly only: string | null;
+  /** What another academy said up to that day; null or absent: nothing. */
+  readonly carried?: CarriedPart | null;
 }
 
-function sayJudged(words: Words, judged: JudgedThen, fundamental: Fundamental): string {
+function sayThen(words: Words, judged: JudgedThen, fundamental: Fundamental): string {
   if (judged === null) return words.say("known.nothing");
   const { verdict, sessions } = judged;
-  return words.say("known.judged", {
-    word: words.say(saidKey(verdict)),
-    alone: provedAlone(verdict),
-    level: verdict.levelNow === null ? "" : sayLevel(words, verdict.levelNow, fundamental.unit),
-    hasLevel: verdict.levelNow === null ? "no" : "yes",
-    sure: saySureShort(words, verdict.evidence.noChange),
-    sessions,
-  });
+  return sayJudged(words, { verdict: { ...verdict, noChange: verdict.evidence.noChange }, sessions }, fundamental);
 }
 
 function verdictTable(words: Words, source: KnownSource): TableModel {
@@ -72,9 +68,9 @@ function verdictTable(words: Words, source: KnownSource): TableModel {
       })}`,
       cells: [
         sayFundamental(words, fundamental),
-        sayJudged(words, known, fundamental),
-        sayJudged(words, hindsight, fundamental),
-        sayJudged(words, now, fundamental),
+        sayThen(words, known, fundamental),
+        sayThen(words, hindsight, fundamental),
+        sayThen(words, now, fundamental),
       ],
       tone: "plain",
     })),
@@ -207,6 +203,10 @@ function differencePart(words: Words, source: KnownSource): RecordPart {
   };
 }
 
+function carriedRecordPart({ margin, heading, paragraphs, table }: CarriedPart): RecordPart {
+  return { ...emptyPart(margin, heading), paragraphs, tables: [table] };
+}
+
 /** What was said of a student's tracks with what was known on a day, beside what is said of that day and of today, and why they differ. */
 export function buildKnown(words: Words, source: KnownSource): RecordPage {
   const { student, on, today, only, clubGroup } = source;
@@ -243,6 +243,7 @@ export function buildKnown(words: Words, source: KnownSource): RecordPage {
         tables: source.tracks.length === 0 ? [] : [verdictTable(words, source)],
         links: one ? [{ href: `${here}?on=${on}`, label: words.say("known.all") }] : [],
       },
+      ...(source.carried ? [carriedRecordPart(source.carried)] : []),
       differencePart(words, source),
     ],
   };

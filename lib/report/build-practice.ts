@@ -1,8 +1,9 @@
-import { mondayOf, type Practice, practiceWeeks } from "@/lib/domain/practice";
+import { mondayOf, type Practice, practiceWeeks, type SaidPain } from "@/lib/domain/practice";
 import type { DrillAssignment, Student } from "@/lib/domain/student";
 import { LOAD_THRESHOLDS } from "@/lib/verdict/load-thresholds";
 import type { Words } from "@/lib/words/catalogue";
 import { sayDay } from "@/lib/words/day-words";
+import { sayPlace } from "@/lib/words/say-place";
 import { sayRecorded } from "./build-events";
 import { cautionsFor } from "./cautions";
 import type { HappenPage, HappenPart } from "./happen-model";
@@ -13,6 +14,8 @@ export interface PracticeSource {
   readonly student: Student;
   readonly entries: readonly Practice[];
   readonly drills: readonly DrillAssignment[];
+  /** What was said to hurt, by day; null: whoever looks may not know it. */
+  readonly pain: readonly SaidPain[] | null;
   readonly today: string;
   readonly dayOf: (instant: string) => string;
 }
@@ -80,6 +83,31 @@ function loadCaution(words: Words, { student, entries, today }: PracticeSource):
   return [words.say("practice.load", { hours: Math.round((week?.minutes ?? 0) / 60), age })];
 }
 
+/** What hurt, latest first: in plain lines and no table, so that no file of the page's tables holds it. */
+function painPart(words: Words, { pain, dayOf }: PracticeSource): HappenPart[] {
+  if (pain === null || pain.length === 0) return [];
+  return [
+    {
+      margin: words.say("pain.margin"),
+      explains: words.say("pain.explains"),
+      heading: words.say("pain.heading", { days: new Set(pain.map(({ day }) => day)).size }),
+      paragraphs: [
+        words.say("pain.stop"),
+        ...[...pain].reverse().map((said) =>
+          words.say("pain.said", {
+            day: sayDay(words, said.day, "with-weekday"),
+            place: sayPlace(words, said.place),
+            recorded: sayRecorded(words, said, dayOf),
+          }),
+        ),
+      ],
+      facts: [],
+      table: null,
+      open: null,
+    },
+  ];
+}
+
 /** A student's practice: weeks, and every entry with the button that takes it back. */
 export function buildPracticePage(words: Words, source: PracticeSource): HappenPage {
   const { student, entries } = source;
@@ -92,6 +120,7 @@ export function buildPracticePage(words: Words, source: PracticeSource): HappenP
     back: { href: `/students/${student.id}`, label: words.say("fundamental-page.back", { alias: student.alias }) },
     actions: [{ href: `/students/${student.id}/drills`, label: words.say("drills") }],
     parts: [
+      ...painPart(words, source),
       {
         margin: words.say("practice.weeks"),
         explains: "",

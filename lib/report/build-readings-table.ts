@@ -3,6 +3,7 @@ import type { HistorySession } from "@/lib/verdict/track-history";
 import type { Words } from "@/lib/words/catalogue";
 import { sayDay } from "@/lib/words/day-words";
 import { sayNumber, saySigned, withUnit } from "@/lib/words/number-words";
+import { sayApart } from "@/lib/words/say-apart";
 import { sayFingerprintDone } from "./build-fingerprint";
 import type { SeasonChart } from "./chart-model";
 import type { FundamentalSource } from "./fundamental-source";
@@ -27,6 +28,11 @@ export function buildSessionsTable(
       const entry = history.sessions[place];
       const camera = entry ? 1.96 * entry.captureSd : 0;
       return {
+        ...(entry
+          ? {
+              href: `/students/${history.studentId}/sessions/${entry.session.id}/aside?of=${history.fundamental.id}`,
+            }
+          : {}),
         cells: [
           session.dateLabel,
           session.meanLabel,
@@ -76,6 +82,7 @@ export function buildReadingsTable(words: Words, source: FundamentalSource): Tab
     rows: sessions.map((entry) => {
       const missing = source.notMeasurable.filter((gap) => gap.day === entry.session.day).length;
       const notes = [
+        entry.apart === null ? "" : sayApart(words, entry.apart),
         entry.session.note ?? "",
         missing > 0 ? words.say("readings-table.not-measurable", { swings: missing }) : "",
         ...entry.session.marks.map((mark) =>

@@ -43,6 +43,7 @@ function reported(
   const texts = [
     verdict.listing,
     verdict.reach,
+    verdict.stays ?? "",
     verdict.watch,
     toSettle === undefined ? "" : words.say("report.fundamental.settle", { text: toSettle }),
   ];

@@ -4,14 +4,17 @@ import { sayDay } from "@/lib/words/day-words";
 import { sayBand } from "@/lib/words/number-words";
 import { sayFundamental } from "@/lib/words/say-fundamental";
 import { sayPlanCell } from "./build-settle";
-import { buildWatchList } from "./build-watch";
-import { chooseInHand } from "./order-of-work";
 import type { Glyph, RosterPage } from "./page-model";
 import { planOnOffer } from "./plan-on-offer";
 import { chooseColumns, columnGroups, commonGoal } from "./roster-columns";
-import { provedRow, rank, rosterRow, trackHref } from "./roster-rows";
+import { buildRosterConsents } from "./roster-consents";
+import { rosterHeads } from "./roster-heads";
+import { provedRow, rosterRow, trackHref, workOf } from "./roster-rows";
 import type { NewProof, RosterSource } from "./roster-source";
-import { changeTone, saidGlyph, saidVerdict } from "./said";
+import { saidGlyph, saidVerdict } from "./said";
+
+/** Questions shown; each season's page has its own, so that more of them would only be long. */
+const SETTLE_SHOWN = 9;
 
 /** The roster: what is newly proved, one thing to do next, everyone's strips, and what would settle the rest. */
 export function buildRosterPage(words: Words, source: RosterSource): RosterPage {
@@ -26,6 +29,14 @@ export function buildRosterPage(words: Words, source: RosterSource): RosterPage 
       everSeen: source.seen ? "yes" : "no",
     }),
     lede: words.say("roster.lede", { students: source.total }),
+    departed:
+      source.departed.count === 0
+        ? null
+        : {
+            href: source.departed.href,
+            label: words.say(`roster.departed.${source.departed.shown}`, { count: source.departed.count }),
+          },
+    consents: buildRosterConsents(words, source.consents, source.today),
     proved: {
       margin: words.say("roster.margin.proved"),
       since: source.seen
@@ -46,8 +57,7 @@ export function buildRosterPage(words: Words, source: RosterSource): RosterPage 
           ? null
           : { label: words.say("roster.seen"), explains: words.say("roster.seen.explains"), asOf: source.asOf },
     },
-    watch: buildWatchList(words, source),
-    next: nextThing(words, source),
+    families: source.families,
     evidence: {
       margin: words.say("roster.margin.evidence"),
       explains: words.say("roster.explains", {
@@ -55,7 +65,7 @@ export function buildRosterPage(words: Words, source: RosterSource): RosterPage 
         to: sayDay(words, source.asOf, "short"),
       }),
       heading: words.say("roster.evidence.heading", {
-        ...source.counts,
+        ...source.places,
         tracks: Object.values(source.counts).reduce((sum, part) => sum + part, 0),
       }),
       key: (["gain", "slip", "moved", "steady", "open"] as const).map((glyph) => ({
@@ -68,18 +78,34 @@ export function buildRosterPage(words: Words, source: RosterSource): RosterPage 
         name: sayFundamental(words, fundamental),
         band: sayBand(words, commonGoal(source, fundamental), fundamental.unit),
       })),
-      studentLabel: words.say("roster.student"),
-      inHandLabel: words.say("roster.in-hand"),
+      heads: rosterHeads(words, source.sort),
       contactLabel: words.say("roster.contact"),
-      lastLabel: words.say("roster.last"),
       notMeasured: words.say("roster.not-measured"),
       rows,
-      download: { href: "/api/roster/csv", label: words.say("download.csv") },
+      download: { href: source.csv, label: words.say("download.csv") },
       sort: { label: words.say("roster.sort"), links: source.sort },
-      pages: source.pages.length > 1 ? { label: words.say("roster.pages"), links: source.pages } : null,
+      pages: pagesPart(words, source.pages),
+      tools: source.tools,
+      skip: { href: "#roster", label: words.say("roster.skip") },
     },
     settle: settlePart(words, source),
-    start: source.total === 0 ? startSteps(words) : null,
+    start: source.total === 0 && source.departed.count === 0 ? startSteps(words) : null,
+  };
+}
+
+function pagesPart(words: Words, pages: RosterSource["pages"]): RosterPage["evidence"]["pages"] {
+  if (pages.links.length < 2) return null;
+  const at = pages.links.findIndex(({ current }) => current === "yes");
+  const beside = (place: number, label: string) => {
+    const link = pages.links[place];
+    return link ? { href: link.href, label: words.say(label) } : null;
+  };
+  return {
+    label: words.say("roster.pages"),
+    links: pages.links,
+    state: words.say("roster.page.state", { from: pages.from + 1, to: pages.to, total: pages.of }),
+    before: beside(at - 1, "roster.page.before"),
+    next: beside(at + 1, "roster.page.next"),
   };
 }
 
@@ -87,45 +113,21 @@ function count(proofs: readonly NewProof[], glyph: Glyph): number {
   return proofs.filter((proof) => saidGlyph(proof.summary.verdict) === glyph).length;
 }
 
-function nextThing(words: Words, source: RosterSource): RosterPage["next"] {
-  const slip = source.proofs.find(
-    (proof) =>
-      saidVerdict(proof.summary.verdict) === "slip" &&
-      changeTone({ change: proof.summary.verdict.change ?? neverChange(), standing: "listed" }) === "away",
-  );
-  const proof = slip ?? source.proofs[0];
-  if (!proof) return null;
-  const name = sayFundamental(words, proof.fundamental);
-  const kind = slip ? "slip" : "gain";
-  return {
-    margin: words.say("roster.margin.next"),
-    heading: words.say(`roster.next.${kind}`, { alias: proof.student.alias, name }),
-    text: words.say(`roster.next.${kind}.text`, { name }),
-    link: {
-      href: `/students/${proof.student.id}`,
-      label: words.say("roster.next.open", { alias: proof.student.alias }),
-    },
-  };
-}
-
-function neverChange(): never {
-  throw new RangeError("a proof without a change");
-}
-
 function settlePart(words: Words, source: RosterSource): RosterPage["settle"] {
   const items = source.students.flatMap((entry) => {
-    const inHand = chooseInHand(rank(source, entry));
-    const verdict = inHand?.track.summary.verdict;
-    if (!inHand || !verdict || saidVerdict(verdict) !== "open" || planOnOffer(verdict) === null) return [];
-    if (askingOf(entry.askings, inHand.track.summary) !== null) return [];
+    const { fundamental, summary = null } = workOf(source, entry).inHand?.item ?? {};
+    if (fundamental === undefined || summary === null) return [];
+    const { verdict } = summary;
+    if (saidVerdict(verdict) !== "open" || planOnOffer(verdict) === null) return [];
+    if (askingOf(entry.askings, summary) !== null) return [];
     return [
       {
         student: entry.student.alias,
         text: words.say("roster.settle.item", {
-          name: sayFundamental(words, inHand.track.fundamental),
-          plan: sayPlanCell(words, verdict, inHand.track.fundamental),
+          name: sayFundamental(words, fundamental),
+          plan: sayPlanCell(words, verdict, fundamental),
         }),
-        href: trackHref(inHand.track.summary),
+        href: trackHref(summary),
       },
     ];
   });
@@ -133,7 +135,8 @@ function settlePart(words: Words, source: RosterSource): RosterPage["settle"] {
   return {
     margin: words.say("roster.margin.settle"),
     heading: words.say("roster.settle.heading", { students: items.length }),
-    items: items.slice(0, 9),
+    items: items.slice(0, SETTLE_SHOWN),
+    more: items.length > SETTLE_SHOWN ? words.say("roster.settle.more", { count: items.length - SETTLE_SHOWN }) : "",
   };
 }
 

@@ -32,6 +32,8 @@ export interface SavedSource {
   /** Of the session, and of the student's other sessions of its club group. */
   readonly readings: readonly Reading[];
   readonly earlier: readonly Reading[];
+  /** `known`: that the session isn't judged is what was just said, so no line says it; absent: each line does. */
+  readonly apart?: "known";
   readonly today: string;
 }
 
@@ -40,7 +42,7 @@ export function buildSavedPage(words: Words, source: SavedSource): SavedPage {
   const { student, session, tracks } = source;
   const lines = tracks
     .map((track) => ({ track, steps: verdictSteps(track.before, track.after) }))
-    .filter(({ track, steps }) => steps.length > 0 || apartOf(track, session) !== null)
+    .filter(({ track, steps }) => steps.length > 0 || toldApart(source, track) !== null)
     .sort((a, b) => rank(a.steps) - rank(b.steps))
     .map(({ track, steps }) => lineOf(words, source, track, steps));
   const same = tracks.filter((track) => !lines.some((line) => line.href === hrefOf(source, track)));
@@ -86,8 +88,13 @@ function apartOf({ history }: SavedTrack, session: Session) {
   return history.sessions.find((entry) => entry.session.id === session.id)?.apart ?? null;
 }
 
+/** The same where a line is to say it. */
+function toldApart(source: SavedSource, track: SavedTrack) {
+  return source.apart === "known" ? null : apartOf(track, source.session);
+}
+
 function lineOf(words: Words, source: SavedSource, track: SavedTrack, steps: readonly VerdictStep[]): SavedLine {
-  const apart = apartOf(track, source.session);
+  const apart = toldApart(source, track);
   const said = steps.map((step) => sayStep(words, source, track, step));
   return {
     href: hrefOf(source, track),

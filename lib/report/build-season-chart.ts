@@ -2,6 +2,7 @@ import { dayFromNumber, dayNumber } from "@/lib/domain/calendar-day";
 import type { Practice } from "@/lib/domain/practice";
 import type { DrillAssignment, StudentEvent } from "@/lib/domain/student";
 import type { ProvedChange, TrackVerdict } from "@/lib/domain/track-verdict";
+import { sessionSd } from "@/lib/verdict/session-sd";
 import type { HistorySession, TrackHistory } from "@/lib/verdict/track-history";
 import type { Words } from "@/lib/words/catalogue";
 import { sayDay, sayStretch } from "@/lib/words/day-words";
@@ -10,10 +11,11 @@ import { sayApart } from "@/lib/words/say-apart";
 import { sayFundamental } from "@/lib/words/say-fundamental";
 import { sayHappened, saySize } from "@/lib/words/say-verdict";
 import { monthTicks, valueTicks } from "./axis";
-import type { ChartBand, ChartChange, ChartLevel, ChartSession, SeasonChart } from "./chart-model";
+import type { ChartBand, ChartChange, ChartCurve, ChartLevel, ChartSession, SeasonChart } from "./chart-model";
 import { eventRibbons, sayRibbons } from "./event-ribbons";
 import { practiceLanes } from "./practice-lanes";
 import { changeKey, changeTone, type DrawnChange, drawnChanges, saidVerdict } from "./said";
+import { valueRange } from "./value-range";
 
 /** Everything that one season chart draws. */
 export interface ChartSource {
@@ -25,6 +27,8 @@ export interface ChartSource {
   readonly asOf: string;
   /** Practice logged, taken back or not; absent: none is drawn. */
   readonly practice?: readonly Practice[];
+  /** The learning curve; null or absent: none is drawn. */
+  readonly curve?: ChartCurve | null;
   /** First day of the time axis, where several charts share one; null: the track's own first session. */
   readonly from: string | null;
 }
@@ -37,17 +41,24 @@ export function buildSeasonChart(words: Words, source: ChartSource): SeasonChart
   const changes = drawnChanges(verdict);
   const levels = chartLevels(words, history, verdict, changes);
   const firstDay = source.from ?? history.sessions[0]?.session.day ?? source.asOf;
-  const [start, end] = [dayNumber(firstDay), Math.max(dayNumber(source.asOf), dayNumber(firstDay) + 1)];
+  const curve = source.curve ?? null;
+  const start = dayNumber(firstDay);
+  const end = Math.max(dayNumber(source.asOf), start + 1, curve?.points.at(-1)?.day ?? start);
   // A little air, so that no session stands on an axis.
   const air = Math.max(1, Math.round((end - start) * 0.02));
   const x = { from: start - air, to: end + air };
-  const y = valueRange(history, sessions, levels);
+  const y = valueRange([
+    ...sessions.flatMap((session) => [session.low, session.high, ...session.swings]),
+    ...[...levels, ...(curve?.points ?? [])].flatMap((level) => [level.low, level.high]),
+    ...history.goals.flatMap((goal) => [goal.low, goal.high]).filter((edge) => edge !== null),
+  ]);
   const chartChanges = changes.map((drawn) => chartChange(words, history, drawn));
   const heading = chartHeading(words, changes.length, history);
   const practice = practiceLanes(words, source.practice ?? [], { first: firstDay, last: source.asOf });
   const events = eventRibbons(words, source.events, { first: firstDay, last: source.asOf });
   const said = [
     summary(words, heading, history, verdict, changes),
+    curve?.sentence ?? "",
     sayRibbons(words, events),
     practice?.summary ?? "",
   ].filter((part) => part !== "");
@@ -77,6 +88,7 @@ export function buildSeasonChart(words: Words, source: ChartSource): SeasonChart
             : words.say("chart.drill-for-other", { drill: drill.drill }),
       })),
     events,
+    curve,
     practice,
   };
 }
@@ -110,15 +122,6 @@ function chartSession(words: Words, history: TrackHistory, verdict: TrackVerdict
       reason,
     }),
   };
-}
-
-/** Sd of one session mean as the verdict counts it: day, camera, and swing with reading by their number. */
-export function sessionSd(history: TrackHistory, verdict: TrackVerdict, entry: HistorySession): number {
-  const budget = verdict.errorBudget;
-  const readings = Math.max(1, entry.swings.length);
-  if (budget === null)
-    return Math.hypot(entry.captureSd, (history.judged.readerSd ?? history.fundamental.readerSd) / Math.sqrt(readings));
-  return Math.hypot(budget.day, entry.captureSd, Math.hypot(budget.swing, budget.reader) / Math.sqrt(readings));
 }
 
 function chartLevels(
@@ -190,22 +193,6 @@ function chartBands(words: Words, history: TrackHistory, x: { from: number; to: 
       highLabel: high === null ? null : edge(high),
     };
   });
-}
-
-function valueRange(
-  history: TrackHistory,
-  sessions: readonly ChartSession[],
-  levels: readonly ChartLevel[],
-): { low: number; high: number } {
-  const values = [
-    ...sessions.flatMap((session) => [session.low, session.high, ...session.swings]),
-    ...levels.flatMap((level) => [level.low, level.high]),
-    ...history.goals.flatMap((goal) => [goal.low, goal.high]).filter((edge) => edge !== null),
-  ];
-  const low = Math.min(...values);
-  const high = Math.max(...values);
-  const pad = Math.max((high - low) * 0.05, 0.5);
-  return { low: low - pad, high: high + pad };
 }
 
 function chartHeading(words: Words, changes: number, history: TrackHistory): string {

@@ -181,6 +181,7 @@ export function buildSessionPage(words: Words, source: SessionPageSource, told: 
         tables: source.films.length === 0 ? [] : [filmTable(words, source.films)],
         links: [
           { href: `${here}/facts`, label: words.say("session-page.correct-facts") },
+          { href: `${here}/aside`, label: words.say("aside.link") },
           ...(session.note === null ? [] : [{ href: `${here}/note`, label: words.say("session-page.note") }]),
           { href: `${here}/move`, label: words.say("session-page.move") },
           ...(swings.length > 1 ? [{ href: `${here}/split`, label: words.say("session-page.split") }] : []),

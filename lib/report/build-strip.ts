@@ -47,6 +47,12 @@ export function buildStrip(summary: TrackSummary, from: string, to: string, sent
       direction: changeTone(drawn),
     })),
     edges: edgesOf(summary.goal),
+    now: level
+      ? {
+          ...{ low: y(level.low95), y: y(level.estimate), high: y(level.high95) },
+          place: summary.verdict.position === "edge" ? "edge" : "settled",
+        }
+      : null,
   };
 }
 

@@ -1,10 +1,12 @@
 import type { Archive } from "@/lib/domain/archive";
 import type { Student } from "@/lib/domain/student";
 import type { Words } from "@/lib/words/catalogue";
+import { sayLeftOut } from "./archive-readme";
 import type { ArchiveTable } from "./archive-table";
 import type { Link } from "./basic-model";
 import { cautionsFor } from "./cautions";
 import type { TextPage } from "./form-model";
+import { buildPrivacyLinks } from "./privacy-links";
 
 /** The page from which a student's record is taken out. */
 export interface TakeOutPage extends TextPage {
@@ -17,9 +19,11 @@ export interface TakeOutSource {
   readonly today: string;
   readonly archive: Archive;
   readonly tables: readonly ArchiveTable[];
+  /** Of how many of its students it tells nothing of what hurts. */
+  readonly withoutPain: number;
 }
 
-const LEFT_OUT = ["films", "pain", "open-draws", "drafts", "viewers", "changes", "others"];
+const LEFT_OUT = ["films", "pain", "open-draws", "drafts", "viewers", "changes", "told", "others"];
 
 function readingsOf({ students }: Archive): number {
   return students
@@ -28,7 +32,10 @@ function readingsOf({ students }: Archive): number {
 }
 
 /** What is in an archive, what isn't, how to take it, and how to keep it. */
-export function buildTakeOut(words: Words, { student, today, archive, tables }: TakeOutSource): TakeOutPage {
+export function buildTakeOut(
+  words: Words,
+  { student, today, archive, tables, withoutPain }: TakeOutSource,
+): TakeOutPage {
   const say = (key: string, args = {}): string => words.say(`take-out.${key}`, args);
   const api = `/api/students/${student.id}/archive`;
   const counts = {
@@ -75,8 +82,14 @@ export function buildTakeOut(words: Words, { student, today, archive, tables }: 
       {
         margin: say("out.margin"),
         heading: say("out.heading"),
-        paragraphs: LEFT_OUT.map((key) => words.say(`archive.readme.left-out.${key}`)),
+        paragraphs: LEFT_OUT.map((key) => sayLeftOut(words, key, withoutPain)),
         links: [],
+      },
+      {
+        margin: say("privacy.margin"),
+        heading: words.say("privacy.links"),
+        paragraphs: [],
+        links: buildPrivacyLinks(words, student.id, "take-out"),
       },
     ],
   };

@@ -94,6 +94,24 @@ export interface ChartPractice {
   readonly table: TableModel;
 }
 
+/** A learning curve over the chart, and the days in which it reaches the band. */
+export interface ChartCurve {
+  /** In order of days; values in the unit. `low` to `high` holds 80 of 100. */
+  readonly points: readonly {
+    readonly day: number;
+    readonly middle: number;
+    readonly low: number;
+    readonly high: number;
+  }[];
+  /** Days in which the edge `at` is reached; null: no dates are said. */
+  readonly arrival: { readonly from: number; readonly to: number; readonly at: number; readonly label: string } | null;
+  /** How to read it. */
+  readonly explains: string;
+  /** The same in one sentence, for who can't see it. */
+  readonly sentence: string;
+  readonly table: TableModel;
+}
+
 /** The season chart of one track; the static drawing and the live one draw this and compute nothing. */
 export interface SeasonChart {
   /** The chart's finding. */
@@ -114,6 +132,8 @@ export interface SeasonChart {
   readonly changes: readonly ChartChange[];
   readonly drills: readonly ChartRibbon[];
   readonly events: readonly ChartRibbon[];
+  /** Null or absent: nothing of a curve is said. */
+  readonly curve?: ChartCurve | null;
   /** Beneath drills and events; null or absent: none was logged. */
   readonly practice?: ChartPractice | null;
 }
@@ -133,4 +153,11 @@ export interface Strip {
   }[];
   /** Which edges the band has. */
   readonly edges: "both" | "low" | "high" | "none";
+  /** Where the level lies now and its 95 of 100, as heights; null: not known. `settled`: wholly inside or wholly outside. */
+  readonly now: {
+    readonly low: number;
+    readonly y: number;
+    readonly high: number;
+    readonly place: "settled" | "edge";
+  } | null;
 }

@@ -1,8 +1,8 @@
+import type { Link } from "./basic-model";
 import type { CaptureAnswer } from "./capture-answer-model";
 import type { GridModel } from "./grid-model";
 import type { KeepModel } from "./keep-model";
 import type { NoteAnswer } from "./note-answer-model";
-import type { Link } from "./page-model";
 
 /** One field of a form with its words, its value and what is wrong with it. */
 export interface FieldModel {

@@ -21,5 +21,7 @@ export type KeepAnswer =
   | { readonly kind: "saved"; readonly said: string }
   /** Nothing was kept, for the reason that is said. */
   | { readonly kind: "refused"; readonly said: string }
+  /** The log-in has ended: nothing was kept of this, and it is tried again. */
+  | { readonly kind: "signed-out"; readonly said: string }
   /** To whoever only looked: nothing newer is kept, or something is. */
   | { readonly kind: "newest" | "behind" };

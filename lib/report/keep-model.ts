@@ -92,6 +92,7 @@ export interface KeepWords {
   readonly unfinished: string;
   readonly dropped: string;
   readonly takeBack: string;
+  readonly signIn: string;
   /** What the address of the form is without an id: another, empty one. */
   readonly page: string;
 }

@@ -1,5 +1,6 @@
 import type { Fundamental } from "@/lib/domain/fundamental";
-import { saidVerdict } from "./said";
+import { choosePriority, type Priority, type WorkCircumstances } from "@/lib/verdict/choose-priority";
+import type { WorkItem } from "@/lib/verdict/work-standing";
 import type { TrackSummary } from "./track-summary";
 
 /** A track with its fundamental, in the order of work. */
@@ -8,28 +9,44 @@ export interface RankedTrack {
   readonly summary: TrackSummary;
 }
 
-/** Why a track is the one in hand. */
-export type InHandReason = "slipped" | "outside" | "doubt";
+/** A fundamental of the academy with the track that was measured of it. */
+export interface WorkTrack extends WorkItem {
+  readonly fundamental: Fundamental;
+  /** Null: not measured with these clubs. */
+  readonly summary: TrackSummary | null;
+}
+
+/** What decides of one student's work with one group of clubs, beside what was measured. */
+export interface WorkFacts extends WorkCircumstances {
+  /** How often a film of a fundamental was asked for and has not come, by id; absent: never. */
+  readonly asked: ReadonlyMap<string, number>;
+}
+
+/** Nothing stops the work, nobody chose, nothing was asked for. */
+export const NO_WORK_FACTS: WorkFacts = { stop: null, chosenId: null, asked: new Map() };
 
 /**
- * The one fundamental in hand: the first in the order of work that has slipped; else the first that lies outside its
- * band; else the first on its edge, which is measured better before it is coached. Null: everything measured is inside.
+ * The one thing in hand with one group of clubs, what is kept beside it and what stops it: the same answer on every page.
  *
- * @param tracks in the order of work
+ * @param fundamentals all of the academy: what isn't measured is missed only where it stands here
+ * @param tracks what was measured with the clubs
  */
-export function chooseInHand(
+export function chooseWork(
+  fundamentals: readonly Fundamental[],
   tracks: readonly RankedTrack[],
-): { readonly track: RankedTrack; readonly reason: InHandReason } | null {
-  const first = (reason: InHandReason, holds: (track: RankedTrack) => boolean) => {
-    const track = tracks.find(holds);
-    return track ? { track, reason } : null;
-  };
-  return (
-    first(
-      "slipped",
-      ({ summary }) => saidVerdict(summary.verdict) === "slip" && summary.verdict.position !== "inside",
-    ) ??
-    first("outside", ({ summary }) => summary.verdict.position === "outside") ??
-    first("doubt", ({ summary }) => summary.verdict.position === "edge")
+  facts: WorkFacts = NO_WORK_FACTS,
+): Priority<WorkTrack> {
+  return choosePriority(
+    fundamentals.map((fundamental): WorkTrack => {
+      const summary = tracks.find((track) => track.fundamental.id === fundamental.id)?.summary ?? null;
+      return {
+        fundamental,
+        summary,
+        verdict: summary?.verdict ?? null,
+        askedFor: facts.asked.get(fundamental.id) ?? 0,
+        lastDay: summary?.sessions.at(-1)?.date ?? null,
+      };
+    }),
+    facts,
   );
 }

@@ -30,7 +30,10 @@ function lane(
         from: Math.max(days.first, dayNumber(week.monday)),
         to: Math.min(days.last + 1, dayNumber(week.monday) + WEEK),
         share: sum / most,
-        label: words.say(`practice.bar.${counted}`, { week: sayWeek(words, week), sum, days: week.days }),
+        label: words.say(`practice.bar.${counted}`, {
+          ...{ week: sayWeek(words, week), sum, days: week.days },
+          ...{ told: week.toldDays, hard: week.hardDays },
+        }),
       })),
     },
   ];
@@ -54,14 +57,14 @@ export function practiceLanes(
   );
   const lanes = [...lane(words, weeks, "minutes", bounds), ...lane(words, weeks, "balls", bounds)];
   if (lanes.length === 0) return null;
-  const sum = (counted: "minutes" | "balls"): number => weeks.reduce((total, week) => total + (week[counted] ?? 0), 0);
+  const total = (counted: Exclude<keyof PracticeWeek, "monday">): number =>
+    weeks.reduce((sum, week) => sum + (week[counted] ?? 0), 0);
   return {
     lanes,
     summary: words.say("practice.summary", {
       weeks: weeks.length,
-      days: weeks.reduce((total, week) => total + week.days, 0),
-      minutes: sum("minutes"),
-      balls: sum("balls"),
+      ...{ days: total("days"), told: total("toldDays"), hard: total("hardDays") },
+      ...{ minutes: total("minutes"), balls: total("balls") },
     }),
     table: weekTable(words, weeks),
   };
@@ -76,13 +79,15 @@ export function weekTable(words: Words, weeks: readonly PracticeWeek[]): TableMo
       { label: words.say("practice.minutes"), align: "end" },
       { label: words.say("practice.balls"), align: "end" },
       { label: words.say("practice.days"), align: "end" },
+      { label: words.say("practice.told-days"), align: "end" },
+      { label: words.say("practice.hard-days"), align: "end" },
     ],
     rows: [...weeks].reverse().map((week) => ({
       cells: [
         sayWeek(words, week),
         week.minutes === null ? "" : String(week.minutes),
         week.balls === null ? "" : String(week.balls),
-        String(week.days),
+        ...[week.days, week.toldDays, week.hardDays].map(String),
       ],
       tone: "plain" as const,
     })),

@@ -4,15 +4,30 @@ import type { RosterSource } from "./roster-source";
 
 const MOST_COLUMNS = 8;
 
-/** The fundamentals that most students have, in the order of work. */
+/**
+ * A fundamental that fewer of the students shown have is no column: it would be one of empty strips. Share of students; a
+ * quarter: own choice; `npm run picture-roster` draws a simulated academy at weeks 2, 6 and 20.
+ */
+const FEWEST_MEASURED = 1 / 4;
+
+/** The fundamentals that most students have, and the one that is asked for, in the order of work. */
 export function chooseColumns(source: RosterSource): readonly Fundamental[] {
   const measured = (fundamental: Fundamental): number =>
     source.students.filter((entry) => entry.summaries.some((summary) => summary.fundamentalId === fundamental.id))
       .length;
+  const isAsked = (fundamental: Fundamental): boolean => fundamental.id === source.asked;
+  const most = Math.max(0, ...source.fundamentals.map(measured));
+  // Of what is seldom measured by anybody, the most measured is still something to see.
+  const fewest = Math.min(most, FEWEST_MEASURED * source.students.length);
   return [...source.fundamentals]
     .map((fundamental) => ({ fundamental, measured: measured(fundamental) }))
-    .filter((entry) => entry.measured > 0)
-    .sort((a, b) => b.measured - a.measured || a.fundamental.order - b.fundamental.order)
+    .filter(({ measured, fundamental }) => measured > 0 && (measured >= fewest || isAsked(fundamental)))
+    .sort(
+      (a, b) =>
+        Number(isAsked(b.fundamental)) - Number(isAsked(a.fundamental)) ||
+        b.measured - a.measured ||
+        a.fundamental.order - b.fundamental.order,
+    )
     .slice(0, MOST_COLUMNS)
     .map((entry) => entry.fundamental)
     .sort((a, b) => a.order - b.order);

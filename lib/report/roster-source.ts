@@ -1,7 +1,12 @@
 import type { Asking } from "@/lib/domain/asking";
+import type { ConsentStanding } from "@/lib/domain/consent";
 import type { Fundamental } from "@/lib/domain/fundamental";
 import type { Student } from "@/lib/domain/student";
-import type { Link } from "./page-model";
+import type { Position } from "@/lib/domain/track-verdict";
+import type { WorkFacts } from "./order-of-work";
+import type { Link, RosterPage } from "./page-model";
+import type { PagesShown } from "./roster-pages";
+import type { RosterTools } from "./roster-tools-model";
 import type { TrackSummary } from "./track-summary";
 
 /** One student of a roster with what was measured. */
@@ -16,6 +21,8 @@ export interface RosterStudent {
   readonly summaries: readonly TrackSummary[];
   /** Decisions on the student's questions, oldest first. */
   readonly askings: readonly Asking[];
+  /** What decides of the one in hand beside what was measured; absent: nothing. */
+  readonly work?: WorkFacts;
 }
 
 /** A proved change on the roster's list that the viewer has not pressed "seen" on. */
@@ -35,14 +42,19 @@ export interface WatchedTrack {
 
 /** Everything that the roster page rests on. */
 export interface RosterSource {
+  readonly families: RosterPage["families"];
   readonly academyName: string;
   readonly students: readonly RosterStudent[];
   /** Students in all, on this and other pages. */
   readonly total: number;
+  /** Of all pages: whose consent stands where. */
+  readonly consents: readonly { readonly student: Student; readonly consent: ConsentStanding }[];
+  /** Whoever has left: how many, and the link that shows or hides them. */
+  readonly departed: { readonly count: number; readonly shown: "yes" | "no"; readonly href: string };
   readonly proofs: readonly NewProof[];
-  /** Of all students and club groups, any order. */
-  readonly watched: readonly WatchedTrack[];
   readonly fundamentals: readonly Fundamental[];
+  /** The fundamental that the roster is filtered by, which stands among the columns; null: by none. */
+  readonly asked: string | null;
   readonly seen: { readonly day: string } | null;
   readonly counts: {
     readonly gain: number;
@@ -51,9 +63,19 @@ export interface RosterSource {
     readonly open: number;
     readonly moved: number;
   };
+  /** Where those tracks lie. */
+  readonly places: Readonly<Record<Position, number>>;
   readonly from: string;
   readonly asOf: string;
   readonly today: string;
   readonly sort: readonly (Link & { readonly current: "yes" | "no" })[];
-  readonly pages: readonly (Link & { readonly current: "yes" | "no" })[];
+  /** What finds, filters and orders them, in words. */
+  readonly tools: RosterTools;
+  /** Where the rows are had as a file. */
+  readonly csv: string;
+  /** Of all that the filters leave: which part this page shows, and the pages that it leads to. */
+  readonly pages: PagesShown & {
+    readonly of: number;
+    readonly links: readonly (Link & { readonly current: "yes" | "no" })[];
+  };
 }

@@ -1,16 +1,17 @@
-import type { ProvedChange, TrackVerdict, Verdict } from "@/lib/domain/track-verdict";
+import type { ProvedChange, TrackVerdict } from "@/lib/domain/track-verdict";
+import { saidVerdict } from "@/lib/verdict/said-verdict";
 import type { Glyph } from "./page-model";
 
-/**
- * What pages say of a track: its verdict, but gain and slip only of a track on the roster's list; else not settled.
- */
-export function saidVerdict(verdict: TrackVerdict): Verdict {
-  if (verdict.verdict !== "gain" && verdict.verdict !== "slip") return verdict.verdict;
-  return verdict.listed === true ? verdict.verdict : "open";
-}
+export { saidVerdict } from "@/lib/verdict/said-verdict";
+
+/** What of a verdict its word and its mark rest on. */
+export type SaidVerdict = Pick<TrackVerdict, "verdict" | "listed" | "moved"> & {
+  /** Null: nothing is proved. */
+  readonly change: object | null;
+};
 
 /** The mark of what is said: a proved move that is neither better nor worse has one of its own. */
-export function saidGlyph(verdict: TrackVerdict): Glyph {
+export function saidGlyph(verdict: SaidVerdict): Glyph {
   const said = saidVerdict(verdict);
   if (said === "open") return "open";
   if (verdict.change !== null && (verdict.moved !== null || said === "steady"))
@@ -19,13 +20,13 @@ export function saidGlyph(verdict: TrackVerdict): Glyph {
 }
 
 /** The key of the message that names what is said. */
-export function saidKey(verdict: TrackVerdict): string {
+export function saidKey(verdict: SaidVerdict): string {
   if (saidGlyph(verdict) !== "moved") return `verdict.${saidGlyph(verdict)}`;
   return verdict.moved === null ? "verdict.moved.same" : `verdict.moved.${verdict.moved}`;
 }
 
 /** Whether a track is proved by its own evidence and not (yet) on the roster's list. */
-export function provedAlone(verdict: TrackVerdict): "alone" | "no" {
+export function provedAlone(verdict: SaidVerdict): "alone" | "no" {
   return verdict.change !== null && verdict.listed !== true ? "alone" : "no";
 }
 

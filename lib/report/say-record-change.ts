@@ -8,7 +8,7 @@ import { sayClubGroup } from "@/lib/words/say-club";
 /** What a change is said with. */
 export interface ChangeNames {
   readonly grouping: ClubGrouping;
-  /** Aliases by id, of those who were merged too. */
+  /** Aliases by id of those whom the viewer may see, of those who were merged too. */
   readonly aliases: ReadonlyMap<string, string>;
 }
 
@@ -56,7 +56,8 @@ export function sayRecordChange(
   change: RecordChange,
   names: ChangeNames,
 ): { readonly what: string; readonly from: string; readonly to: string } {
-  const alias = (id: string | null): string => names.aliases.get(id ?? "") ?? "";
+  // Whom the viewer may not see has no name in their pages.
+  const alias = (id: string | null): string => names.aliases.get(id ?? "") ?? words.say("change.someone");
   const what = words.say(`change.kind.${change.kind}`);
   const [mine, other] = [alias(change.studentId), alias(change.otherStudentId ?? change.studentId)];
   if (change.kind === "session-facts") {

@@ -3,6 +3,8 @@ import type { Words } from "@/lib/words/catalogue";
 import { sayDay, sayStretch } from "@/lib/words/day-words";
 import { saySure } from "@/lib/words/number-words";
 import { sayClubGroup } from "@/lib/words/say-club";
+import { sayDose } from "@/lib/words/say-dose";
+import { sayDrillCounts } from "@/lib/words/say-drill-practice";
 import { sayFundamental } from "@/lib/words/say-fundamental";
 import { saySessionPhone } from "./build-fingerprint";
 import { saySettleCell } from "./build-settle";
@@ -11,15 +13,19 @@ import type { SeasonPage } from "./page-model";
 import { saidVerdict } from "./said";
 import type { SeasonSource, SeasonTrack } from "./season-source";
 
-/** The drills of the season; null without any. */
+function sayPractised(words: Words, { practised }: SeasonSource, drillId: string): string {
+  const counted = practised?.get(drillId);
+  return counted === undefined ? "" : sayDrillCounts(words, counted);
+}
+
+/** The drills of the season with practice asked and logged; null without any. */
 export function drillTable(words: Words, source: SeasonSource): SeasonPage["drills"] {
   if (source.drills.length === 0) return null;
   return {
     caption: words.say("season.drills"),
-    columns: ["drill", "for", "days", "dose"].map((column) => ({
-      label: words.say(`season.drills.${column}`),
-      align: "start" as const,
-    })),
+    columns: ["season.drills.drill", "season.drills.for", "season.drills.days", "season.drills.dose"]
+      .concat("drill.fact.practice")
+      .map((key) => ({ label: words.say(key), align: "start" as const })),
     rows: source.drills.map((drill) => ({
       cells: [
         drill.drill,
@@ -33,7 +39,8 @@ export function drillTable(words: Words, source: SeasonSource): SeasonPage["dril
         drill.end === null
           ? words.say("season.drills.since", { day: sayDay(words, drill.start, "short") })
           : sayStretch(words, drill.start, drill.end),
-        drill.dose,
+        sayDose(words, drill),
+        sayPractised(words, source, drill.id),
       ],
       tone: "plain" as const,
     })),

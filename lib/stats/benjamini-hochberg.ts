@@ -9,10 +9,13 @@
 export function benjaminiHochberg(pValues: readonly number[]): number[] {
   for (const p of pValues) if (!(p >= 0 && p <= 1)) throw new RangeError(`a p-value must be in [0, 1]: ${p}`);
   const count = pValues.length;
-  const order = pValues.map((_, i) => i).sort((a, b) => (pValues[b] as number) - (pValues[a] as number));
+  // Of many, most are 1, and adjusted they stay so: only the others are put in order.
+  const order = pValues.flatMap((p, i) => (p < 1 ? [i] : []));
+  order.sort((a, b) => (pValues[b] as number) - (pValues[a] as number));
   const adjusted = new Array<number>(count).fill(1);
   let least = 1;
-  order.forEach((index, fromTop) => {
+  order.forEach((index, place) => {
+    const fromTop = count - order.length + place;
     least = Math.min(least, ((pValues[index] as number) * count) / (count - fromTop));
     adjusted[index] = least;
   });

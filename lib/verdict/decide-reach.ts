@@ -60,7 +60,7 @@ function edgeAhead(direction: Direction, level: number, goal: Edges | undefined)
 }
 
 /** The first of the latest claims in a row that go the same way. */
-function firstOfRun(claims: readonly Claim[]): number {
+export function firstOfRun(claims: readonly Claim[]): number {
   const turned = claims.findLastIndex((claim) => claim.direction !== claims.at(-1)?.direction);
   return turned + 1;
 }
@@ -70,7 +70,8 @@ function usedSince({ judged }: TrackState, day: string): number {
   return judged.sessions.filter((session, i) => session.date > day && judged.series.groups[i]?.used).length;
 }
 
-function approachOf({ judged, looks, policy }: TrackState, start: number): Outcome<Approach> {
+/** All approaches that the films of a run allow, from its first session to the latest look. */
+export function approachOf({ judged, looks, policy }: TrackState, start: number): Outcome<Approach> {
   const last = judged.sessions.length - 1;
   return exponentialApproach(lookData(stretchAt(judged, start, last), thinNoise(looks.noise(last))), {
     scales: REACH_SCALES,

@@ -5,6 +5,7 @@ import { trend } from "@/lib/stats/trend";
 import { decideReach } from "./decide-reach";
 import type { LookClaims } from "./decide-words";
 import { errorBudget } from "./error-budget";
+import { trackOn } from "./goal-at";
 import { ownedLooks } from "./owned-looks";
 import type { Policy } from "./policy";
 import type { ListedLook } from "./roster-list";
@@ -58,8 +59,9 @@ export function judgeTrack(track: JudgedTrack, noiseFor: NoiseFor, policy: Polic
   const change = changes.at(-1) ?? null;
   const slope = last < 0 ? null : trend(judged.series, noise);
   const logBayesFactor = now?.evidence.logBayesFactor ?? 0;
-  const worthwhile =
-    sizes === null ? (track.smallestWorthwhile ?? null) : smallestWorthwhile(track, sizes.unitSd, policy);
+  const worthwhileTo = (asked: JudgedTrack): number | null =>
+    sizes === null ? (asked.smallestWorthwhile ?? null) : smallestWorthwhile(asked, sizes.unitSd, policy);
+  const lastDay = judged.sessions[last]?.date;
   const directionUp = now?.evidence.directionUp ?? 0.5;
   const noChange = noChangeProbability(logBayesFactor, noise.priorChange);
   const apart = verdict === "open" && last >= 0 ? state.apart(last) : null;
@@ -87,7 +89,8 @@ export function judgeTrack(track: JudgedTrack, noiseFor: NoiseFor, policy: Polic
         noChange,
         priorChange: noise.priorChange,
       },
-      smallestWorthwhile: worthwhile,
+      // What the word was decided with; how far it is to the goal of now is asked with that goal's.
+      smallestWorthwhile: worthwhileTo(lastDay === undefined ? track : trackOn(track, lastDay)),
       unitSd: sizes?.unitSd ?? null,
       noiseModel: noise.id,
       changes,
@@ -104,7 +107,7 @@ export function judgeTrack(track: JudgedTrack, noiseFor: NoiseFor, policy: Polic
         why: MISREADING,
       })),
       position,
-      reach: decideReach(state, { changes, levelNow, position, worthwhile }),
+      reach: decideReach(state, { changes, levelNow, position, worthwhile: worthwhileTo(track) }),
       ownedSince: owned?.since ?? null,
       watch: owned?.watch ?? null,
       errorBudget: sizes === null ? null : errorBudget(judged.series, sizes.daySd, sizes.replicateSd),

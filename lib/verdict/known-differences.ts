@@ -106,7 +106,9 @@ function eventDifferences(then: ComparedRecord, now: ComparedRecord): KnownDiffe
 function goalDifferences(then: ComparedRecord, now: ComparedRecord): KnownDifference[] {
   const before = new Set(then.bands.map((band) => JSON.stringify(band)));
   return now.bands.flatMap((band): KnownDifference[] =>
-    before.has(JSON.stringify(band)) ? [] : [{ kind: "goal", fundamentalId: band.fundamentalId, day: band.from }],
+    before.has(JSON.stringify(band))
+      ? []
+      : [{ kind: "goal", fundamentalId: band.fundamentalId, day: band.decidesFrom ?? band.from }],
   );
 }
 

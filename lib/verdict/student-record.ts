@@ -1,5 +1,6 @@
 import type { Fundamental } from "@/lib/domain/fundamental";
 import type { GoalBand } from "@/lib/domain/goal-band";
+import type { DatedOwningRule } from "@/lib/domain/owning-rule";
 import type { MeasuredReaderError } from "@/lib/domain/reread";
 import type { Capture, Reading, Session } from "@/lib/domain/session";
 import type { Student, StudentEvent } from "@/lib/domain/student";
@@ -30,6 +31,8 @@ export interface StudentRecord {
   readonly fundamentals: readonly Fundamental[];
   /** Fitted errors of the academy's readers; absent: none was measured. */
   readonly readerErrors?: readonly MeasuredReaderError[];
+  /** The academy's owning rules, in the order of entry; absent: the built-in one. */
+  readonly owningRules?: readonly DatedOwningRule[];
   /** First day of the season; tracks begin there at the earliest. */
   readonly seasonStart: string;
 }

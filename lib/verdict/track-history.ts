@@ -3,9 +3,10 @@ import { captureEffect } from "@/lib/capture/capture-effect";
 import type { CaptureEffect } from "@/lib/capture/effect";
 import { checkedCaptureSd } from "@/lib/capture/misplacement";
 import type { ClubGroup } from "@/lib/domain/club-group";
-import type { Fundamental } from "@/lib/domain/fundamental";
-import { goalInForce, goalsBetween, SINCE_EVER } from "@/lib/domain/goal-band";
+import type { Edges, Fundamental } from "@/lib/domain/fundamental";
+import { asDecided, goalInForce, goalsBetween, SINCE_EVER } from "@/lib/domain/goal-band";
 import type { JudgedSession, JudgedTrack } from "@/lib/domain/judged-track";
+import type { DatedOwningRule } from "@/lib/domain/owning-rule";
 import type { Capture, Reading, Session } from "@/lib/domain/session";
 import { filmFacts } from "./film-facts";
 import { sessionCapture } from "./session-capture";
@@ -80,7 +81,8 @@ function oneTrack(
   { asOf, facts }: TrackContext,
 ): TrackHistory {
   const { day: begins, kind } = beginning(record, fundamental, asOf);
-  const goal = goalInForce(record.bands, fundamental, clubGroup, record.student, asOf);
+  const deciding = asDecided(record.bands);
+  const goal = goalInForce(deciding, fundamental, clubGroup, record.student, asOf);
   let index = 0;
   const sessions = measured.map(({ session, swings }): HistorySession => {
     const capture = sessionCapture(record, session.id, fundamental);
@@ -103,23 +105,20 @@ function oneTrack(
       fingerprint: null,
     };
   });
-  const goals = goalsBetween(record.bands, fundamental, clubGroup, record.student, [
-    measured[0]?.session.day ?? asOf,
-    asOf,
-  ]);
-  const dated = goals.map(({ low, high }, at) => ({
-    from: at === 0 ? SINCE_EVER : (goals[at]?.from ?? asOf),
-    low,
-    high,
-  }));
-  const least = leastWorthwhile(goal);
+  const stretch = [measured[0]?.session.day ?? asOf, asOf] as const;
+  const goals = goalsBetween(record.bands, fundamental, clubGroup, record.student, stretch);
+  const dated = goalsBetween(deciding, fundamental, clubGroup, record.student, stretch).map(
+    ({ low, high, from }, at) => ({ from: at === 0 ? SINCE_EVER : from, low, high, ...leastOf({ low, high }) }),
+  );
+  const owning = (record.owningRules ?? []).filter(({ from }) => from <= asOf);
   const base = {
     id: trackName(record.student.id, fundamental.id, clubGroup),
     unit: fundamental.unit,
     pool: poolName(fundamental.id, clubGroup),
     goal: { low: goal.low, high: goal.high },
     ...(dated.length > 1 ? { goals: dated } : {}),
-    ...(least === undefined ? {} : { worthwhileAtLeast: least }),
+    ...(owning.length === 0 ? {} : { owning: owning.map(datedRule) }),
+    ...leastOf(goal),
     checkedCaptureSd: checkedCaptureSd(fundamental),
   };
   const judgedOf = (entries: readonly HistorySession[]): JudgedTrack =>
@@ -161,6 +160,16 @@ function judgedSession(record: StudentRecord, fundamental: Fundamental, entry: H
     ...(session.daysSincePractice === null ? {} : { daysSincePractice: session.daysSincePractice }),
     ...(noise ? { noiseModel: noise.noiseModelName } : {}),
   };
+}
+
+function leastOf(goal: Edges): Pick<JudgedTrack, "worthwhileAtLeast"> {
+  const least = leastWorthwhile(goal);
+  return least === undefined ? {} : { worthwhileAtLeast: least };
+}
+
+/** What a verdict asks of a rule: not who set it, nor why. */
+function datedRule({ from, sessions, spanDays, restDays, share, shareLow }: DatedOwningRule): DatedOwningRule {
+  return { from, sessions, spanDays, restDays, share, shareLow };
 }
 
 /** The latest day on which the track begins anew, and whether that is only a season's border, over which the level is remembered. */

@@ -1,3 +1,4 @@
+import type { CalendarDay } from "@/lib/domain/calendar-day";
 import type { JudgedTrack } from "@/lib/domain/judged-track";
 import type { Interval, NotToldApart, ProvedChange, Verdict } from "@/lib/domain/track-verdict";
 import type { Posterior } from "@/lib/stats/look";
@@ -46,6 +47,7 @@ export function openTrack(track: JudgedTrack, noiseFor: NoiseFor, policy: Policy
     return found;
   };
   const dates = judged.sessions.map((session) => session.date);
+  const trackThen = keptByLook((look) => trackOn(track, dates[look] as CalendarDay));
   const apart = keptByLook((look) => notToldApart(stretchAt(judged, 0, look), dates, looks.noise(look), policy));
   const facts = judged.sessions.map(
     (_, at): LookFacts => ({
@@ -53,13 +55,10 @@ export function openTrack(track: JudgedTrack, noiseFor: NoiseFor, policy: Policy
       adds: judged.series.groups[at]?.used === true,
       evidence: (start) => looks.evidence(start, at),
       newLevel: (start) => newLevelOf(proved(start, at), at),
-      wordOf: (claim) => {
-        const provedOn = (judged.sessions[claim.provedAt] as { date: string }).date;
-        return decideWorth(trackOn(track, provedOn), proved(claim.start, at), claim.direction, policy);
-      },
+      wordOf: (claim) => decideWorth(trackThen(claim.provedAt), proved(claim.start, at), claim.direction, policy),
       // A move that a new reader or place would explain as well isn't holding.
       steady: () =>
-        looks.steady(at, (unitSd) => smallestWorthwhile(track, unitSd, policy), policy) && apart(at) === null
+        looks.steady(at, (unitSd) => smallestWorthwhile(trackThen(at), unitSd, policy), policy) && apart(at) === null
           ? "steady"
           : "open",
     }),
@@ -91,9 +90,14 @@ export function levelAt(state: TrackState, look: number): Interval | null {
   return (posteriorAt(state, look) ?? state.early(look))?.level ?? null;
 }
 
+/** The day on which the change was proved whose word a look says; null: none is proved. */
+export function provedOnAt({ said, judged }: TrackState, look: number): CalendarDay | null {
+  const claim = said[look]?.claims.at(-1);
+  return claim === undefined ? null : (judged.sessions[claim.provedAt]?.date ?? null);
+}
+
 /** Share of swings inside the goal as of a look, 0 to 1; null without a goal or a used session. */
-export function shareAt(state: TrackState, look: number): Interval | null {
-  const { goal } = state.track;
+export function shareAt(state: TrackState, look: number, goal = state.track.goal): Interval | null {
   return goal === undefined ? null : ((posteriorAt(state, look) ?? state.early(look))?.share(goal) ?? null);
 }
 

@@ -2,6 +2,7 @@ import type { CalendarDay } from "@/lib/domain/calendar-day";
 import type { Direction, OwnedWatch } from "@/lib/domain/track-verdict";
 import { type RecentRun, recentRuns } from "@/lib/stats/recent-runs";
 import { taughtNoise } from "@/lib/stats/taught-noise";
+import { trackOn } from "./goal-at";
 import { stretchAt } from "./judged-series";
 import { lateRiseAt } from "./limit-at";
 import type { Policy } from "./policy";
@@ -156,7 +157,8 @@ function isAway(state: TrackState, before: number, at: number, direction: Direct
   const [found, level] = [posteriorAt(state, at), levelAt(state, before)];
   if (found === null || level === null) return false;
   const size = (direction === "up" ? 1 : -1) * policy.watchSize * found.unitSd;
-  return leadsAway(state.track, found, level.estimate, size, policy);
+  const { date } = state.judged.sessions[at] as { date: CalendarDay };
+  return leadsAway(trackOn(state.track, date), found, level.estimate, size, policy);
 }
 
 /** A standing alarm after one more session; null: its sessions fit the old level as well, with one odd day. */

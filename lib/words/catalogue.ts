@@ -1,24 +1,44 @@
 import { IntlMessageFormat } from "intl-messageformat";
 import analyze from "./messages/en/analyze.json";
 import archive from "./messages/en/archive.json";
+import brief from "./messages/en/brief.json";
 import capture from "./messages/en/capture.json";
 import card from "./messages/en/card.json";
 import coach from "./messages/en/coach.json";
 import commands from "./messages/en/commands.json";
+import consent from "./messages/en/consent.json";
 import correct from "./messages/en/correct.json";
 import decides from "./messages/en/decides.json";
 import desk from "./messages/en/desk.json";
 import door from "./messages/en/door.json";
 import draft from "./messages/en/draft.json";
+import drill from "./messages/en/drill.json";
+import erase from "./messages/en/erase.json";
+import family from "./messages/en/family.json";
+import familyLog from "./messages/en/family-log.json";
+import familyPage from "./messages/en/family-page.json";
+import familyStory from "./messages/en/family-story.json";
 import fingerprint from "./messages/en/fingerprint.json";
 import form from "./messages/en/form.json";
 import frame from "./messages/en/frame.json";
+import fundamental from "./messages/en/fundamental.json";
+import goals from "./messages/en/goals.json";
 import grid from "./messages/en/grid.json";
+import handing from "./messages/en/handing.json";
 import happen from "./messages/en/happen.json";
 import importing from "./messages/en/import.json";
+import looked from "./messages/en/looked.json";
+import mail from "./messages/en/mail.json";
 import note from "./messages/en/note.json";
+import pain from "./messages/en/pain.json";
 import people from "./messages/en/people.json";
+import plan from "./messages/en/plan.json";
+import privacy from "./messages/en/privacy.json";
 import reread from "./messages/en/reread.json";
+import review from "./messages/en/review.json";
+import roster from "./messages/en/roster.json";
+import tell from "./messages/en/tell.json";
+import work from "./messages/en/work.json";
 import { pseudoMessage } from "./pseudo-message";
 
 /** Arguments of a message: finished text, or numbers that choose a plural. */
@@ -39,6 +59,7 @@ export const LOCALES = ["en", "en-XA"] as const;
 const messages: Readonly<Record<string, string>> = {
   ...analyze,
   ...archive,
+  ...brief,
   ...capture,
   ...importing,
   ...card,
@@ -49,14 +70,33 @@ const messages: Readonly<Record<string, string>> = {
   ...desk,
   ...door,
   ...draft,
+  ...drill,
   ...fingerprint,
+  ...goals,
   ...form,
   ...frame,
+  ...fundamental,
   ...grid,
   ...happen,
+  ...mail,
   ...note,
   ...people,
+  ...plan,
   ...reread,
+  ...roster,
+  ...review,
+  ...privacy,
+  ...pain,
+  ...handing,
+  ...looked,
+  ...family,
+  ...familyStory,
+  ...familyPage,
+  ...familyLog,
+  ...erase,
+  ...tell,
+  ...consent,
+  ...work,
 };
 const written = new Map<string, Words>();
 

@@ -21,6 +21,12 @@ function hundred(share: number): string {
   return sayNumber(Math.round(share * 100), 0);
 }
 
+/** A chance in hundreds from few drawn futures: none or all of them is no certainty. */
+export function sayChance(words: Words, share: number): string {
+  if (share <= 0) return words.say("ask-plan.chance.under");
+  return share >= 1 ? words.say("ask-plan.chance.over") : hundred(share);
+}
+
 /** The size that a conditional plan is meant for: “+6°”. */
 export function sayMeantSize(words: Words, size: number, unit: Unit): string {
   return withUnit(words, saySigned(size, Math.abs(size) >= 3 ? 0 : 1), unit);
@@ -29,7 +35,7 @@ export function sayMeantSize(words: Words, size: number, unit: Unit): string {
 /** The plan that settles an open track whatever is true, or why there is none: films on different days, swings each, then the care for the camera, with its chance. */
 export function saySettle(words: Words, plan: SettlePlan, care: CameraCare): string {
   if ("none" in plan) return words.say(`settle.none.${plan.none}`);
-  return words.say("settle.plan", { ...films(words, plan, care), chance: hundred(plan.chance) });
+  return words.say("settle.plan", { ...films(words, plan, care), chance: sayChance(words, plan.chance) });
 }
 
 /** The plan that proves what a track points to, if it is real and as big as it looks, and how likely that is; or how far none reaches. */
@@ -43,10 +49,14 @@ export function sayIfReal(
   const meant = { size: sayMeantSize(words, plan.size, unit), likely: hundred(plan.probability) };
   if ("none" in plan)
     return [
-      words.say("settle.if-real.none", { ...films(words, largest, care), ...meant, chance: hundred(plan.bestChance) }),
+      words.say("settle.if-real.none", {
+        ...films(words, largest, care),
+        ...meant,
+        chance: sayChance(words, plan.bestChance),
+      }),
     ];
   return [
-    words.say("settle.if-real", { ...films(words, plan, care), ...meant, chance: hundred(plan.chance) }),
+    words.say("settle.if-real", { ...films(words, plan, care), ...meant, chance: sayChance(words, plan.chance) }),
     words.say("settle.if-real.likely", meant),
   ];
 }
@@ -63,7 +73,7 @@ export function sayIfNothing(
   return words.say(now === null ? "settle.if-nothing.first" : "settle.if-nothing", {
     ...films(words, plan, care),
     limit,
-    chance: hundred(plan.chance),
+    chance: sayChance(words, plan.chance),
     now: now === null ? "" : sayLimit(words, now, unit),
   });
 }
@@ -77,7 +87,7 @@ export function sayPlanShort(
 ): string {
   return words.say(plan.size === undefined ? "settle.short" : "settle.if-real.short", {
     ...films(words, plan, care),
-    chance: hundred(plan.chance),
+    chance: sayChance(words, plan.chance),
     size: plan.size === undefined ? "" : sayMeantSize(words, plan.size, unit),
   });
 }

@@ -78,8 +78,8 @@ export async function fillBigAcademy(
       createdAt: now,
     });
     for (let number = 1000; number < 1000 + students; number++) {
-      const { student, consent, sessions } = enterStudent(bigPlan(number), 3);
-      insertStudent(db, scope, student, consent, { now, newId: () => `c${number}` });
+      const { student, consents, sessions } = enterStudent(bigPlan(number), 3);
+      insertStudent(db, scope, student, consents[0] ?? null, { now, newId: () => `c${number}` });
       for (const { id, session } of sessions)
         insertSession(db, { ...scope, studentId: student.id } as unknown as StudentScope, session, {
           now,

@@ -56,7 +56,7 @@ export function enterBigStudents(viewer: Viewer, aliases: readonly string[]): vo
   const consent = {
     kind: "measure",
     givenBy: "on paper",
-    giverIs: "guardian",
+    giverIs: "student",
     from: "2026-01-01",
     until: null,
     withdrawnOn: null,

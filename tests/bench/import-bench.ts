@@ -60,8 +60,8 @@ async function emptyAcademy(students: readonly DemoStudent[]) {
     seasonStart: DEMO_SEASON_START,
     createdAt: NOW,
   });
-  for (const { student, consent } of students)
-    insertStudent(db, scope, student, consent, { now: NOW, newId: () => `c-${student.id}` });
+  for (const { student, consents } of students)
+    insertStudent(db, scope, student, consents[0] ?? null, { now: NOW, newId: () => `c-${student.id}` });
   return db;
 }
 
@@ -75,7 +75,7 @@ export async function importFigures(): Promise<readonly Measured[]> {
     bytes,
     contentHash: createHash("sha256").update(bytes).digest("hex"),
     today: DEMO_TODAY,
-    students: students.map(({ student }) => ({ ...student, hasConsent: true })),
+    students: students.map(({ student }) => ({ ...student, consent: "given" as const })),
     fundamentals,
     grouping: SHORT_LIST,
     answers: new Map(),

@@ -1,17 +1,29 @@
 import { mkdtempSync, rmSync } from "node:fs";
 import os from "node:os";
 import path from "node:path";
+import { hashPassword } from "better-auth/crypto";
 import { closeDatabases, databaseFile } from "@/app/_server/database";
 import { admitMachine, admitToStudent, type Viewer } from "@/app/_server/gate";
 import { loadRoster } from "@/app/_server/roster/load-roster";
 import { loadRules } from "@/app/_server/roster/load-verdicts";
 import { loadFundamental } from "@/app/_server/season/load-fundamental";
 import { loadSeason } from "@/app/_server/season/load-season";
+import { insertAccount, insertPerson } from "@/db/write/people";
 import { fillBigAcademy } from "./big-academy";
 import { type Measured, measureLater } from "./measured";
-import { servedFigures } from "./served-bench";
+import { type Account, servedFigures } from "./served-bench";
 
 const STUDENT = "s1003";
+const ACCOUNT: Account = { email: "bench@demo.example", password: "a bench beside the first tee" };
+
+/** Somebody who may see all of it, so that the served pages are those of a log-in. */
+async function enterDirector({ db, academy }: Viewer): Promise<void> {
+  const passwordHash = await hashPassword(ACCOUNT.password);
+  const now = new Date();
+  insertAccount(db, { userId: "bench", name: "Bench", email: ACCOUNT.email, passwordHash, now });
+  const person = { userId: "bench", academyId: academy.id, roles: ["director", "coach"], assists: [] } as const;
+  insertPerson(db, { ...person, addedAt: now.toISOString(), addedBy: "Bench" });
+}
 
 async function viewerOf(): Promise<Viewer> {
   const viewer = await admitMachine({ choice: "demo", locale: null });
@@ -26,6 +38,7 @@ export async function pageFigures(readings: number): Promise<readonly Measured[]
   try {
     const filled = await fillBigAcademy(databaseFile("demo"), readings);
     const viewer = await viewerOf();
+    await enterDirector(viewer);
     const nothing = (): string => "";
     const judged = await measureLater(
       `judging ${filled.students} students x 10 tracks for the first time`,
@@ -51,7 +64,7 @@ export async function pageFigures(readings: number): Promise<readonly Measured[]
       );
     closeDatabases();
     const addresses = ["/students", `/students/${STUDENT}`, `/students/${STUDENT}/hinge`];
-    return [...figures, ...(await servedFigures(addresses, filled.readings))];
+    return [...figures, ...(await servedFigures(addresses, `at ${filled.readings} readings`, ACCOUNT))];
   } finally {
     closeDatabases();
     rmSync(folder, { recursive: true, force: true });

@@ -2,13 +2,18 @@ import os from "node:os";
 import { parseArgs } from "node:util";
 import { bigImportFigures } from "./big-import-bench";
 import { engineFigures } from "./engine-bench";
+import { familyFigures } from "./family-bench";
 import { importFigures } from "./import-bench";
 import { type Measured, saidFigures, yardstick } from "./measured";
 import { pageFigures } from "./pages-bench";
+import { rosterFigures } from "./roster-bench";
 
 const { values } = parseArgs({
   options: {
     readings: { type: "string", default: "500000" },
+    students: { type: "string", default: "2000" },
+    /** A folder in which the roster's academy, or the family's, is left for another run; without it one is made and thrown away. */
+    kept: { type: "string" },
     imported: { type: "string", default: "100000" },
     only: { type: "string" },
   },
@@ -18,6 +23,8 @@ const PARTS: Readonly<Record<string, () => readonly Measured[] | Promise<readonl
   engine: engineFigures,
   import: importFigures,
   "big-import": () => bigImportFigures(Number(values.imported)),
+  roster: () => rosterFigures(Number(values.students), values.kept),
+  family: () => familyFigures(values.kept),
   pages: () => pageFigures(Number(values.readings)),
 };
 

@@ -25,7 +25,7 @@ describe("plans followed with the whole engine, short form", () => {
     const noise = learnAcademy(40, SEED);
     stopped = stop("step 3 U", 120, noise);
     unchanged = stop("unchanged", 50, noise);
-  }, 180_000);
+  }, 600_000);
 
   it("a step of 3 U that is at least as big as it looks is proved in four of five plans, less the Monte-Carlo band", () => {
     const found = reliability(stopped, ifReal, () => 1);

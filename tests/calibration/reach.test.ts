@@ -39,7 +39,7 @@ describe("dates of reaching the band, short form", () => {
         noise,
       ),
     );
-  }, 180_000);
+  }, 600_000);
 
   it("dates hold in .75, less the Monte-Carlo band: of 10 in 4 at least, of 20 in 10", () => {
     expect([lowest(10, 0.75), lowest(20, 0.75)]).toEqual([4, 10]);

@@ -25,7 +25,7 @@ describe("calibration, short form", () => {
   beforeAll(() => {
     academies = [learnAcademy(40, SEED), learnAcademy(40, SEED + 1)];
     flat = PROMISED.map((scenario, i) => scoreScenario(scenario, academies, FLAT_EACH, SEED + 100 * (i + 1)));
-  }, 180_000);
+  }, 600_000);
 
   const count = (of: (score: ScenarioScore) => number): number =>
     flat.reduce((sum, score) => sum + Math.round(of(score) * score.series), 0);

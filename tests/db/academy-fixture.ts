@@ -2,13 +2,17 @@ import { type Database, IN_MEMORY, openDatabase } from "@/db/client";
 import { migrateDb } from "@/db/migrate";
 import { insertAcademy } from "@/db/write/academies";
 import { insertStudent, type Stamp } from "@/db/write/students";
-import type { AcademyScope, StudentScope } from "@/lib/domain/scope";
+import type { AcademyScope, PainScope, StudentScope } from "@/lib/domain/scope";
 import type { EnteredReading, EnteredSession, EnteredSwing } from "@/lib/domain/session-entry";
 
 export const NOW = "2031-03-01T10:00:00.000Z";
 
 export function academyScope(academyId = "a1"): AcademyScope {
   return { academyId, userId: null, students: "all" } as unknown as AcademyScope;
+}
+
+export function painScope(studentId = "s1"): PainScope {
+  return { studentId } as PainScope;
 }
 
 export function studentScope(studentId = "s1", academyId = "a1"): StudentScope {

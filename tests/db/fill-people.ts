@@ -1,6 +1,14 @@
 import type { Database } from "@/db/client";
 import { authSession, invitation, signInTry, twoFactor, verification } from "@/db/schema-people";
-import { erasure, familyLink, familyOpening, familyRequest, recordView, retentionNotice } from "@/db/schema-privacy";
+import {
+  carriedLook,
+  erasure,
+  familyLink,
+  familyOpening,
+  familyRequest,
+  recordView,
+  retentionNotice,
+} from "@/db/schema-privacy";
 import { insertAccount, insertCharge, insertPerson } from "@/db/write/people";
 import { NOW } from "./academy-fixture";
 
@@ -77,5 +85,17 @@ export function fillPeople(db: Database): void {
   orm
     .insert(erasure)
     .values({ id: "e1", academyId: "a1", erasedAt: NOW, who: "Owner", reason: "asked", sessions: 1, readings: 2 })
+    .run();
+  const { sessionId, batchId } = db.sqlite
+    .prepare<[], { sessionId: string; batchId: string }>(
+      "SELECT session.id AS sessionId, import_batch.id AS batchId FROM session, import_batch WHERE student_id = 's1' LIMIT 1",
+    )
+    .get() ?? { sessionId: "", batchId: "" };
+  orm
+    .insert(carriedLook)
+    .values({
+      ...{ sessionId, studentId: "s1", fundamentalId: "grip-v", clubGroup: "short-irons", saidBy: "Elsewhere" },
+      ...{ policyVersion: "1", noiseModelName: "fallback-1", body: "{}", batchId },
+    })
     .run();
 }

@@ -33,6 +33,7 @@ import { NOTHING_SEEN } from "@/lib/domain/session";
 import type { EnteredSession, ImportPlan } from "@/lib/domain/session-entry";
 import { academyScope, countingStamp, entered, NOW, openAcademy, sessionOn, studentScope } from "./academy-fixture";
 import { fillPeople } from "./fill-people";
+import { fillPlans } from "./fill-plans";
 
 const capture = {
   view: "face-on",
@@ -143,7 +144,7 @@ export async function openFilledAcademy(file?: string, sessions = 3, swings = 4)
   insertEvent(db, student, { id: "e1", kind: "growth", day: "2031-01-02", note: "", rebaselines: ["hinge"] });
   insertDrill(db, academyScope(), { id: "d1", name: "Wall", fundamentalId: "hinge", how: "Slowly.", cautions: "" });
   const assignment = { id: "g1", drillId: "d1", fundamentalId: "hinge", start: "2031-01-02", end: null, dose: "20" };
-  insertAssignment(db, student, assignment);
+  insertAssignment(db, student, { ...assignment, remeasureOn: "2031-01-23" });
   const band = {
     fundamentalId: "hinge",
     clubGroup: "iron",
@@ -176,6 +177,7 @@ export async function openFilledAcademy(file?: string, sessions = 3, swings = 4)
     who: "Owner",
   } as const;
   insertAsking(db, student, { ...decided, plan: taken }, NOW);
+  fillPlans(db);
   const change = renameGroup(SHORT_LIST, { group: "driver", name: "Big stick" });
   if (change.kind !== "ok") throw new Error("not renamed");
   const regrouping = { kind: "rename", change, day: "2031-01-04", who: "Owner", why: "" } as const;

@@ -25,7 +25,15 @@ test("a student's rows go with the student; another academy's and the noise mode
   const gone = ["session", "capture", "stated_capture_sd", "swing", "reading", "correction", "height", "event"];
   const alsoGone = ["drill_assignment", "goal_band", "look_noise", "analysis", "reread_item"];
   const entered = ["record_change", "rebaseline_change", "practice", "read_back", "read_back_item"];
-  const about = ["charge", "family_link", "family_opening", "family_request", "record_view", "retention_notice"];
+  const about = [
+    "charge",
+    "family_link",
+    "family_opening",
+    "family_request",
+    "record_view",
+    "retention_notice",
+    "carried_look",
+  ];
   for (const table of [...gone, ...alsoGone, ...entered, ...about])
     expect(`${table} ${countRows(db, table)}`).toBe(`${table} 0`);
   const kept = ["student", "noise_model", "drill", "reader_error_fit"].map((table) => countRows(db, table));

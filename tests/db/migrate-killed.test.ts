@@ -7,6 +7,7 @@ import { checkBackup, digestTables } from "@/db/backup";
 import { openDatabase } from "@/db/client";
 import { readTableNames } from "@/db/digest";
 import { migrateDb } from "@/db/migrate";
+import { builtScript } from "../built-script";
 import { countRows } from "./academy-fixture";
 import { openFilledAcademy } from "./filled-academy";
 import { emptyFolder, plantMigration, rebuildStatements } from "./planted-migrations";
@@ -41,8 +42,8 @@ async function copyToAppear(file: string): Promise<void> {
 }
 
 function startMigrating(file: string, folder: string): ChildProcess {
-  const script = path.resolve("tests", "db", "migrate-process.ts");
-  return spawn(process.execPath, ["--import", "tsx", script, file, folder], { stdio: ["ignore", "pipe", "inherit"] });
+  const script = builtScript("tests/db/migrate-process.ts");
+  return spawn(process.execPath, [script, file, folder], { stdio: ["ignore", "pipe", "inherit"] });
 }
 
 test(`a migration killed at ${TRIES} random moments leaves a sound database, all of it before or after`, async () => {

@@ -37,7 +37,10 @@ test.describe
       await expect(page.getByText(/Demo academy\. Every student here is invented/)).toBeVisible();
       await page.getByRole("link", { name: "Ari", exact: true }).first().click();
       await expect(page.getByRole("heading", { level: 1 })).toContainText("Ari");
-      const row = page.getByRole("listitem").filter({ has: page.getByRole("link", { name: "Trail-hand V" }) });
+      const row = page
+        .getByRole("region", { name: "The evidence" })
+        .getByRole("listitem")
+        .filter({ has: page.getByRole("link", { name: "Trail-hand V" }) });
       const level = await row.locator("dd").first().textContent();
       await row.getByRole("link", { name: "Trail-hand V" }).click();
       await expect(page.getByRole("heading", { level: 1 })).toHaveText("Ari: Trail-hand V, a real gain");

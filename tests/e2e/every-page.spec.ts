@@ -3,7 +3,9 @@ import { academyNames, builtPages } from "./routes";
 import { served } from "./served";
 import { expect, expectAccessible, test } from "./watched";
 
-// What holds of every page that was built, whatever it shows.
+// What holds of every page that was built, whatever it shows. No test changes anything, so they share the workers.
+
+test.describe.configure({ mode: "parallel" });
 
 test("every page loads without an error, a violation or a request to the outside, and is accessible", async ({
   page,

@@ -1,10 +1,11 @@
 import { rmSync } from "node:fs";
 import path from "node:path";
+import { openDetails } from "./open-details";
 import { comeAsOwner, OWNER, PASSWORD, signIn, storageState, trySignIn } from "./owner";
-import { served } from "./served";
+import { servedForOwn as served } from "./served";
 import { alert, expect, expectAccessible, test } from "./watched";
 
-test.use({ storageState });
+test.use({ storageState, baseURL: served.address });
 
 test.beforeAll(() => rmSync(OWNER, { force: true }));
 test.beforeEach(({ context }) => comeAsOwner(context));
@@ -67,8 +68,8 @@ test.describe
       await expectAccessible(page);
       await page.getByRole("link", { name: "Add a session" }).click();
       await page.getByLabel("Wrist hinge, swing 1", { exact: true }).fill("8o");
-      await page.getByText("What you saw").first().click();
-      await page.getByLabel("Stick from the ball at the phone: lean, degrees").fill("23");
+      const lean = "Stick from the ball at the phone: lean, degrees";
+      await (await openDetails(page, "What you saw", page.getByLabel(lean))).fill("23");
       await page.getByLabel("Its near end lies to the").first().selectOption("left");
       await page.getByLabel("Lens above the ground, cm").first().fill("1.1");
       // The panel answers while the form is typed into.
@@ -91,13 +92,13 @@ test.describe
       await expect(page.getByRole("heading", { level: 1 })).toContainText("Saved: Nia");
       await expect(page.getByText(/The first film of it here/).first()).toBeVisible();
       await page.getByRole("link", { name: "The season of Nia" }).click();
-      await expect(page.getByText("One film so far.")).toBeVisible();
+      await expect(page.getByRole("heading", { name: /^One film more, on another day/ })).toBeVisible();
       await page.getByRole("link", { name: "Wrist hinge" }).first().click();
       await expect(page.getByRole("heading", { level: 1 })).toContainText("Wrist hinge");
       await expect(page.getByText(/one session counts so far, and the first look at a change takes 4/)).toBeVisible();
       await expectAccessible(page);
       await page.goBack();
-      await expect(page.getByText("One film so far.")).toBeVisible();
+      await expect(page.getByRole("heading", { name: /^One film more, on another day/ })).toBeVisible();
       await page.getByRole("link", { name: "Side tilt, setup" }).first().click();
       await expect(
         page.getByText(/On one film the phone’s place was looked at and what it did was taken off/),

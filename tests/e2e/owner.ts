@@ -1,7 +1,7 @@
 import { existsSync, readFileSync } from "node:fs";
 import path from "node:path";
 import type { BrowserContext, Cookie, Page } from "playwright/test";
-import { served } from "./served";
+import { servedForOwn as served } from "./served";
 
 // The browser of a coach who has an academy: the demo comes first only until there is one.
 export const storageState = {

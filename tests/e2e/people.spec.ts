@@ -1,5 +1,6 @@
 import type { Browser, Page } from "playwright/test";
-import { served } from "./served";
+import { addStudent } from "./add-student";
+import { servedForPeople as served } from "./served";
 import { expect, expectAccessible, test } from "./watched";
 
 const OWN = {
@@ -14,7 +15,7 @@ const OWN = {
 const OWNER = { email: "lark@range.example", password: "a bucket of range balls" };
 const FRESH = "six geese over the pond";
 
-test.use({ storageState: OWN, viewport: { width: 390, height: 844 } });
+test.use({ storageState: OWN, baseURL: served.address, viewport: { width: 390, height: 844 } });
 
 async function signIn(page: Page, { email, password }: typeof OWNER): Promise<void> {
   await page.goto("/sign-in");
@@ -35,16 +36,6 @@ async function enterAsOwner(page: Page): Promise<void> {
   }
   await signIn(page, OWNER);
   await page.waitForURL("**/students");
-}
-
-async function addStudent(page: Page, alias: string): Promise<void> {
-  await page.goto("/students/new");
-  await page.getByLabel("Alias or first name").fill(alias);
-  await page.getByLabel("right-handed").check();
-  await page.getByLabel("Given by").fill("mother");
-  await page.getByLabel("I hold this consent on paper.").check();
-  await page.getByRole("button", { name: "Add the student" }).click();
-  await page.waitForURL(/\/students\/[0-9a-f-]{36}$/);
 }
 
 async function noSidewaysScroll(page: Page): Promise<void> {

@@ -2,6 +2,7 @@ import { readFileSync } from "node:fs";
 import path from "node:path";
 import { openDatabase } from "@/db/client";
 import { BUILT_IN } from "@/lib/domain/catalogue";
+import { addDemoFamily, demoPageId } from "./demo-family";
 import { served } from "./served";
 
 /** One route of the build with its variable parts filled in from the demo. */
@@ -21,7 +22,7 @@ function firstOf(column: string, table: string): string {
   }
 }
 
-/** What the academy itself named: students, drills, fundamentals of its own, and its people; nobody translates it. */
+/** What the academy itself named: students, drills, fundamentals of its own, its people, and the family's links; nobody translates it. */
 export function academyNames(): ReadonlySet<string> {
   const db = openDatabase(path.join(served.data, "demo", "proofband.db"), "read");
   try {
@@ -29,6 +30,7 @@ export function academyNames(): ReadonlySet<string> {
       db.sqlite
         .prepare<[], string>(
           `SELECT alias FROM student UNION SELECT name FROM drill UNION SELECT name FROM user
+           UNION SELECT label FROM family_link UNION SELECT who FROM record_view
            UNION SELECT json_extract(definition, '$.ownName') FROM own_fundamental`,
         )
         .pluck()
@@ -93,6 +95,14 @@ const PARTS: Readonly<Record<string, () => string>> = {
   drawId: () => firstOf("id", "reread_draw WHERE finished_on IS NULL"),
   name: () => "season-long.csv",
   userId: () => "lark",
+  pageId() {
+    addDemoFamily();
+    return demoPageId("live");
+  },
+  requestId() {
+    addDemoFamily();
+    return "asked-for-the-tests";
+  },
   token: () => "a-link-that-opens-nothing",
 };
 
@@ -119,8 +129,8 @@ export function builtPages(): string[] {
   return (
     builtRoutes()
       .filter((route) => route.kind === "page" && !route.path.startsWith("/_"))
-      // Behind a link there is something only in an own academy; people.spec.ts opens one.
-      .filter((route) => !route.path.startsWith("/join/"))
+      // Behind a link there is something only in an own academy; people.spec.ts and family.spec.ts open one.
+      .filter((route) => !/^\/(join|family)\//.test(route.path))
       .map((route) => route.path)
   );
 }

@@ -68,6 +68,8 @@ const NO_FILE: Readonly<Record<string, string>> = {
   "/sessions/sheet": "an empty sheet to be filled by hand",
   "/account": "one's own browsers, to be looked at and signed out",
   "/people": "who works here; no evidence, and people's addresses are for the page alone",
+  "/erase": "how much goes; the record itself goes out as the archive that the page links",
+  "/handing-over": "who had the student stands in the student's archive, where they stand in the season's files",
   "/import/": "rows of an upload that nobody has confirmed",
 };
 

@@ -5,9 +5,11 @@ import path from "node:path";
 import { afterAll, describe, expect, it } from "vitest";
 import { openDatabase } from "@/db/client";
 import { digestTables } from "@/db/digest";
+import { consentStanding } from "@/lib/domain/consent";
 import { demoEntries } from "@/seed/demo-academy";
 import { DEMO_SEASON_START, DEMO_TODAY, SECOND_READER } from "@/seed/demo-plan";
 import { DEMO_STUDENTS, demoTracks, STORY_STUDENTS } from "@/seed/demo-roster";
+import { builtScript } from "../built-script";
 
 const entries = demoEntries();
 const ten = entries.slice(0, 10);
@@ -24,11 +26,20 @@ describe("the demo academy's students", () => {
     expect(left).toEqual(["Bea", "Eli", "Hana"]);
   });
 
-  it("each has a consent on paper from the season's first day", () => {
-    for (const { consent } of entries) {
-      expect([consent.kind, consent.from]).toEqual(["measure", DEMO_SEASON_START]);
-      expect(consent.givenBy).toContain("on paper");
+  it("each has a consent to measure on paper from the season's first day, and all but one also to share", () => {
+    for (const { consents } of entries) {
+      expect([consents[0]?.kind, consents[0]?.from]).toEqual(["measure", DEMO_SEASON_START]);
+      for (const consent of consents) expect(consent.givenBy).toContain("on paper");
     }
+    expect(entries.flatMap(({ consents }) => consents).filter(({ kind }) => kind === "share")).toHaveLength(59);
+  });
+
+  it("59 of 60 may be measured on the demo's day: one consent has ended, no guardian speaks for somebody of own age", () => {
+    const kinds = entries.map(({ student: { birthYear }, consents }) => {
+      return consentStanding(consents, "measure", { day: DEMO_TODAY, birthYear, ownConsentAge: 16 }).kind;
+    });
+    expect(kinds.filter((kind) => kind === "given")).toHaveLength(59);
+    expect(kinds.filter((kind) => kind === "lapsed")).toHaveLength(1);
   });
 
   it("every session lies in the season, on days that differ, three to eight swings each", () => {
@@ -143,7 +154,7 @@ describe("the demo command", () => {
 
   function fill(name: string): { readonly file: string; readonly said: string; readonly status: number | null } {
     const data = path.join(folder, name);
-    const run = spawnSync(process.execPath, ["--import", "tsx", path.join("seed", "demo.ts")], {
+    const run = spawnSync(process.execPath, [builtScript("seed/demo.ts")], {
       env: { ...process.env, PROOFBAND_DATA: data },
       encoding: "utf8",
     });

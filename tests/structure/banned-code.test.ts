@@ -60,6 +60,8 @@ describe("scopeClaims", () => {
     "const a = <StudentScope>b;",
     "function is(a: unknown): a is StudentScope { return true; }",
     'import { type StudentScope as Loose } from "@/lib/domain/scope";',
+    "const a = { studentId } as PainScope;",
+    "const a = b as PainScope | null;",
   ])("catches %s", (source) => {
     expect(scopeClaims(source, "script")).toEqual([1]);
   });

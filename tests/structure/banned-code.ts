@@ -50,12 +50,15 @@ export function outsideReaches(source: string): string[] {
   return [...runs, ...globals.map((token) => token.text), ...called.map(() => "Date ( )")];
 }
 
-/** Lines where a student's scope is claimed instead of proved: casts, predicates, renamed imports. */
+/** What only the gate may mint. */
+const PROVEN = ["StudentScope", "PainScope"];
+
+/** Lines where a scope is claimed instead of proved: casts, predicates, renamed imports. */
 export function scopeClaims(source: string, dialect: Dialect): number[] {
   const tokens = readTokens(source, dialect);
   const lines: number[] = [];
   tokens.forEach((token, i) => {
-    if (!isWord(token, "StudentScope")) return;
+    if (!PROVEN.some((name) => isWord(token, name))) return;
     let start = i;
     while (continuesType(tokens, start - 1)) start--;
     const claimed = isWord(tokens[start - 1], "as") || isWord(tokens[start - 1], "is");

@@ -16,6 +16,7 @@ const NUMERIC = [...DISTRIBUTIONS, "simple-statistics"];
 const PARSING = ["papaparse", "read-excel-file", "chardet", "fflate"];
 const ARCHIVE = ["fflate"];
 const MESSAGES = ["intl-messageformat"];
+const MAIL = ["nodemailer"];
 const LOG_IN = ["better-auth", "@zxcvbn-ts/language-common", "uqr"];
 const STYLES = ["*.css"];
 const REACT = ["react", "react-dom"];
@@ -37,7 +38,7 @@ const TABLE: Record<string, Rule> = {
   },
   "lib/report": { values: LIB.filter((name) => name !== "lib/ingest") },
   db: { values: ["lib/domain", "drizzle-orm", "better-sqlite3", "node:fs", "node:fs/promises", "node:path"] },
-  "app/_server": { values: [...LIB, "db", "next", "react{cache}", "zod", ...LOG_IN, ...ARCHIVE, "node:*"] },
+  "app/_server": { values: [...LIB, "db", "next", "react{cache}", "zod", ...LOG_IN, ...ARCHIVE, ...MAIL, "node:*"] },
   "app/_server/worker/boot.mjs": { values: [...LIB, "db", "app/_server", "node:*", "tsx"] },
   "app/_commands": { values: [...LIB, "db", "app/_server", "node:*"] },
   "app/_commands/*.mjs": { values: ["node:*"] },

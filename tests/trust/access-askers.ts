@@ -1,6 +1,7 @@
 import { findRow } from "@/app/_server/access/find-row";
 import { type AccessRow, MATRIX, type RowKey } from "@/app/_server/access/matrix";
 import type { Role } from "@/lib/domain/person";
+import { addDemoFamily, type DemoLink, demoFamilyCookie, demoPageId } from "../e2e/demo-family";
 import { builtRoutes } from "../e2e/routes";
 import { expect } from "../e2e/watched";
 import { addRoles, deadCookie, endPerson, reopenPerson, signIn, withDemo } from "./demo-roles";
@@ -12,6 +13,8 @@ export interface Asker {
   /** Students in reach; `out`: whoever isn't logged in, or not any more. */
   readonly reach: "all" | "out" | readonly string[];
   readonly cookie: string;
+  /** The family's page that the cookie opens; absent: none. */
+  readonly page?: string;
 }
 
 /** Coach Wren's, whose records every address names, and Coach Lark's. */
@@ -27,8 +30,15 @@ async function logIn(name: string, roles: readonly Role[], reach: Asker["reach"]
   return { name, roles, reach, cookie };
 }
 
+/** Somebody who has followed a link; a family has no log-in, and is out everywhere but on its page. */
+function family(which: DemoLink): Asker {
+  const cookie = `proofband-academy=demo; ${demoFamilyCookie(which)}`;
+  return { name: `family, ${which}`, roles: [], reach: "out", cookie };
+}
+
 /** One of each role, logged in; whoever the demo lacks is added to it. */
 export async function bringAskers(): Promise<readonly Asker[]> {
+  addDemoFamily();
   await addRoles();
   const charged = withDemo((db) =>
     db.sqlite.prepare<[], string>("SELECT student_id FROM charge WHERE coach_id = 'wren'").pluck().all(),
@@ -42,6 +52,11 @@ export async function bringAskers(): Promise<readonly Asker[]> {
     { name: "nobody", roles: [], reach: "out", cookie: "proofband-academy=demo" },
     { name: "dead cookie", roles: [], reach: "out", cookie: await deadCookie() },
     { ...gull, name: "ended" },
+    { ...family("live"), page: `/family/${demoPageId("live")}` },
+    { ...family("foreign"), page: `/family/${demoPageId("foreign")}` },
+    family("ended"),
+    family("revoked"),
+    { ...family("live"), name: "family, dead cookie", cookie: `${family("live").cookie.slice(0, -1)}_` },
     await logIn("owl", ["owner"], []),
     await logIn("dove", ["director"], "all"),
     await logIn("wren", ["owner", "director", "coach"], "all"),
@@ -98,6 +113,11 @@ export function wrong(
 ): string | null {
   const { status, location } = answer;
   const told = `${asker.name}: ${one.address} ${status} ${location}`;
+  if (MATRIX[one.row].of === "link") {
+    if (one.address === asker.page) return status === 200 ? null : told;
+    // A secret that opens nothing is slowed after many.
+    return status === 404 || (one.row.includes("[token]") && status === 429) ? null : told;
+  }
   // A one-time link that opens nothing looks alike for everybody.
   if (one.row === "/join/[token]") return status === 404 ? null : told;
   if (MATRIX[one.row].of === "nobody") return status < 400 || status === 405 ? null : told;

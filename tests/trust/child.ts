@@ -1,6 +1,7 @@
 import { type ChildProcess, spawn } from "node:child_process";
 import path from "node:path";
 import { createInterface } from "node:readline";
+import { builtScript } from "../built-script";
 
 /** A process of its own that says one line after another. */
 export interface Child {
@@ -18,7 +19,7 @@ export function startChild(script: string, args: readonly string[], env: Readonl
 
 /** Starts a script of the project. */
 export function startScript(file: string, args: readonly string[], env: Readonly<Record<string, string>>): Child {
-  const child = spawn(process.execPath, ["--import", "tsx", file, ...args], {
+  const child = spawn(process.execPath, [builtScript(file), ...args], {
     env: { ...process.env, ...env },
     stdio: ["ignore", "pipe", "pipe"],
   });

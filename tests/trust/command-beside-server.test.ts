@@ -6,6 +6,7 @@ import { expect, it } from "vitest";
 import { closeDatabases } from "@/app/_server/database";
 import { openDatabase } from "@/db/client";
 import { startAcademy } from "../app/server/own-academy-data";
+import { builtScript } from "../built-script";
 import { startChild } from "./child";
 import { viewerOfAri } from "./own-academy";
 
@@ -30,14 +31,10 @@ it("D7: an import by command, begun while the server writes, waits and is whole"
     writeFileSync(file, ["student,date,club,swing,fundamental,value,unit", ...rows].join("\n"));
     server.process.kill("SIGUSR2");
     await server.saying("writing");
-    const command = spawn(
-      process.execPath,
-      ["--import", "tsx", path.join("app", "_commands", "import.ts"), file, "--confirm"],
-      {
-        env: { ...process.env, PROOFBAND_DATA: folder },
-        stdio: ["ignore", "pipe", "pipe"],
-      },
-    );
+    const command = spawn(process.execPath, [builtScript("app/_commands/import.ts"), file, "--confirm"], {
+      env: { ...process.env, PROOFBAND_DATA: folder },
+      stdio: ["ignore", "pipe", "pipe"],
+    });
     let said = "";
     for (const stream of [command.stdout, command.stderr])
       stream.on("data", (part) => {

@@ -54,7 +54,12 @@ export function reopenPerson(userId: string): void {
 }
 
 export const host = `127.0.0.1:${served.port}`;
-const OWN = { Host: host, Origin: `http://${host}` };
+export const OWN = { Host: host, Origin: `http://${host}` };
+
+/** The demo's day, which stands still. */
+export function demoToday(): string {
+  return withDemo((db) => db.sqlite.prepare<[], string>("SELECT fixed_today FROM academy").pluck().get()) ?? "";
+}
 
 export interface SignedIn {
   readonly status: number;
@@ -93,11 +98,20 @@ export function sendAction(
   id: string,
   page: string,
   cookie: string,
-  { fields, before }: { readonly fields: Readonly<Record<string, string>>; readonly before: readonly string[] },
+  {
+    fields,
+    before,
+    again = [],
+  }: {
+    readonly fields: Readonly<Record<string, string>>;
+    readonly before: readonly string[];
+    /** Fields that come once more, after all others. */
+    readonly again?: readonly (readonly [string, string])[];
+  },
 ) {
   const boundary = "----proofband";
   const parts = [
-    ...Object.entries(fields).map(([name, value]) => [`_1_${name}`, value]),
+    ...[...Object.entries(fields), ...again].map(([name, value]) => [`_1_${name}`, value]),
     ["0", JSON.stringify([...before, "$K1"])],
   ];
   const body = `${parts.map(([name, value]) => `--${boundary}\r\nContent-Disposition: form-data; name="${name}"\r\n\r\n${value}\r\n`).join("")}--${boundary}--\r\n`;

@@ -40,7 +40,8 @@ test("a key is made on a page, shown once, and revoked there; behind it a file i
   expect([over.status, JSON.parse(over.body).problem]).toEqual([413, "The file is over 32 MB."]);
 
   await page.getByRole("button", { name: "Revoke “The bay’s phone”" }).click();
-  await expect(page.getByRole("cell", { name: /^revoked/ })).toBeVisible();
+  const line = page.getByRole("row", { name: /The bay’s phone/ }).first();
+  await expect(line.getByRole("cell", { name: /^revoked/ })).toBeVisible();
   const after = await sendRaw("POST", address, bearer, file);
   expect([after.status, JSON.parse(after.body).problem]).toEqual([401, "This key is not in force."]);
 });
@@ -62,6 +63,7 @@ test("S1: no key, a wrong one, a foreign host or page, and a forwarded request: 
     const answer = await sendRaw("POST", address, headers, "student,date\n");
     expect(`${name} ${answer.status}`).toBe(`${name} ${status}`);
     expect(answer.body).not.toMatch(/node_modules|at Object|sqlite/i);
+    expect(Object.keys(JSON.parse(answer.body))).toEqual(["problem", "do", "reference"]);
   }
   for (const method of ["GET", "HEAD", "PUT", "DELETE"])
     expect(`${method} ${(await sendRaw(method, address, { Host: host, ...wrong })).status}`).toBe(`${method} 405`);

@@ -8,6 +8,7 @@ import { digestTables } from "@/db/backup";
 import { openDatabase } from "@/db/client";
 import { startAcademy } from "../app/server/own-academy-data";
 import { bigFile, CROWDED, enterBigStudents } from "../bench/big-file";
+import { builtScript } from "../built-script";
 
 // D1 for an import that another thread writes: killed in the middle it leaves nothing, and no hand is needed.
 
@@ -28,7 +29,7 @@ afterAll(() => remove());
 
 /** Starts the import and kills it so long after its first row was written; says whether it had ended by then. */
 async function killAfter(draftId: string, milliseconds: number): Promise<"killed" | "written"> {
-  const child = spawn(process.execPath, ["--import", "tsx", "tests/trust/import-process.ts", draftId], {
+  const child = spawn(process.execPath, [builtScript("tests/trust/import-process.ts"), draftId], {
     env: { ...process.env, PROOFBAND_DATA: folder },
     stdio: ["ignore", "pipe", "inherit"],
   });

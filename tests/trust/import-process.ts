@@ -14,6 +14,7 @@ async function run(): Promise<void> {
     process.stdout.write("writing\n");
   }, 1);
   await job.written;
+  clearInterval(timer);
   process.stdout.write(`${job.outcome}\n`);
 }
 

@@ -74,7 +74,9 @@ it("restore: the data are those of before or of the copy, and the next restore n
     const wholeMs = await timeFromLaidAside(file, whole);
     const outcomes = { before: 0, after: 0 };
     let is: "old" | "new" = "new";
-    for (let trial = 0; trial < KILLS; trial++) {
+    // On a busy machine restores take another time than the first did: until both have been met, some more.
+    const isOneSided = (): boolean => Math.min(outcomes.before, outcomes.after) === 0;
+    for (let trial = 0; trial < KILLS || (isOneSided() && trial < 5 * KILLS); trial++) {
       const wanted: "old" | "new" = is === "old" ? "new" : "old";
       const child = startScript(SCRIPT, ["--replace", copies[wanted]], { PROOFBAND_DATA: data });
       await untilLaidAside(file, child);
@@ -96,8 +98,10 @@ it("restore: the data are those of before or of the copy, and the next restore n
         rmSync(kept);
       }
     }
-    console.log(`D1 restore: ${KILLS} kills, seed ${SEED}, ${outcomes.before} before, ${outcomes.after} after`);
-    expect(Math.min(outcomes.before, outcomes.after)).toBeGreaterThan(0);
+    console.log(
+      `D1 restore: ${outcomes.before + outcomes.after} kills, seed ${SEED}, ${outcomes.before} before, ${outcomes.after} after`,
+    );
+    expect(isOneSided()).toBe(false);
     const last = startScript(SCRIPT, ["--replace", copies.new], { PROOFBAND_DATA: data });
     expect(await last.ended).toBe(0);
     expect(await stateOf(file)).toEqual(digests.new);

@@ -3,6 +3,7 @@ import path from "node:path";
 import { builtRoutes } from "../e2e/routes";
 import { served } from "../e2e/served";
 import { expect, test } from "../e2e/watched";
+import { atOnce } from "./at-once";
 import { type Answer, sendRaw } from "./raw-request";
 
 // J6: every answer bears the policy and the other headers.
@@ -35,6 +36,7 @@ function lacks(answer: Answer): string[] {
 }
 
 test("J6: every page, route, file, redirect and refusal bears every header", async () => {
+  test.setTimeout(300_000);
   const paths = builtRoutes().map((route) => route.path);
   const odd = [
     "/no/such/page",
@@ -50,15 +52,16 @@ test("J6: every page, route, file, redirect and refusal bears every header", asy
       paths.map((each): [string, string] => [method, each]),
     ),
   ];
-  const failures: string[] = [];
-  for (const [method, each] of requests) {
+  const failures = await atOnce(requests, async ([method, each]) => {
     const answer = await sendRaw(method, each, host);
     const missing = lacks(answer);
-    if (missing.length > 0) failures.push(`${method} ${each} (${answer.status}): no ${missing.join(", ")}`);
-    if (answer.status >= 500) failures.push(`${method} ${each}: ${answer.status}`);
-  }
+    return [
+      ...(missing.length > 0 ? [`${method} ${each} (${answer.status}): no ${missing.join(", ")}`] : []),
+      ...(answer.status >= 500 ? [`${method} ${each}: ${answer.status}`] : []),
+    ];
+  });
   console.log(`J6: ${requests.length} requests, all routes of the build`);
-  expect(failures).toEqual([]);
+  expect(failures.flat()).toEqual([]);
 });
 
 test("J6: two pages never bear the same nonce", async () => {

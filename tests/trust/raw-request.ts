@@ -6,10 +6,12 @@ export interface Answer {
   readonly status: number;
   readonly headers: http.IncomingHttpHeaders;
   readonly body: string;
+  /** As it came, for what is no text. */
+  readonly bytes: Uint8Array;
 }
 
 /** The cookies of whoever has entered the demo. */
-function signedIn(): string {
+export function signedIn(): string {
   const { cookies } = JSON.parse(readFileSync(served.signedIn, "utf8")) as {
     readonly cookies: readonly { readonly name: string; readonly value: string }[];
   };
@@ -23,15 +25,28 @@ export function sendRaw(
   headers: Record<string, string> = {},
   body = "",
 ): Promise<Answer> {
+  return sendOver(served.port, { method, path, headers: { cookie: signedIn(), ...headers }, body });
+}
+
+/** A request as it is to be sent, to a server on this machine. */
+interface Sent {
+  readonly method: string;
+  readonly path: string;
+  readonly headers: Record<string, string>;
+  readonly body: string | Buffer;
+}
+
+/** The same to whichever server listens at a port. */
+export function sendOver(port: number, { body, ...sent }: Sent): Promise<Answer> {
   return new Promise((resolve, reject) => {
-    const sent = { cookie: signedIn(), ...headers };
-    const options = { host: "127.0.0.1", port: served.port, method, path, headers: sent, agent: false };
-    const request = http.request(options, (response) => {
+    const request = http.request({ host: "127.0.0.1", port, ...sent, agent: false }, (response) => {
       const parts: Buffer[] = [];
       response.on("data", (part: Buffer) => parts.push(part));
+      response.on("error", reject);
       response.on("end", () => {
         const { statusCode: status = 0, headers: received } = response;
-        resolve({ status, headers: received, body: Buffer.concat(parts).toString("utf8") });
+        const bytes = Buffer.concat(parts);
+        resolve({ status, headers: received, body: bytes.toString("utf8"), bytes });
       });
     });
     request.on("error", reject);

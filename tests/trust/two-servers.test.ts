@@ -4,6 +4,7 @@ import { tmpdir } from "node:os";
 import path from "node:path";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { findHolder, lockFileOf, takeLock } from "@/app/_server/door/server-lock";
+import { builtScript } from "../built-script";
 
 // D7: one server a data folder.
 
@@ -23,13 +24,7 @@ afterEach(() => {
 type Told = { readonly kind: "taken" } | { readonly kind: "held"; readonly holder: { readonly pid: number } };
 
 function startHolder(port: number): Promise<{ readonly child: ChildProcess; readonly told: Told }> {
-  const child = spawn(process.execPath, [
-    "--import",
-    "tsx",
-    path.join("tests", "trust", "lock-holder.ts"),
-    folder,
-    String(port),
-  ]);
+  const child = spawn(process.execPath, [builtScript("tests/trust/lock-holder.ts"), folder, String(port)]);
   started.push(child);
   return new Promise((resolve, reject) => {
     child.stdout?.once("data", (line) => resolve({ child, told: JSON.parse(String(line)) }));

@@ -5,7 +5,11 @@ import { FilmingCard } from "../../_ui/filming/filming-card";
 import { Frame } from "../../_ui/frame/frame";
 
 interface Asked {
-  readonly searchParams: Promise<{ readonly view?: string | string[]; readonly hand?: string | string[] }>;
+  readonly searchParams: Promise<{
+    readonly view?: string | string[];
+    readonly hand?: string | string[];
+    readonly for?: string | string[];
+  }>;
 }
 
 export async function generateMetadata({ searchParams }: Asked) {

@@ -3,13 +3,13 @@ import { loadFrame } from "../../_server/load-frame";
 import { loadPeople, type PeopleWish } from "../../_server/people/load-people";
 import { Frame } from "../../_ui/frame/frame";
 import { People } from "../../_ui/people/people";
-import { revokeInvitation } from "./actions";
+import { revokeInvitation, sendInvitation } from "./actions";
 
 interface Asked {
   readonly searchParams: Promise<PeopleWish>;
 }
 
-const ACTIONS = { revoke: revokeInvitation };
+const ACTIONS = { revoke: revokeInvitation, mail: sendInvitation };
 
 export default async function PeopleRoute({ searchParams }: Asked) {
   const viewer = await requireViewer("/people");

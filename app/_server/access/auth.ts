@@ -1,6 +1,3 @@
-import { betterAuth } from "better-auth";
-import { drizzleAdapter } from "better-auth/adapters/drizzle";
-import { twoFactor } from "better-auth/plugins";
 import type { Database } from "@/db/client";
 import { account, authSession, twoFactor as secondStep, user, verification } from "@/db/schema-people";
 import type { AcademyChoice } from "../database";
@@ -24,7 +21,11 @@ export interface AuthPlace {
 }
 
 // The library's own pages and addresses are never served: what it can do is called from the log-in desk alone.
-function makeAuth(db: Database, { choice, transport }: AuthPlace) {
+async function makeAuth(db: Database, { choice, transport }: AuthPlace) {
+  // Taken in by whoever logs somebody in: most commands never do, and it takes longer to load than all the rest.
+  const { betterAuth } = await import("better-auth/minimal");
+  const { drizzleAdapter } = await import("better-auth/adapters/drizzle");
+  const { twoFactor } = await import("better-auth/plugins/two-factor");
   const secure = transport === "https";
   return betterAuth({
     appName: "Proofband",
@@ -56,15 +57,15 @@ function makeAuth(db: Database, { choice, transport }: AuthPlace) {
   });
 }
 
-export type Auth = ReturnType<typeof makeAuth>;
+export type Auth = Awaited<ReturnType<typeof makeAuth>>;
 
 const KEY = Symbol.for("proofband.auth");
-const shared = globalThis as { [KEY]?: WeakMap<Database, Map<string, Auth>> };
+const shared = globalThis as { [KEY]?: WeakMap<Database, Map<string, Promise<Auth>>> };
 
 /** The log-in library at work on one academy's database. */
-export function authOf(db: Database, place: AuthPlace): Auth {
+export function authOf(db: Database, place: AuthPlace): Promise<Auth> {
   shared[KEY] ??= new WeakMap();
-  const known = shared[KEY].get(db) ?? new Map<string, Auth>();
+  const known = shared[KEY].get(db) ?? new Map<string, Promise<Auth>>();
   shared[KEY].set(db, known);
   const auth = known.get(place.transport) ?? makeAuth(db, place);
   known.set(place.transport, auth);

@@ -5,7 +5,7 @@ import { readStudents } from "@/db/read/students";
 import { insertAccount, insertAssists, insertCharge, insertPerson } from "@/db/write/people";
 import { SINCE_EVER } from "@/lib/domain/goal-band";
 import type { Role } from "@/lib/domain/person";
-import { currentInstant, readClock } from "../clock";
+import { instantOf, readClock } from "../clock";
 import type { Viewer } from "../gate";
 
 /** The password of every account of the demo; it stands on the page, and opens nothing but invented data on this machine. */
@@ -56,7 +56,8 @@ export const DEMO_PEOPLE: readonly DemoPerson[] = [
 export async function addDemoPeople({ db, scope, academy }: Viewer): Promise<void> {
   if (academy.kind !== "demo" || readPeople(db, academy.id).length > 0) return;
   const passwordHash = await hashPassword(DEMO_PASSWORD);
-  const [now, recordedAt] = [readClock(), currentInstant()];
+  // The demo's today stands still: nobody came after it.
+  const [now, recordedAt] = [readClock(), instantOf(academy)];
   inTransaction(db, () => {
     const students = readStudents(db, scope).map((student) => student.id);
     const others = new Set(DEMO_PEOPLE.flatMap(({ charge }) => (charge === "most" ? [] : charge)));

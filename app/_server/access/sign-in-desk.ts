@@ -1,5 +1,7 @@
+import { randomUUID } from "node:crypto";
 import { isAPIError } from "better-auth/api";
 import type { Database } from "@/db/client";
+import { findUserByEmail } from "@/db/read/log-ins";
 import { readPerson } from "@/db/read/people";
 import { deleteLogIn } from "@/db/write/people";
 import type { Words } from "@/lib/words/catalogue";
@@ -79,6 +81,20 @@ async function endEarlier(
   if (earlier) deleteLogIn(db, earlier.token);
 }
 
+function hasLeft(db: Database, userId: string): boolean {
+  const person = readPerson(db, userId);
+  return !person || person.endedAt !== null;
+}
+
+/**
+ * The password to be looked at: of somebody who has left none is the right one, so that the answer, the second step that isn't
+ * asked for and the time which it all takes are those of a wrong one.
+ */
+function lookedAt(db: Database, email: string, password: string): string {
+  const userId = findUserByEmail(db, email.toLowerCase());
+  return userId !== undefined && hasLeft(db, userId) ? randomUUID() : password;
+}
+
 /** Logs somebody in who shows address and password, asks for the second step, or says why not. */
 export async function receiveSignIn(request: Request): Promise<Response> {
   const jar = cookiesIn(request);
@@ -106,18 +122,21 @@ export async function receiveSignIn(request: Request): Promise<Response> {
     answer.headers.set("retry-after", String(seconds));
     return answer;
   }
-  const auth = authFor(found.db, found.choice, request.headers);
+  const auth = await authFor(found.db, found.choice, request.headers);
   const tried = await auth.api
-    .signInEmail({ body: { email, password }, headers: request.headers, returnHeaders: true })
+    .signInEmail({
+      body: { email, password: lookedAt(found.db, email, password) },
+      headers: request.headers,
+      returnHeaders: true,
+    })
     .catch((error: unknown) => {
       if (isAPIError(error)) return null;
       throw error;
     });
   if (!tried) return refuse(401, "wrong");
   const secondStep = "twoFactorRedirect" in tried.response;
-  const person = secondStep ? undefined : readPerson(found.db, tried.response.user.id);
-  // Somebody who has left is told what a stranger is told.
-  if ("token" in tried.response && (!person || person.endedAt !== null)) {
+  // Who leaves at this very moment is told what a stranger is told.
+  if ("token" in tried.response && hasLeft(found.db, tried.response.user.id)) {
     deleteLogIn(found.db, tried.response.token);
     return refuse(401, "wrong");
   }
@@ -138,7 +157,7 @@ export async function receiveCode(request: Request): Promise<Response> {
   const [code, to] = [textOf(data, "code").replace(/\s/g, ""), ownPath(textOf(data, "to"), "/")];
   const found = await findWishedAcademy(wish);
   if (!found) return seeOther("/start");
-  const { api } = authFor(found.db, found.choice, request.headers);
+  const { api } = await authFor(found.db, found.choice, request.headers);
   const asked = { body: { code }, headers: request.headers, returnHeaders: true } as const;
   // Six figures come from the program, anything else can only be one of the kept codes.
   const done = await (/^\d{6}$/.test(code) ? api.verifyTOTP(asked) : api.verifyBackupCode(asked)).catch(
@@ -147,7 +166,10 @@ export async function receiveCode(request: Request): Promise<Response> {
       throw error;
     },
   );
-  if (done) {
+  const gone = done !== null && hasLeft(found.db, done.response.user.id);
+  // Somebody who left between the two steps has no log-in, as if the code were wrong.
+  if (gone && done.response.token) deleteLogIn(found.db, done.response.token);
+  if (done && !gone) {
     await endEarlier(found, request.headers);
     return seeOther(to, done.headers.getSetCookie());
   }
@@ -159,7 +181,7 @@ export async function receiveCode(request: Request): Promise<Response> {
 export async function receiveSignOut(request: Request): Promise<Response> {
   const found = await findWishedAcademy(wishIn(cookiesIn(request)));
   if (!found) return seeOther("/start");
-  const auth = authFor(found.db, found.choice, request.headers);
+  const auth = await authFor(found.db, found.choice, request.headers);
   const ended = await auth.api.signOut({ headers: request.headers, returnHeaders: true });
   return seeOther("/sign-in", ended.headers.getSetCookie());
 }

@@ -1,6 +1,6 @@
 import path from "node:path";
 import { Worker } from "node:worker_threads";
-import type { Task, TaskResult } from "../worker/tasks";
+import type { TaskKind, TaskOf, TaskResult, TaskResultOf } from "../worker/tasks";
 
 /** A single task that takes longer than this has lost its way. */
 const TASK_LIMIT_MS = 120_000;
@@ -70,11 +70,13 @@ function running(): Worker {
 }
 
 /** Does a task beside the server's thread, one after the other. */
-export function workOn(task: Task): Promise<TaskResult> {
-  return new Promise((resolve, reject) => {
+export async function workOn<K extends TaskKind>(task: TaskOf<K>): Promise<TaskResultOf<K>> {
+  const result = await new Promise<TaskResult>((resolve, reject) => {
     const id = pool().next++;
     pool().waiting.set(id, { resolve, reject });
     running().postMessage({ id, task });
     watch();
   });
+  if (result.kind !== task.kind) throw new Error("the analysis worker answered another question");
+  return result as TaskResultOf<K>;
 }

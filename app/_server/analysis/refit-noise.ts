@@ -1,5 +1,6 @@
 import type { Database } from "@/db/client";
 import { type FiledNoiseModel, readNoiseModels } from "@/db/read/noise-models";
+import { readStudentAcademy } from "@/db/read/students";
 import { readTrackKeys, type TrackKey } from "@/db/read/tracks";
 import { insertLookNoise } from "@/db/write/looks";
 import { insertNoiseModel } from "@/db/write/noise-models";
@@ -62,6 +63,8 @@ export async function refitNoise(
     const known = records.get(studentId);
     if (known) return known;
     await breathe();
+    // Erased while others were read.
+    if (readStudentAcademy(db, studentId) === undefined) return [];
     const read = trackHistories(loadStudentRecord(db, scopeOf(studentId), rules), rules.today);
     records.set(studentId, read);
     return read;
@@ -83,7 +86,7 @@ export async function refitNoise(
       for (const history of await historiesOf(key.studentId))
         if (history.judged.pool === pool) tracks.push(history.judged);
     const learned = await workOn({ kind: "learn", tracks, name: pool });
-    if (learned.kind !== "learn" || learned.model.kind !== "learned") continue;
+    if (learned.model.kind !== "learned") continue;
     await whenWritable();
     const days = tracks.flatMap((track) => track.sessions.map((session) => session.date)).sort();
     insertNoiseModel(db, scope, { ...stamp, learnedUpTo: days.at(-1) ?? "", body: JSON.stringify(learned.model) });

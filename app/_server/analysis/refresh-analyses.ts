@@ -2,14 +2,15 @@ import { type Database, inTransaction } from "@/db/client";
 import type { KeptAnalysis } from "@/db/read/analyses";
 import { readStaleStudents } from "@/db/read/current-analyses";
 import { readNoiseModels } from "@/db/read/noise-models";
-import { readStudent } from "@/db/read/students";
+import { readStudent, readStudentAcademy } from "@/db/read/students";
 import { deleteStaleAnalyses, insertAnalysis } from "@/db/write/analyses";
 import type { AcademyScope, StudentScope } from "@/lib/domain/scope";
 import { buildTrackSummary } from "@/lib/report/track-summary";
 import { POLICY } from "@/lib/verdict/policy";
 import { type TrackHistory, trackHistories } from "@/lib/verdict/track-history";
 import { whenWritable } from "../import/write-gate";
-import { type ListingInput, refreshRosterList } from "../roster/listing";
+import { type ListingInput, trimmed } from "../roster/kept-tracks";
+import { refreshRosterList } from "../roster/listing";
 import { type AcademyRules, loadStudentRecord } from "../season/student-record";
 import type { Judged } from "../worker/tasks";
 import { workOn } from "./analysis-worker";
@@ -26,9 +27,13 @@ const shared = globalThis as { [KEY]?: Map<string, Promise<void>> };
 /** Judges one track with the models of its pool. */
 export async function judgeHistory(db: Database, scope: AcademyScope, history: TrackHistory): Promise<Judged> {
   const models = enginesModels(readNoiseModels(db, scope, history.judged.pool));
-  const result = await workOn({ kind: "judge", track: history.judged, earlier: history.earlier, models });
-  if (result.kind !== "judge") throw new Error("the analysis worker answered another question");
-  return result.judged;
+  const { judged } = await workOn({ kind: "judge", track: history.judged, earlier: history.earlier, models });
+  return judged;
+}
+
+/** Whether a student was erased while others were judged. */
+function isErased(db: Database, studentId: string): boolean {
+  return readStudentAcademy(db, studentId) === undefined;
 }
 
 async function refreshStudent(
@@ -38,15 +43,19 @@ async function refreshStudent(
   rules: AcademyRules,
 ): Promise<void> {
   await whenWritable();
+  if (isErased(db, student.studentId)) return;
   assignLooks(db, scope, student, rules);
   await breathe();
+  if (isErased(db, student.studentId)) return;
   const record = loadStudentRecord(db, student, rules);
   const { revision } = readStudent(db, student);
   const made: KeptAnalysis[] = [];
   for (const history of trackHistories(record, rules.today)) {
     if (history.judged.sessions.length === 0) continue;
     const judged = await judgeHistory(db, scope, history);
-    const summary: ListingInput = { ...buildTrackSummary(history, judged.verdict), listedLooks: judged.listedLooks };
+    const { listedLooks } = judged;
+    const whole: ListingInput = { ...buildTrackSummary(history, judged.verdict), listedLooks };
+    const summary: ListingInput = { ...trimmed(whole), listedLooks };
     made.push({
       fundamentalId: history.fundamental.id,
       clubGroup: history.clubGroup,
@@ -60,6 +69,7 @@ async function refreshStudent(
   }
   await breathe();
   await whenWritable();
+  if (isErased(db, student.studentId)) return;
   // One wait for the disk a student; what was changed meanwhile makes these stale, not wrong.
   inTransaction(db, () => {
     for (const analysis of made) insertAnalysis(db, student, analysis);
@@ -76,7 +86,8 @@ async function refresh(
   if (stale.length === 0) return;
   await whenWritable();
   await refitNoise(db, scope, rules, scopeOf);
-  for (const studentId of stale) await refreshStudent(db, scope, scopeOf(studentId), rules);
+  for (const studentId of stale)
+    if (!isErased(db, studentId)) await refreshStudent(db, scope, scopeOf(studentId), rules);
   await breathe();
   await whenWritable();
   deleteStaleAnalyses(db, scope, POLICY.version);

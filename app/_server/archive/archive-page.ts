@@ -1,3 +1,4 @@
+import { APART, type CatalogueQuestion } from "@/lib/ingest/map-archive";
 import { type ArchiveNote, type ArchivePreview, aliasAnswer } from "@/lib/ingest/plan-archive";
 import type { ArchiveImportPage } from "@/lib/report/archive-import-model";
 import type { Words } from "@/lib/words/catalogue";
@@ -30,7 +31,7 @@ function sayStudents(words: Words, preview: ArchivePreview): readonly string[] {
 export function sayDifference(words: Words, { code, args }: ArchiveNote): string {
   const days = Object.entries(args).map(([name, value]) => [
     name,
-    code === "season" && typeof value === "string" ? sayDay(words, value, "short") : value,
+    (code === "season" || name === "day") && typeof value === "string" ? sayDay(words, value, "short") : value,
   ]);
   return words.say(`archive-import.difference.${code}`, Object.fromEntries(days));
 }
@@ -40,17 +41,46 @@ export function sayRefusal(words: Words, { code, args }: ArchiveNote): string {
   return words.say(`archive-import.refusal.${code}`, args);
 }
 
-function askedOf(words: Words, { aliases }: ArchivePreview): ArchiveImportPage["asked"] {
-  if (aliases.length === 0) return null;
+/** A question about the catalogue, and what it can be answered with. */
+export function sayQuestion(words: Words, { code, args }: CatalogueQuestion): string {
+  return words.say(`archive-import.question.${code}`, args);
+}
+
+function optionsOf(words: Words, { options }: CatalogueQuestion) {
+  return [
+    { value: "", label: words.say("archive-import.choose") },
+    ...options.map(({ value, name }) => ({
+      value,
+      label: words.say(value === APART ? "archive-import.apart" : "archive-import.ours", { name }),
+    })),
+  ];
+}
+
+/** Only an option is an answer: another text in its place is none. */
+function answerOf({ options, answer }: CatalogueQuestion): string {
+  return options.some(({ value }) => value === answer) ? answer : "";
+}
+
+function askedOf(words: Words, { aliases, questions }: ArchivePreview): ArchiveImportPage["asked"] {
+  const count = aliases.length + questions.length;
+  if (count === 0) return null;
   return {
     margin: words.say("archive-import.asked.margin"),
-    heading: words.say("archive-import.asked.heading", { count: aliases.length }),
+    heading: words.say("archive-import.asked.heading", { count }),
     why: words.say("archive-import.asked.why"),
-    fields: aliases.map(({ studentId, alias, answer }) => ({
-      name: aliasAnswer(studentId),
-      label: words.say("archive-import.alias", { alias }),
-      value: answer,
-    })),
+    fields: [
+      ...aliases.map(({ studentId, alias, answer }) => ({
+        name: aliasAnswer(studentId),
+        label: words.say("archive-import.alias", { alias }),
+        value: answer,
+      })),
+      ...questions.map((question) => ({
+        name: question.name,
+        label: sayQuestion(words, question),
+        value: answerOf(question),
+        options: optionsOf(words, question),
+      })),
+    ],
     submit: words.say("archive-import.answer"),
   };
 }
@@ -95,7 +125,10 @@ export async function buildArchivePage(
       {
         margin: words.say("archive-import.differs.margin"),
         heading: words.say("archive-import.differs.heading"),
-        items: differing.length === 0 ? [words.say("archive-import.same")] : differing,
+        items: [
+          ...(differing.length === 0 ? [words.say("archive-import.same")] : differing),
+          words.say("archive-import.told"),
+        ],
       },
       {
         margin: words.say("import-page.margin.saved"),

@@ -1,25 +1,25 @@
 import { readArchivedRules } from "@/db/read/archive-rules";
 import {
-  type ArchivedChange,
   readArchivedAnalyses,
-  readArchivedChanges,
   readArchivedRereads,
   readArchivedStudent,
   readArchivedStudentIds,
 } from "@/db/read/archive-student";
+import { readToldOfStudent } from "@/db/read/archive-told";
 import { ARCHIVE_FORMAT, ARCHIVE_VERSION, type Archive, type ArchivedStudent } from "@/lib/domain/archive";
+import type { ToldOfStudent } from "@/lib/domain/archive-told";
 import type { StudentScope } from "@/lib/domain/scope";
 import { selectArchiveRules } from "@/lib/domain/select-archive-rules";
 import { POLICY } from "@/lib/verdict/policy";
 import { trackName } from "@/lib/verdict/track-history";
-import { admitToStudent, type Viewer } from "../gate";
+import { admitToStudent, seesPain, type Viewer } from "../gate";
 import { type Listing, loadListing } from "../roster/listing";
 import { loadRules } from "../roster/load-verdicts";
 
 function archivedStudent(viewer: Viewer, scope: StudentScope, listing: Listing): ArchivedStudent {
   const { studentId } = scope;
   return {
-    ...readArchivedStudent(viewer.db, scope),
+    ...readArchivedStudent(viewer.db, scope, seesPain(viewer, scope)),
     snapshots: readArchivedAnalyses(viewer.db, scope, POLICY.version).map(({ body, ...kept }) => {
       const entry = listing[trackName(studentId, kept.fundamentalId, kept.clubGroup)];
       return { ...kept, listed: entry?.latest ?? false, listedLooks: [...(entry?.looks ?? [])], body };
@@ -35,10 +35,12 @@ function scopesOf(viewer: Viewer, ids: readonly string[]): StudentScope[] {
   });
 }
 
-/** An archive, and what was done to the records in it: that is told, and can't be put back. */
+/** An archive, and what is told beside the records in it and can't be put back. */
 export interface LoadedArchive {
   readonly archive: Archive;
-  readonly changes: readonly ArchivedChange[];
+  readonly told: readonly ToldOfStudent[];
+  /** Of how many of its students nothing goes out of what hurts, because whoever takes it may not know that. */
+  readonly withoutPain: number;
 }
 
 /** The academy's rules; a band of one student's is about that student, and goes out with nobody else's record. */
@@ -61,9 +63,14 @@ export async function loadArchive(viewer: Viewer, whose: StudentScope | "everybo
     format: ARCHIVE_FORMAT,
     version: ARCHIVE_VERSION,
     holds: whose === "everybody" ? "academy" : "student",
+    saidBy: viewer.academy.name,
     rules: whose === "everybody" ? rules : selectArchiveRules(rules, students),
     students,
     rereads: readArchivedRereads(db, scope, scopes),
   };
-  return { archive, changes: scopes.flatMap((student) => readArchivedChanges(db, student)) };
+  return {
+    archive,
+    told: scopes.map((student) => readToldOfStudent(db, student)),
+    withoutPain: scopes.filter((student) => seesPain(viewer, student) === null).length,
+  };
 }

@@ -1,27 +1,20 @@
 import { readReadBackReadings } from "@/db/read/read-backs";
-import {
-  buildContactCsv,
-  buildFundamentalCsv,
-  buildReadingsCsv,
-  buildRosterCsv,
-  readOnKey,
-} from "@/lib/report/build-downloads";
+import { buildContactCsv, buildFundamentalCsv, buildReadingsCsv, readOnKey } from "@/lib/report/build-downloads";
 import { contactCounts } from "@/lib/verdict/contact-counts";
 import { dayIn } from "../clock";
 import { csvResponse } from "../door/download";
-import { requireStudent, requireViewer } from "../gate";
-import { loadEveryone } from "../roster/load-roster";
+import { noteLookAtMany, requireStudent, requireViewer } from "../gate";
+import { loadRosterCsv } from "../roster/load-roster-csv";
 import { loadStudentVerdicts } from "../roster/load-verdicts";
 import { loadFundamentalSource } from "../season/load-fundamental";
 import { chooseClubGroup } from "../settings/club-links";
 
-export async function downloadRoster(): Promise<Response> {
+/** The rows that an address asks for, of all its pages and in their order; without a wish everybody. */
+export async function downloadRoster(asked: URLSearchParams): Promise<Response> {
   const viewer = await requireViewer("GET /api/roster/csv");
-  const { entries, all } = await loadEveryone(viewer);
-  return csvResponse(
-    "roster.csv",
-    buildRosterCsv(new Map(entries.map((entry) => [entry.student.id, entry.student.alias])), all),
-  );
+  const csv = await loadRosterCsv(viewer, Object.fromEntries(asked));
+  noteLookAtMany(viewer, "GET /api/roster/csv", csv.studentIds);
+  return csvResponse("roster.csv", csv.text);
 }
 
 export async function downloadReadings(studentId: string): Promise<Response> {

@@ -4,7 +4,7 @@ import { buildTakeOut, type TakeOutPage } from "@/lib/report/build-take-out";
 import { buildCsv } from "@/lib/report/csv";
 import type { TextPage } from "@/lib/report/form-model";
 import { csvResponse, fileResponse } from "../door/download";
-import { requireStudent, requireViewer, type StudentViewer, type Viewer } from "../gate";
+import { noteLookAtMany, requireStudent, requireViewer, type StudentViewer, type Viewer } from "../gate";
 import { loadArchive } from "./load-archive";
 import { packArchive, tablesOf } from "./pack-archive";
 
@@ -18,6 +18,7 @@ export async function loadTakeOut(viewer: StudentViewer): Promise<TakeOutPage> {
     today: viewer.today,
     archive: loaded.archive,
     tables: tablesOf(loaded),
+    withoutPain: loaded.withoutPain,
   });
 }
 
@@ -48,5 +49,8 @@ export async function downloadArchive(studentId: string, wishedTable: string | n
 /** The archive of the whole academy. */
 export async function downloadAcademyArchive(): Promise<Response> {
   const viewer = await requireViewer("GET /api/archive");
-  return fileResponse("proofband-academy.zip", ZIP, packArchive(viewer, await loadArchive(viewer, "everybody")));
+  const loaded = await loadArchive(viewer, "everybody");
+  const ids = loaded.archive.students.map(({ id }) => id);
+  noteLookAtMany(viewer, "GET /api/archive", ids);
+  return fileResponse("proofband-academy.zip", ZIP, packArchive(viewer, loaded));
 }

@@ -10,13 +10,20 @@ export const PAGES_WITH_TABLES = [
     "fundamental",
     "session",
     "drills",
+    "plan",
+    "review",
+    "drill",
     "practice",
     "events",
+    "consent",
+    "family-links",
     "known",
+    "priority",
     "read-backs",
+    "goals",
   ] as const),
-  ...(["past-imports", "past-import", "keys"] as const),
-  ...(["decides", "clubs", "note-codings", "rereads", "reader-error"] as const),
+  ...(["past-imports", "past-import", "keys", "due"] as const),
+  ...(["decides", "clubs", "note-codings", "rereads", "reader-error", "keeping", "academy-goals", "owning"] as const),
 ] as const;
 
 /** See `PAGES_WITH_TABLES`. */

@@ -1,8 +1,12 @@
 import { wordsFor } from "@/lib/words/catalogue";
 import { dataFolder, openForServing } from "../database";
+import { startKeeper } from "../keeping/keeper";
+import { wrongOrigin } from "./origin";
 
 async function reasonNotToServe(): Promise<string | null> {
   const words = wordsFor("en");
+  const stated = wrongOrigin();
+  if (stated !== null) return words.say("prepare.origin", { stated });
   const folder = dataFolder();
   try {
     const holder = await openForServing(Number(process.env.PORT || 3000));
@@ -13,11 +17,14 @@ async function reasonNotToServe(): Promise<string | null> {
   }
 }
 
-/** Opens the data for serving. A server that can't have them says why and ends: it must not answer without them. */
+/** Opens the data for serving, and begins to look after them. A server that can't have them says why and ends: it must not answer without them. */
 export async function openOrLeave(): Promise<void> {
   if (process.env.NEXT_PHASE === "phase-production-build") return;
   const reason = await reasonNotToServe();
-  if (reason === null) return;
+  if (reason === null) {
+    startKeeper();
+    return;
+  }
   process.stderr.write(`\n${reason}\n`);
   process.exit(1);
 }

@@ -20,15 +20,37 @@ const CHANGING = new Set(["POST"]);
 /** Methods that some page or route answers. */
 export const METHODS = [...READING, ...CHANGING];
 
+/** An address of the web as somebody states it, without its path; null: it is none, for want of its scheme, say. */
+export function parseOrigin(stated: string): string | null {
+  if (!URL.canParse(stated)) return null;
+  const { protocol, origin, username, password } = new URL(stated);
+  return (protocol === "https:" || protocol === "http:") && username + password === "" ? origin : null;
+}
+
 /** The addresses under which this server is reached: loopback, and the public one when it was stated. */
 export function ownOrigins(port: string, publicOrigin: string | undefined): string[] {
   const local = [`http://127.0.0.1:${port}`, `http://localhost:${port}`];
-  return publicOrigin ? [new URL(publicOrigin).origin, ...local] : local;
+  if (!publicOrigin) return local;
+  const stated = parseOrigin(publicOrigin);
+  // Whoever serves or makes links has asked `wrongOrigin` before.
+  if (stated === null) throw new Error("PROOFBAND_ORIGIN is no address of the web");
+  return [stated, ...local];
 }
 
-/** The addresses under which this process is reached. */
-export function configuredOrigins(): string[] {
-  return ownOrigins(process.env.PORT || "3000", process.env.PROOFBAND_ORIGIN || undefined);
+/** What is stated as the public address and is none; null: nothing, or an address. Asked before anything is served. */
+export function wrongOrigin(): string | null {
+  const stated = process.env.PROOFBAND_ORIGIN;
+  return stated && parseOrigin(stated) === null ? stated : null;
+}
+
+let read: { readonly port: string; readonly stated: string | undefined; readonly origins: string[] } | null = null;
+
+/** The addresses under which this process is reached, taken apart once. */
+export function configuredOrigins(): readonly string[] {
+  const { PORT: port = "", PROOFBAND_ORIGIN: stated } = process.env;
+  if (read === null || read.port !== port || read.stated !== stated)
+    read = { port, stated, origins: ownOrigins(port || "3000", stated) };
+  return read.origins;
 }
 
 /**

@@ -1,6 +1,7 @@
 import { readDraft } from "@/db/read/drafts";
 import { readAssignmentLog } from "@/db/read/drills";
 import { readEventLog } from "@/db/read/events";
+import { readFamilyRequests } from "@/db/read/family-links";
 import { readSaidGroup } from "@/db/read/history";
 import { readImportBatchById } from "@/db/read/import-batches";
 import { readPerson } from "@/db/read/people";
@@ -16,22 +17,24 @@ const STUDENT = /^(?:\/api)?\/students\/([^/]+)(?:\/([^/]+))?(?:\/([^/]+))?/;
 // What an import did is kept after its upload is gone, and how far one is isn't kept at all: neither is asked about.
 const DRAFT = /^(?:\/api)?\/import\/(?!past(?:\/|$))([^/]+)(?!.*\/(?:done|state)$)/;
 const DRAW = /^\/rereads\/(?!new$)([^/]+)$/;
-const COLLEAGUE = /^\/people\/(?!(?:new|charges)$)([^/]+)$/;
+const COLLEAGUE = /^\/people\/(?!(?:new|charges|keeping)$)([^/]+)$/;
 const BATCH = /^\/import\/past\/([^/]+)/;
 // Places that stand where the name of a student, of a session, or of a fundamental, may stand.
-const BESIDE_STUDENTS = new Set(["new"]);
+const BESIDE_STUDENTS = new Set(["new", "erased"]);
 const BESIDE_RECORDS = new Set(["new", "sheet"]);
 const BESIDE_FUNDAMENTALS = new Set([
   ...["sessions", "events", "history", "known", "merge", "csv"],
-  ...["drills", "practice", "read-back"],
+  ...["drills", "practice", "read-back", "priority", "goals", "plan", "review"],
   ...["contact", "season", "archive", "take-out", "report"],
+  ...["family", "tell", "consent", "departed", "looked", "handing-over", "erase"],
 ]);
 
 /** Whether a student has the event, drill or read-back of that name; null: no such things are named there. */
 function hasRecord(viewer: Viewer, student: StudentScope, kind: string, id: string): boolean | null {
   if (kind === "sessions") return readSaidGroup(viewer.db, student, id) !== undefined;
-  if (kind === "events") return readEventLog(viewer.db, student).some((event) => event.id === id);
+  if (kind === "events") return readEventLog(viewer.db, student, null).some((event) => event.id === id);
   if (kind === "drills") return readAssignmentLog(viewer.db, student).some((given) => given.id === id);
+  if (kind === "family") return readFamilyRequests(viewer.db, student).some((each) => each.id === id);
   if (kind === "read-back") return readReadBacks(viewer.db, student).some((each) => each.id === id);
   return null;
 }

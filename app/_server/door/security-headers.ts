@@ -1,3 +1,6 @@
+import { FORGET_KEPT_HASH } from "../family/forget-kept";
+import { configuredOrigins } from "./origin";
+
 /** Headers that every answer bears, whatever it is. */
 export const STANDING_HEADERS: Readonly<Record<string, string>> = {
   "X-Content-Type-Options": "nosniff",
@@ -11,13 +14,24 @@ export const STANDING_HEADERS: Readonly<Record<string, string>> = {
     "accelerometer=(), camera=(), display-capture=(), geolocation=(), gyroscope=(), magnetometer=(), microphone=(), payment=(), usb=()",
 };
 
+/** A year (RFC 6797; OWASP ASVS 5.0, 3.4.1). */
+const STRICT_SECONDS = 365 * 24 * 3600;
+
+/** What is said besides to whoever comes by the public address when that is an https one: never come by http again. */
+export function transportHeaders(host: string | undefined): Readonly<Record<string, string>> {
+  const [first] = configuredOrigins();
+  return host !== undefined && first === `https://${host.toLowerCase()}`
+    ? { "Strict-Transport-Security": `max-age=${STRICT_SECONDS}` }
+    : {};
+}
+
 /** What a page may load. In development the bundler evaluates what it sends, so there it may. */
 export function contentPolicy(nonce: string, mode: "production" | "development"): string {
   const evaluate = mode === "development" ? " 'unsafe-eval'" : "";
   const socket = mode === "development" ? " ws:" : "";
   return [
     "default-src 'self'",
-    `script-src 'self' 'nonce-${nonce}' 'strict-dynamic'${evaluate}`,
+    `script-src 'self' 'nonce-${nonce}' ${FORGET_KEPT_HASH} 'strict-dynamic'${evaluate}`,
     // The charts' own positions are style attributes.
     "style-src 'self' 'unsafe-inline'",
     "img-src 'self' data:",

@@ -1,14 +1,14 @@
 import { redirect } from "next/navigation";
 import type { Words } from "@/lib/words/catalogue";
-import { diskFailureOf } from "./disk-failure";
+import { type DiskFailure, diskFailureOf } from "./disk-failure";
 import { ownPath } from "./own-path";
 import { refusalPage } from "./refusal-page";
 
-/** What a status says of a disk that took nothing: no room (507), or for now (503). */
-export const DISK_STATUS = { full: 507, busy: 503 } as const;
+/** What a status says of a disk that took nothing: no room (507), or not as it is now (503). */
+export const DISK_STATUS = { full: 507, busy: 503, "read-only": 503 } as const satisfies Record<DiskFailure, number>;
 
 /**
- * Does what a press asks for; where the disk takes nothing, because it is full or another program writes, it leads to a
+ * Does what a press asks for; where the disk takes nothing, because it is full or closed for writing or another program writes, it leads to a
  * page that says so and leads back. Nothing was saved then: whatever was written was undone.
  *
  * @param back the page on which it was pressed, or what was typed stands

@@ -1,6 +1,7 @@
 import { readMergedInto } from "@/db/read/students";
 import { parseKeepRequest } from "@/lib/ingest/parse-keep-request";
 import type { KeepAnswer } from "@/lib/report/keep-answer";
+import { referenceHere } from "../door/answering";
 import { diskFailureOf } from "../door/disk-failure";
 import { ownPath } from "../door/own-path";
 import { answerDiskFailure, DISK_STATUS } from "../door/when-disk-fails";
@@ -17,7 +18,7 @@ const LIMIT_KB = 256;
 const STATUS: Readonly<Record<KeepOutcome["kind"], number>> = { kept: 200, changed: 409, saved: 410, absent: 404 };
 
 function answer(status: number, body: KeepAnswer): Response {
-  return Response.json(body, { status });
+  return Response.json(status < 400 ? body : { ...body, reference: referenceHere() }, { status });
 }
 
 function refuse({ words }: Viewer, status: number, why: string): Response {

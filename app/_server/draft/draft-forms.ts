@@ -8,7 +8,7 @@ export interface DraftForm {
   /** Whether it is about one student. */
   readonly about: "student" | "nobody";
   /** What of the student or the academy it is filled in for, by whose id its drafts are told apart; absent: for nothing else. */
-  readonly of?: "session" | "event" | "drill" | "read-back" | "draw";
+  readonly of?: "session" | "event" | "drill" | "read-back" | "draw" | "request";
   /**
    * Fields that the browser may keep while the server can't be reached; a name ending in `.` stands for all that begin
    * so. Never a name, a note, an aid, a film or a place of pain: a browser is read by whoever sits down at it.
@@ -52,6 +52,7 @@ export const DRAFT_FORMS: Readonly<Record<string, DraftForm>> = {
   },
   "correct-form": within("sessions", "session", "/correct", ["r."]),
   "facts-form": within("sessions", "session", "/facts", FACTS),
+  "aside-form": within("sessions", "session", "/aside", []),
   "move-form": within("sessions", "session", "/move", []),
   "split-form": within("sessions", "session", "/split", ["swings", "day", "clubGroup"]),
   "merge-form": { page: (studentId) => `/students/${studentId}/merge`, about: "student", browserKeeps: [] },
@@ -65,9 +66,37 @@ export const DRAFT_FORMS: Readonly<Record<string, DraftForm>> = {
   "drill-form": {
     page: (studentId) => `/students/${studentId}/drills/new`,
     about: "student",
-    browserKeeps: ["start", "reps", "minutes", "daysAWeek"],
+    browserKeeps: ["start", "reps", "minutes", "daysAWeek", "remeasureOn"],
   },
+  "priority-form": {
+    page: (studentId) => `/students/${studentId}/priority`,
+    about: "student",
+    browserKeeps: ["fundamentalId"],
+  },
+  "film-plan-form": {
+    page: (studentId) => `/students/${studentId}/plan`,
+    about: "student",
+    browserKeeps: ["swings", "dueOn"],
+  },
+  // What a coach writes of a child stays on the server.
+  "letter-form": { page: (studentId) => `/students/${studentId}/tell/letter`, about: "student", browserKeeps: [] },
   "drill-stop": within("drills", "drill", "", ["end"]),
+  "goal-form": {
+    page: (studentId) => `/students/${studentId}/goals`,
+    about: "student",
+    browserKeeps: ["low", "high", "from"],
+  },
+  "academy-goal-form": {
+    page: () => "/settings/goals",
+    about: "nobody",
+    browserKeeps: ["low", "high", "from", "ageFrom", "ageTo"],
+  },
+  "owning-form": {
+    page: () => "/settings/owning",
+    about: "nobody",
+    browserKeeps: ["sessions", "spanDays", "restDays", "share", "shareLow", "from"],
+  },
+  "decision-form": within("drills", "drill", "/decide", ["next"]),
   "practice-form": {
     page: (studentId) => `/students/${studentId}/practice`,
     about: "student",
@@ -92,10 +121,38 @@ export const DRAFT_FORMS: Readonly<Record<string, DraftForm>> = {
     of: "draw",
     browserKeeps: [],
   },
+  "handing-form": {
+    page: (studentId) => `/students/${studentId}/handing-over`,
+    about: "student",
+    browserKeeps: ["from", "until"],
+  },
+  "consent-form": {
+    page: (studentId) => `/students/${studentId}/consent`,
+    about: "student",
+    browserKeeps: ["from", "until"],
+  },
+  "withdrawal-form": {
+    page: (studentId) => `/students/${studentId}/consent/withdraw`,
+    about: "student",
+    browserKeeps: ["withdrawnOn"],
+  },
+  "departure-form": {
+    page: (studentId) => `/students/${studentId}/departed`,
+    about: "student",
+    browserKeeps: ["departedOn"],
+  },
+  "keeping-form": {
+    page: () => "/settings/privacy",
+    about: "nobody",
+    browserKeeps: ["keepMonths", "linkDays", "ownConsentAge"],
+  },
   "club-form": { page: () => "/settings/clubs/change", about: "nobody", browserKeeps: [] },
   "key-form": { page: () => "/settings/keys", about: "nobody", browserKeeps: [] },
   "invite-form": { page: () => "/people/new", about: "nobody", browserKeeps: [] },
+  "charges-form": { page: () => "/people/charges", about: "nobody", browserKeeps: ["from", "until"] },
   "account-form": { page: () => "/account", about: "nobody", browserKeeps: [] },
+  "family-link": { page: (studentId) => `/students/${studentId}/family`, about: "student", browserKeeps: [] },
+  "family-answer": within("family", "request", "", []),
   settings: { page: () => "/settings", about: "nobody", browserKeeps: ["seasonStart"] },
 };
 

@@ -1,5 +1,5 @@
 import { randomUUID } from "node:crypto";
-import { type Draft, readDraft } from "@/db/read/drafts";
+import { type Draft, isOthersDraft, readDraft } from "@/db/read/drafts";
 import { insertDraft } from "@/db/write/drafts";
 import { currentInstant } from "../clock";
 import type { Viewer } from "../gate";
@@ -34,7 +34,8 @@ export function keepFormDraft(
   const wished = String(data.get("draft") ?? "");
   const row = isDraftId(wished) ? readDraft(viewer.db, viewer.scope, wished) : undefined;
   // A form that nobody has kept yet bears its id already; another form's id is not taken.
-  const id = isDraftId(wished) && (row === undefined || row.kind === kind) ? wished : randomUUID();
+  const isFree = row === undefined ? !isOthersDraft(viewer.db, viewer.scope, wished) : row.kind === kind;
+  const id = isDraftId(wished) && isFree ? wished : randomUUID();
   const body: FormDraft = {
     entries: typedEntries(data),
     errors,

@@ -1,4 +1,6 @@
 import { randomUUID } from "node:crypto";
+import { isNamedIn, type Naming } from "@/lib/domain/named-in";
+import { withoutNames } from "@/lib/domain/without-names";
 import { diskFailureOf } from "../door/disk-failure";
 import type { Viewer } from "../gate";
 import { isDraftId } from "./draft-forms";
@@ -35,8 +37,17 @@ export function releaseHeld(viewer: Viewer, id: string): void {
   held().delete(nameOf(viewer, id));
 }
 
+/** Lets go of what names somebody who was erased; without a naming, of everything of the academy. */
+export function forgetHeld(academyId: string, naming: Naming | null): void {
+  for (const [name, { kind, body }] of held()) {
+    if (!name.startsWith(`${academyId} `)) continue;
+    if (naming === null || isNamedIn(kind, naming)) held().delete(name);
+    else held().set(name, { kind, body: withoutNames(body, naming) as FormDraft });
+  }
+}
+
 /**
- * Refuses a form that the disk took nothing of, because it is full or another program writes: what was typed waits in
+ * Refuses a form that the disk took nothing of, because it is full or closed for writing or another program writes: what was typed waits in
  * memory, so that its page shows it again, with scripts and without, and a page with scripts keeps it as soon as it can.
  *
  * @throws error where it is no failure of the disk

@@ -1,5 +1,5 @@
 import { inTransaction } from "@/db/client";
-import { type Draft, readDraft } from "@/db/read/drafts";
+import { type Draft, isOthersDraft, readDraft } from "@/db/read/drafts";
 import { readReceipt } from "@/db/read/receipts";
 import { insertDraft, updateDraftBody } from "@/db/write/drafts";
 import type { KeepAnswer } from "@/lib/report/keep-answer";
@@ -117,7 +117,11 @@ export function keepDraft(viewer: Viewer, sent: KeepRequest): KeepOutcome {
     if (saved) return saved;
     const row = readDraft(viewer.db, viewer.scope, sent.draft);
     // What changed since a keep that isn't there any more rests on nothing.
-    if (!row) return sent.changed ? { kind: "absent" } : write(viewer, kind, sent, undefined);
+    if (!row)
+      // It may have gone to another coach with its student while this window was open.
+      return sent.changed || isOthersDraft(viewer.db, viewer.scope, sent.draft)
+        ? { kind: "absent" }
+        : write(viewer, kind, sent, undefined);
     if (undroppedKind(row.kind) !== kind) return { kind: "absent" };
     const request = { ...sent, entries: wholeOf(row, sent) };
     const before = bodyOf(row);

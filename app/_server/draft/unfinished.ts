@@ -7,6 +7,7 @@ import { isCalendarDay } from "@/lib/domain/calendar-day";
 import type { UnfinishedModel, UnfinishedPartModel } from "@/lib/report/keep-model";
 import { sayDay } from "@/lib/words/day-words";
 import { admitToStudent, type Viewer } from "../gate";
+import { trySettlingDrafts } from "../people/settle-drafts";
 import { DRAFT_FORMS, droppedKind, formOfKind, isDropped, type KindRead, undroppedKind } from "./draft-forms";
 import { bodyOf } from "./form-draft";
 import { keptAt } from "./kept-at";
@@ -72,6 +73,7 @@ function described(viewer: Viewer, rows: readonly Draft[]): readonly UnfinishedM
 
 /** Every unfinished form of the academy, or those of one kind, the latest first. */
 export function loadUnfinished(viewer: Viewer, kind: string | null = null): readonly UnfinishedModel[] {
+  trySettlingDrafts(viewer);
   const rows = Object.keys(DRAFT_FORMS).flatMap((form) => readDraftsOf(viewer.db, viewer.scope, form));
   const wanted = rows.filter((row) => kind === null || row.kind === kind);
   return described(

@@ -46,6 +46,7 @@ const WORDS = {
   unfinished: "draft.unfinished",
   dropped: "draft.dropped",
   takeBack: "draft.take-back",
+  signIn: "draft.sign-in",
 } as const satisfies Record<Exclude<keyof KeepWords, "page">, string>;
 
 type Fields = ReadonlyMap<string, Pick<FieldModel, "label" | "options">>;

@@ -2,6 +2,7 @@ import { createHash, randomBytes, randomUUID, timingSafeEqual } from "node:crypt
 import { findAccessToken, readAccessTokens } from "@/db/read/access-tokens";
 import { readPeople } from "@/db/read/people";
 import { insertAccessToken, updateTokenRevoked, updateTokenUsed } from "@/db/write/access-tokens";
+import { mayPass } from "../access/matrix";
 import { currentInstant, readClock } from "../clock";
 import { ACADEMY_CHOICES, findAcademyDatabase } from "../database";
 import { admitMachine, admitPerson, type FoundAcademy, type Viewer } from "../gate";
@@ -80,7 +81,11 @@ export interface KeyHolder {
 // A key from before there were accounts is nobody's: it opens only an academy in which still nobody has one.
 async function admitHolder(found: FoundAcademy, userId: string | null): Promise<Viewer | null> {
   const wish = { choice: found.choice, locale: "en" };
-  if (userId !== null) return admitPerson(found, userId, wish);
+  if (userId !== null) {
+    const viewer = admitPerson(found, userId, wish);
+    // Whoever may make no key any more has none either.
+    return viewer && mayPass("/settings/keys makeAccessKey", viewer.roles) ? viewer : null;
+  }
   return readPeople(found.db, found.academyId).length === 0 ? admitMachine(wish) : null;
 }
 

@@ -1,4 +1,5 @@
 import type { Words } from "@/lib/words/catalogue";
+import { noteWhy, referenceHere } from "../door/answering";
 
 /** Refusals of the door, each with its status; the words are `door.<name>.problem` and `door.<name>.do`. */
 const STATUS = {
@@ -16,6 +17,7 @@ const STATUS = {
   "slow-down": 429,
   failed: 503,
   "disk-busy": 503,
+  "disk-read-only": 503,
   "disk-full": 507,
 } as const;
 
@@ -32,6 +34,12 @@ export function refuseAtDoor(
   if (name === "method") headers.allow = "POST";
   if (name === "slow-down") headers["retry-after"] = String(args.seconds ?? 60);
   if (STATUS[name] === 401) headers["www-authenticate"] = "Bearer";
-  const body = { problem: words.say(`door.${name}.problem`, args), do: words.say(`door.${name}.do`, args), ...also };
+  noteWhy(name);
+  const body = {
+    problem: words.say(`door.${name}.problem`, args),
+    do: words.say(`door.${name}.do`, args),
+    reference: referenceHere(),
+    ...also,
+  };
   return Response.json(body, { status: STATUS[name], headers });
 }

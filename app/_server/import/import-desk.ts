@@ -1,13 +1,15 @@
 import { createHash, randomUUID } from "node:crypto";
 import { inTransaction } from "@/db/client";
 import { readDraft, readDraftLength } from "@/db/read/drafts";
-import { readAcademyConsents, readStudentNames } from "@/db/read/students";
+import { readStudentNames } from "@/db/read/students";
 import { deleteDraft, insertDraft } from "@/db/write/drafts";
-import { consentInForce } from "@/lib/domain/student";
 import type { ImportPreview } from "@/lib/ingest/import-preview";
 import { refusedPreview } from "@/lib/ingest/refused-preview";
+import { nameKey } from "@/lib/ingest/text-key";
 import { currentInstant } from "../clock";
+import { standingsOf } from "../consent/consent-gate";
 import type { Viewer } from "../gate";
+import { chargesInForce } from "../people/charges-in-force";
 import { loadAcademyRules } from "../season/student-record";
 import type { FileResult, FileTask, ImportDraft } from "../worker/file-tasks";
 import { sourcesOf } from "./import-source";
@@ -88,6 +90,11 @@ export function keepAnswers(
   waiting().delete(nameOf(viewer, draftId));
 }
 
+/** Lets go of all answers that wait in memory for an academy's uploads. */
+export function forgetAnswers(academyId: string): void {
+  for (const name of waiting().keys()) if (name.startsWith(`${academyId} `)) waiting().delete(name);
+}
+
 /** Lets go of a file that isn't needed any more; what stands in the place of its draft stays. */
 export function dropFile(viewer: Viewer, draftId: string): void {
   deleteDraft(viewer.db, viewer.scope, fileId(draftId));
@@ -99,23 +106,37 @@ export function dropImport(viewer: Viewer, draftId: string): void {
   deleteDraft(viewer.db, viewer.scope, draftId);
 }
 
+/** Who has whom in charge, by the student's id: it tells apart those who bear one alias, and is asked where there are any. */
+function coachNames(viewer: Viewer, students: readonly { readonly alias: string }[]): ReadonlyMap<string, string> {
+  const names = new Set(students.map(({ alias }) => nameKey(alias)));
+  return names.size === students.length ? new Map() : namesInCharge(viewer);
+}
+
+function namesInCharge(viewer: Viewer): ReadonlyMap<string, string> {
+  const { charges, coaches } = chargesInForce(viewer);
+  const names = new Map(coaches.map(({ userId, name }) => [userId, name]));
+  const own = charges.filter(({ kind }) => kind === "own");
+  return new Map(own.map(({ studentId, coachId }) => [studentId, names.get(coachId) ?? ""]));
+}
+
+/** Everybody whom the viewer may see, as a file that names them is read. */
+export function knownStudents(viewer: Viewer): FileTask["students"] {
+  const standings = standingsOf(viewer, "measure");
+  const students = readStudentNames(viewer.db, viewer.scope);
+  const coaches = coachNames(viewer, students);
+  return students.map(({ id, alias, hand, birthYear }) => ({
+    ...{ id, alias, hand, birthYear },
+    consent: standings.get(id)?.kind ?? "none",
+    coach: coaches.get(id) ?? "",
+  }));
+}
+
 /** All but the file that the reading of an upload rests on. */
 export function fileContext(viewer: Viewer): Omit<FileTask, "draft" | "draftId" | "want"> {
-  const consents = readAcademyConsents(viewer.db, viewer.scope);
   const { fundamentals, grouping } = loadAcademyRules(viewer.db, viewer.scope, viewer.academy);
   return {
     today: viewer.today,
-    students: readStudentNames(viewer.db, viewer.scope).map(({ id, alias, hand, birthYear }) => ({
-      id,
-      alias,
-      hand,
-      birthYear,
-      hasConsent: consentInForce(
-        consents.filter((consent) => consent.studentId === id),
-        "measure",
-        viewer.today,
-      ),
-    })),
+    students: knownStudents(viewer),
     fundamentals,
     grouping,
     sources: sourcesOf(viewer),

@@ -8,11 +8,13 @@ import { wordsFor } from "@/lib/words/catalogue";
 import { readUploadedArchive } from "../archive/archive-desk";
 import { sayUnreadable } from "../archive/archive-page";
 import { diskFailureOf } from "../door/disk-failure";
+import { sayFailure } from "../door/quiet-failures";
 import { readLimited } from "../door/read-limited";
 import { UPLOAD_LIMIT } from "../door/upload-limit";
 import type { Viewer } from "../gate";
 import { loadAcademyRules } from "../season/student-record";
 import { type KeyHolder, noteKeyUsed } from "./access-keys";
+import { withConsentBy } from "./consent-answers";
 import { refuseAtDoor } from "./door-answer";
 import { tellArchive } from "./door-archive";
 import { admitAtDoor } from "./door-gate";
@@ -70,9 +72,14 @@ async function preview(viewer: Viewer, draft: ImportDraft): Promise<Response> {
   return Response.json(told);
 }
 
-function tellOutcome(outcome: ImportInsert): Response {
-  if (outcome.kind === "already-imported")
-    return Response.json({ state: "already-imported", saved: true, ...tellBatch(outcome.batch) });
+/** That somebody else brought the same content is all that is told of their import. */
+function tellAlready({ db, scope }: Viewer, batch: ImportBatch): Response {
+  const told = readImportBatchById(db, scope, batch.id) ? tellBatch(batch) : {};
+  return Response.json({ state: "already-imported", saved: true, ...told });
+}
+
+function tellOutcome(viewer: Viewer, outcome: ImportInsert): Response {
+  if (outcome.kind === "already-imported") return tellAlready(viewer, outcome.batch);
   if (outcome.kind === "unknown-students")
     return refuseAtDoor(words, "unknown-students", { aliases: outcome.aliases.join(", ") });
   const { kind: _kind, batchId, conflicts, ...counts } = outcome;
@@ -98,7 +105,7 @@ async function write(viewer: Viewer, who: string, draft: ImportDraft, bytes: Uin
   if (!outcome && !["done", "failed", "stopped", "judging"].includes(job.state)) return tellJob(job);
   await whenWritable();
   dropImport(viewer, draftId);
-  if (outcome) return tellOutcome(outcome);
+  if (outcome) return tellOutcome(viewer, outcome);
   if (job.outcome !== "nothing-ready") return refuseAtDoor(words, "failed");
   const told = await preview(viewer, draft);
   return told.status === 200 ? refuseAtDoor(words, "nothing-ready", {}, await told.json()) : told;
@@ -114,13 +121,13 @@ async function receive(request: Request, { viewer, who }: KeyHolder): Promise<Re
   if (kind !== "table") return refuseAtDoor(words, "not-a-table");
   const hash = createHash("sha256").update(bytes).digest("hex");
   const before = readImportBatch(viewer.db, viewer.scope, hash);
-  if (before) return tellOutcome({ kind: "already-imported", batch: before });
+  if (before) return tellAlready(viewer, before);
   const { searchParams: query } = new URL(request.url);
   const named = (query.get("file") ?? "").normalize("NFC").trim().slice(0, LONGEST_NAME);
   const draft: ImportDraft = {
     fileName: named === "" ? words.say("door.unnamed", { who }) : named,
     file: Buffer.from(bytes).toString("base64"),
-    answers: answersIn(query),
+    answers: withConsentBy(answersIn(query), query.get("consent") ?? ""),
   };
   return query.get("confirm") === "yes" ? write(viewer, who, draft, bytes) : preview(viewer, draft);
 }
@@ -136,7 +143,7 @@ export async function receiveAtDoor(request: Request): Promise<Response> {
     noteKeyUsed(holder);
     return await receive(request, holder);
   } catch (error) {
-    process.stderr.write(`door: ${error instanceof Error ? (error.stack ?? error.message) : String(error)}\n`);
+    process.stderr.write(`door: ${error instanceof Error ? sayFailure(error) : "failed"}\n`);
     const failure = diskFailureOf(error);
     return refuseAtDoor(words, failure === null ? "failed" : `disk-${failure}`);
   } finally {

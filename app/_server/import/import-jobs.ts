@@ -113,3 +113,15 @@ export function forgetJob(viewer: Viewer, draftId: string): void {
   stopImport(viewer, draftId);
   jobs().delete(jobId(viewer, draftId));
 }
+
+/** The same for all uploads of an academy: what was read of them may name somebody who was erased since. */
+export function forgetJobs(academyId: string): void {
+  for (const [id, job] of jobs()) {
+    if (!id.startsWith(`${academyId} `)) continue;
+    if (job.state === "running") {
+      job.state = "stopped";
+      job.run.stop();
+    }
+    jobs().delete(id);
+  }
+}

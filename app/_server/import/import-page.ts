@@ -149,10 +149,13 @@ export function buildPreviewPage(
           ? null
           : {
               margin: words.say("import-page.margin.source"),
-              text: words.say("import-page.source", {
-                day: sayDay(words, preview.remembered.day, "day-year"),
-                file: preview.remembered.fileName,
-              }),
+              text: words.say(
+                preview.remembered.fileName === "" ? "import-page.source.unnamed" : "import-page.source",
+                {
+                  day: sayDay(words, preview.remembered.day, "day-year"),
+                  file: preview.remembered.fileName,
+                },
+              ),
               fingerprint: sourceFingerprint(preview.heads),
               forget: words.say("import-page.source.forget"),
             },

@@ -1,4 +1,5 @@
 import { createHash } from "node:crypto";
+import { readImportBatches } from "@/db/read/import-batches";
 import { type ImportSource, readImportSources } from "@/db/read/import-sources";
 import { deleteImportSource, insertImportSource } from "@/db/write/import-sources";
 import type { ImportPreview, RememberedSource } from "@/lib/ingest/import-preview";
@@ -15,8 +16,16 @@ export function sourceFingerprint(heads: readonly string[]): string {
     .digest("hex");
 }
 
+/**
+ * How files are read here is the academy's; what a file was called, which may be a student's name, is told to whoever may open
+ * its import.
+ */
 export function sourcesOf(viewer: Viewer): readonly ImportSource[] {
-  return readImportSources(viewer.db, viewer.scope);
+  const named = new Set(readImportBatches(viewer.db, viewer.scope).map(({ fileName }) => fileName));
+  return readImportSources(viewer.db, viewer.scope).map((source) => ({
+    ...source,
+    fileName: named.has(source.fileName) ? source.fileName : "",
+  }));
 }
 
 /** What was said of the last file with these heads. */

@@ -14,10 +14,13 @@ import { joined } from "../worker/joined-plan";
 
 /** Memory of a worker that reads a file, in MB: a workbook made to fill the memory ends its worker and nothing else. */
 const MEMORY_MB = 256;
-/** So long may opening a workbook take; one of 100,000 rows takes about four seconds on one core. */
-export const OPENING_LIMIT_MS = 20_000;
+/**
+ * So long may opening a workbook take; one of 100,000 rows takes about four seconds on one core, and 25 where six other
+ * programs want it. A file that is made to do harm is ended by its memory within seconds.
+ */
+export const OPENING_LIMIT_MS = 60_000;
 /** So long may a file take as a whole; 100,000 rows take a few seconds. */
-export const WHOLE_LIMIT_MS = 90_000;
+export const WHOLE_LIMIT_MS = 180_000;
 /** A worker that read a file of more letters than this (base64) is not kept: its memory is of more use elsewhere. */
 const LARGE_FILE = 1_000_000;
 /** Files that are read at one time; more wait. */

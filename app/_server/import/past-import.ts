@@ -1,4 +1,4 @@
-import { readBuiltOnImport } from "@/db/read/built-on-import";
+import { readBuiltOnImport, readTouchedStudents } from "@/db/read/built-on-import";
 import { readDraft } from "@/db/read/drafts";
 import { type ImportBatch, readImportBatchById, readImportedStudents } from "@/db/read/import-batches";
 import { readKept } from "@/db/read/kept-files";
@@ -9,7 +9,7 @@ import type { Words } from "@/lib/words/catalogue";
 import { sayDay } from "@/lib/words/day-words";
 import { sayFundamental } from "@/lib/words/say-fundamental";
 import { linkTables } from "../archive/table-links";
-import type { Viewer } from "../gate";
+import { admitToStudent, type Viewer } from "../gate";
 import { loadAcademyRules } from "../season/student-record";
 import { findConflicts } from "./import-outcome";
 import { type Speaker, sayIssue, sayNote } from "./import-page";
@@ -121,16 +121,29 @@ function undoModel(viewer: Viewer, batch: ImportBatch, newStudents: number, prob
       paragraphs: [words.say("undo.built.text")],
       built: built.map(({ kind, count, alias, day, studentId }) => ({
         text: words.say(`undo.built.${kind}`, {
-          alias,
+          alias: alias ?? "",
           count,
           day: day === null ? "" : words.say("undo.built.day", { day: sayDay(words, day, "day-year") }),
         }),
-        link: {
-          href: `/students/${encodeURIComponent(studentId)}`,
-          label: words.say("past-one.see-one", { alias }),
-        },
+        link:
+          studentId === null || alias === null
+            ? null
+            : {
+                href: `/students/${encodeURIComponent(studentId)}`,
+                label: words.say("past-one.see-one", { alias }),
+              },
       })),
       instead: words.say("undo.built.instead"),
+      links: [],
+      form: null,
+    };
+  if (readTouchedStudents(db, batch.id).some(({ id }) => admitToStudent(viewer, id) === null))
+    return {
+      margin,
+      heading: words.say("undo.out.heading"),
+      paragraphs: [words.say("undo.out.text")],
+      built: [],
+      instead: "",
       links: [],
       form: null,
     };

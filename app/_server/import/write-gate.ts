@@ -19,6 +19,11 @@ export async function whenWritable(): Promise<void> {
   for (let closed = gate().closed; closed !== null; closed = gate().closed) await closed;
 }
 
+/** Whether the server's thread may write without waiting. */
+export function isWritable(): boolean {
+  return gate().closed === null;
+}
+
 /**
  * From passing the gate to its write an action takes a few milliseconds, on two busy cores up to a tenth of a second
  * (measured with the session form); so long the other thread waits between the closing and its first write.

@@ -2,15 +2,26 @@ import { randomUUID } from "node:crypto";
 import { inTransaction } from "@/db/client";
 import { readAcademy } from "@/db/read/academies";
 import type { ImportBatch } from "@/db/read/import-batches";
+import { readStudent } from "@/db/read/students";
 import { type ImportDoor, type ImportInsert, insertImport } from "@/db/write/imports";
 import { updateDraftToKept } from "@/db/write/kept-files";
+import { paperConsent } from "@/lib/domain/paper-consent";
 import type { ImportPlan } from "@/lib/domain/session-entry";
 import type { ImportPreview } from "@/lib/ingest/import-preview";
 import { confirmArchive, readUploadedArchive } from "../archive/archive-desk";
 import { currentInstant } from "../clock";
-import { admitToStudent, type Viewer } from "../gate";
+import { askedToday } from "../consent/consent-gate";
+import { admitPerson, admitToStudent, type Viewer } from "../gate";
 import { loadRules } from "../roster/load-verdicts";
-import { dropFile, dropImport, type ImportDraft, keepAnswers, keepUpload, previewImport } from "./import-desk";
+import {
+  dropFile,
+  dropImport,
+  type ImportDraft,
+  keepAnswers,
+  keepUpload,
+  knownStudents,
+  previewImport,
+} from "./import-desk";
 import { keepConflicts, keepOutcome } from "./import-outcome";
 import { rememberSource } from "./import-source";
 import type { FileReading } from "./import-worker";
@@ -44,11 +55,14 @@ export interface ImportHand {
 export async function writeImport(viewer: Viewer, draft: ImportDraft, hand: ImportHand): Promise<ImportWritten> {
   const archived = await writeArchive(viewer, draft, hand);
   if (archived.kind !== "no-archive") return archived;
+  const known = knownStudents(viewer);
   const preview = await previewImport(viewer, draft, hand.reading);
   if (!preview.plan) return { kind: "nothing-ready" };
   const plan = { ...preview.plan, answers: JSON.stringify({ ...JSON.parse(preview.plan.answers), who: hand.who }) };
   await hand.onReady?.(countReadings(plan));
   return whole(viewer, hand, () => {
+    // Reading takes its time, and so may the door to the writing: a "no" of meanwhile holds. The preview says it.
+    if (meant(plan, known) !== meant(plan, knownStudents(asOfNow(viewer)))) return { kind: "nothing-ready" };
     const written = insertImport(viewer.db, viewer.scope, plan, importDoor(viewer, hand, preview));
     if (written.kind === "imported") rememberSource(viewer, draft.fileName, preview);
     return written;
@@ -75,6 +89,14 @@ async function writeArchive(
   throw new Error("the academy changed again and again while an archive was read");
 }
 
+/** Whom a plan names, and where their consents stand. */
+function meant({ sessions, whose = [] }: ImportPlan, known: ReturnType<typeof knownStudents>): string {
+  const aliases = new Set(sessions.map(({ alias }) => alias));
+  const ids = new Set(whose.map(({ studentId }) => studentId));
+  const named = known.filter(({ id, alias }) => aliases.has(alias) || ids.has(id));
+  return JSON.stringify(named.map(({ id, alias, consent }) => [id, alias, consent]));
+}
+
 function countReadings({ sessions }: ImportPlan): number {
   return sessions.reduce(
     (sum, { session }) => session.swings.reduce((inner, swing) => inner + swing.readings.length, sum),
@@ -83,17 +105,19 @@ function countReadings({ sessions }: ImportPlan): number {
 }
 
 function importDoor(viewer: Viewer, { door, batchId, onSettled }: ImportHand, preview: ImportPreview): ImportDoor {
-  const { today } = viewer;
+  const { today, db } = viewer;
+  const scopeOf = requireScopes(viewer);
   return {
     newId: randomUUID,
     now: currentInstant(),
     door,
     batchId,
-    scopeOf: requireScopes(viewer),
-    consents: preview.consents.map(({ studentId, givenBy }) => ({
-      studentId,
-      consent: { kind: "measure", givenBy, giverIs: "guardian", from: today, until: null, withdrawnOn: null },
-    })),
+    today,
+    scopeOf,
+    consents: preview.consents.map(({ studentId, givenBy }) => {
+      const { birthYear } = readStudent(db, scopeOf(studentId));
+      return { studentId, consent: paperConsent(givenBy, askedToday(viewer, { birthYear })) };
+    }),
     ...(onSettled ? { onSettled } : {}),
   };
 }
@@ -122,10 +146,24 @@ function whole<Written extends ImportWritten | { readonly kind: "stale" }>(
   });
 }
 
-/** The proof for each student whom a file or batch names. */
+/** The viewer with the charges as they are by now: whoever a coach's file has just added is in that coach's charge. */
+function asOfNow(viewer: Viewer): Viewer {
+  const { db, choice, userId, scope, words } = viewer;
+  const found = { db, choice, academyId: scope.academyId };
+  const now = userId === null ? null : admitPerson(found, userId, { choice, locale: words.locale });
+  return now ?? viewer;
+}
+
+/** The proof for each student whom a batch names; null: the student isn't in the viewer's charge by now. */
+export function findScopes(viewer: Viewer) {
+  const now = asOfNow(viewer);
+  return (studentId: string) => admitToStudent(now, studentId);
+}
+
+/** The proof for each student whom a file names. */
 export function requireScopes(viewer: Viewer) {
   return (studentId: string) => {
-    const scope = admitToStudent(viewer, studentId);
+    const scope = admitToStudent(viewer, studentId) ?? admitToStudent(asOfNow(viewer), studentId);
     if (!scope) throw new Error("a student of another academy");
     return scope;
   };

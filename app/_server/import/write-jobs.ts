@@ -4,13 +4,14 @@ import type { ImportBatch } from "@/db/read/import-batches";
 import { undoImport } from "@/db/write/undo-import";
 import { beginJudging } from "../analysis/judging";
 import { currentInstant } from "../clock";
+import { sayFailure } from "../door/quiet-failures";
 import type { Viewer } from "../gate";
 import { judgeAnew } from "../roster/load-verdicts";
 import { type ImportTask, SHARED } from "../worker/import-task";
 import { fileLength, findImportDraft } from "./import-desk";
 import { dropOldFiles } from "./past-imports";
 import { startWriter } from "./start-writer";
-import { requireScopes, writeImport } from "./write-import";
+import { findScopes, writeImport } from "./write-import";
 
 /**
  * Files beyond this many characters of a kept draft, and batches beyond this many readings, are worked on by a thread of
@@ -110,7 +111,7 @@ async function inWorker(viewer: Viewer, job: ImportJob, from: From): Promise<voi
 async function here(viewer: Viewer, job: ImportJob, from: From): Promise<void> {
   job.state = "writing";
   if (job.kind === "undo") {
-    const undoing = { now: currentInstant(), who: viewer.name, scopeOf: requireScopes(viewer) };
+    const undoing = { now: currentInstant(), who: viewer.name, scopeOf: findScopes(viewer) };
     job.outcome = undoImport(viewer.db, viewer.scope, job.batchId, undoing).kind;
     return;
   }
@@ -136,7 +137,7 @@ function asItIs(viewer: Viewer): Viewer {
 
 function complain(job: ImportJob, error: unknown): void {
   job.failure = error instanceof Error ? error.message : String(error);
-  process.stderr.write(`${job.kind} ${job.batchId}: ${job.failure}\n`);
+  process.stderr.write(`${job.kind} ${job.batchId}: ${error instanceof Error ? sayFailure(error) : "failed"}\n`);
 }
 
 async function write(viewer: Viewer, job: ImportJob, from: From): Promise<void> {

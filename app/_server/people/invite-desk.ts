@@ -5,9 +5,10 @@ import { type Refused, submitOnce } from "../draft/submit-once";
 import { withKeep } from "../draft/with-keep";
 import type { Viewer } from "../gate";
 import { field } from "../season/student-form";
+import { coachesHere } from "./coaches-here";
 import { cleanEmail, cleanName, emailIssue, nameIssue } from "./name-rules";
 import { makeLink } from "./one-time-link";
-import { assistsIn, coachesOf, type HeldLink, linkKey, rolesIn, rolesIssue } from "./people-desk";
+import { assistsIn, type HeldLink, linkKey, rolesIn, rolesIssue } from "./people-desk";
 import { holdOnce } from "./shown-once";
 
 /** The form of an invitation among those that are kept. */
@@ -26,7 +27,7 @@ export function loadInviteForm(viewer: Viewer, draftId: string, dropped?: string
   const { words } = viewer;
   const draft = findFormDraft(viewer, INVITE_FORM, draftId);
   const one = (spec: Parameters<typeof field>[3]) => field(words, draft, INVITE_FORM, spec);
-  const coaches = coachesOf(viewer).map(({ userId, name }) => ({ value: userId, label: name }));
+  const coaches = coachesHere(viewer.db, viewer.academy.id).map(({ userId, name }) => ({ value: userId, label: name }));
   const form: FormModel = {
     heading: words.say("invite-form.heading"),
     explains: words.say("invite-form.explains"),

@@ -13,11 +13,12 @@ import { entryForm, NOTHING_TYPED, type Typed } from "../access/entry-forms";
 import { checkPassword } from "../access/password-rules";
 import { cookiesIn, seeOther } from "../access/sign-in-desk";
 import { readClock } from "../clock";
+import { slowDeadLink } from "../door/dead-links";
 import { formResponse } from "../door/form-page";
 import { refusalPage } from "../door/refusal-page";
 import { answerDiskFailure } from "../door/when-disk-fails";
 import { academyCookie, wishIn } from "../viewer";
-import { coachesAmong } from "./coaches-among";
+import { coachesHere } from "./coaches-here";
 import { emailIssue, nameIssue } from "./name-rules";
 import { findOpenLink } from "./one-time-link";
 
@@ -58,13 +59,13 @@ function isStillFree(db: Database, link: Invitation): boolean {
 function addPerson(db: Database, link: Invitation, passwordHash: string, now: Date): "added" | "taken" {
   if (!isStillFree(db, link)) return "taken";
   const userId = randomUUID();
-  const roles = link.roles.split(",");
+  const [roles, assists] = [link.roles.split(","), link.assists.split(",")];
   insertAccount(db, { userId, name: link.name, email: link.email, passwordHash, now });
   insertPerson(db, {
     ...{ userId, academyId: link.academyId },
     roles: ROLES.filter((role) => roles.includes(role)),
     // Whoever has left meanwhile can't be helped.
-    assists: coachesAmong(db, link.academyId, link.assists.split(",")),
+    assists: coachesHere(db, link.academyId).flatMap(({ userId }) => (assists.includes(userId) ? [userId] : [])),
     ...{ addedAt: now.toISOString(), addedBy: link.who },
   });
   return "added";
@@ -96,7 +97,10 @@ export async function receiveJoin(request: Request): Promise<Response> {
   const data = await request.formData().catch(() => new FormData());
   const [token, password] = [String(data.get("token") ?? ""), String(data.get("password") ?? "")];
   const found = await findOpenLink(token);
-  if (!found) return deadLink(words);
+  if (!found) {
+    await slowDeadLink();
+    return deadLink(words);
+  }
   const { db, link } = found;
   const issue = checkPassword(password, [link.name, link.email, link.email.split("@")[0] ?? ""]);
   if (issue) {

@@ -2,10 +2,11 @@ import { notFound } from "next/navigation";
 import { readAssisted } from "@/db/read/people";
 import type { PeoplePage } from "@/lib/report/people-model";
 import type { Viewer } from "../gate";
+import { coachesHere } from "./coaches-here";
 import { rolesToGive } from "./invite-desk";
-import { madeLinkPart } from "./load-people";
+import { madeLinkPart, sayDone } from "./load-people";
 import { LINK_DAYS } from "./one-time-link";
-import { coachesOf, findColleague } from "./people-desk";
+import { findColleague } from "./people-desk";
 import { sayRoles } from "./say-roles";
 import { sayWhy } from "./say-why";
 import { peoplePart, smallForm } from "./small-form";
@@ -15,16 +16,18 @@ export interface ColleagueWish {
   readonly made?: string;
   readonly done?: string;
   readonly why?: string;
+  /** Why a link was not sent by mail. */
+  readonly mail?: string;
 }
 
 /** One of the academy's people: what they are, a link for a new password, and the end of their access. */
-export function loadColleague(viewer: Viewer, userId: string, { made, done, why }: ColleagueWish): PeoplePage {
+export function loadColleague(viewer: Viewer, userId: string, { made, done, why, mail }: ColleagueWish): PeoplePage {
   const { words, db } = viewer;
   const person = findColleague(viewer, userId);
   if (!person || person.endedAt !== null) return notFound();
   const { name } = person;
   const hidden = [{ name: "id", value: userId }];
-  const coaches = coachesOf(viewer)
+  const coaches = coachesHere(db, viewer.academy.id)
     .filter((each) => each.userId !== userId)
     .map((each) => ({ value: each.userId, label: each.name }));
   const roles = smallForm(
@@ -49,9 +52,9 @@ export function loadColleague(viewer: Viewer, userId: string, { made, done, why 
     documentTitle: words.say("document-title", { page: words.say("colleague.document-title") }),
     lede: words.say("colleague.lede", { roles: sayRoles(words, person.roles), email: person.email }),
     back: { href: "/people", label: words.say("colleague.back") },
-    notice: done !== undefined && words.has(`people.done.${done}`) ? words.say(`people.done.${done}`) : "",
+    notice: sayDone(words, done, mail),
     parts: [
-      ...madeLinkPart(viewer, made),
+      ...madeLinkPart(viewer, { made, mail, about: userId }),
       peoplePart(words.say("colleague.margin.roles"), {
         paragraphs: [words.say("colleague.roles.text")],
         forms: [{ act: "roles", form: roles }],

@@ -1,41 +1,81 @@
 import { readInvitations } from "@/db/read/invitations";
 import { readAddedAt, readPeople } from "@/db/read/people";
+import { isVisible } from "@/db/read/visible";
+import { tellCount } from "@/lib/domain/small-group";
 import type { TableModel } from "@/lib/report/basic-model";
 import type { PeoplePage, PeoplePart } from "@/lib/report/people-model";
+import type { Words } from "@/lib/words/catalogue";
 import { sayDay } from "@/lib/words/day-words";
 import { opensPage } from "../access/find-row";
-import { currentInstant, dayIn } from "../clock";
-import { configuredOrigins } from "../door/origin";
+import { dayIn } from "../clock";
 import type { Viewer } from "../gate";
+import { latestInstant } from "../keeping/watch-clock";
 import { type ChargesInForce, chargesInForce } from "./charges-in-force";
+import { linkAddress, mailOffer } from "./mail-link";
 import { isOpen, LINK_DAYS } from "./one-time-link";
-import { type HeldLink, linkKey } from "./people-desk";
+import { type HeldLink, linkKey, mailKey } from "./people-desk";
 import { sayRoles } from "./say-roles";
-import { takeHeld } from "./shown-once";
+import { holdOnce, takeHeld } from "./shown-once";
 import { peoplePart, smallForm } from "./small-form";
 
 /** What the page of people is asked with: a link just made, and what became of a press. */
 export interface PeopleWish {
   readonly made?: string;
   readonly done?: string;
+  /** Why a link was not sent by mail. */
+  readonly mail?: string;
 }
 
 function sayDate({ words, academy }: Viewer, instant: string): string {
   return sayDay(words, dayIn(academy.zone, new Date(instant)), "day-year");
 }
 
+/** Where a link just made is shown: its number, why it was not sent, and whom the page is about besides. */
+export interface MadeWish {
+  readonly made?: string;
+  readonly mail?: string;
+  readonly about?: string;
+}
+
 /** A link that was just made, on the page this once; none where it was shown or isn't the viewer's. */
-export function madeLinkPart(viewer: Viewer, id: string | undefined): PeoplePart[] {
+export function madeLinkPart(viewer: Viewer, { made: id, mail, about = "" }: MadeWish): PeoplePart[] {
   const held = id === undefined ? null : takeHeld<HeldLink>(linkKey(viewer, id));
-  if (!held) return [];
+  if (id === undefined || !held) return [];
   const { words } = viewer;
+  const offer = mailOffer(viewer);
+  if (offer === "on") holdOnce(mailKey(viewer, id), held);
+  const sent = words.has(`mail.why.${mail}`) ? { refusal: words.say(`mail.why.${mail}`), errors: {} } : undefined;
+  const hidden = [
+    { name: "link", value: id },
+    { name: "id", value: about },
+  ];
   return [
     peoplePart(words.say("people.link.margin"), {
       heading: words.say(`people.link.${held.kind}`, { name: held.name }),
-      paragraphs: [words.say("people.link.text", { days: LINK_DAYS })],
-      once: { lines: [`${configuredOrigins()[0] ?? ""}${held.path}`], picture: null },
+      paragraphs: [
+        words.say("people.link.text", { days: LINK_DAYS }),
+        ...(offer === "off" ? [] : [words.say(`mail.offer.${offer}`)]),
+      ],
+      once: { lines: [linkAddress(held)], picture: null },
+      forms: offer === "on" ? [{ act: "mail", form: smallForm(words, "mail", [], sent, hidden) }] : [],
     }),
   ];
+}
+
+/** How many students a coach has in charge, as far as the viewer may know. */
+function sayHeld({ scope, words }: Viewer, held: ReadonlySet<string>): string {
+  const mine = [...held].filter((id) => isVisible(scope, id)).length;
+  const { told, few } = tellCount(mine, held.size - mine, held.size - mine);
+  if (few === "none") return String(told);
+  return words.say(told === 0 ? "small-group.few" : "small-group.students", { told });
+}
+
+/** How many students nobody has in charge, as far as the viewer may know. */
+function sayNobodys({ scope, words }: Viewer, nobodys: readonly string[]): string {
+  const mine = nobodys.filter((id) => isVisible(scope, id)).length;
+  const others = nobodys.length - mine;
+  const { told, few } = tellCount(mine, others, others);
+  return few === "none" ? words.say("people.nobodys", { count: told }) : words.say("people.nobodys.few", { told });
 }
 
 function workingTable(viewer: Viewer, { charges }: ChargesInForce): TableModel {
@@ -57,7 +97,7 @@ function workingTable(viewer: Viewer, { charges }: ChargesInForce): TableModel {
           sayRoles(words, roles),
           sayDate(viewer, since.get(userId) ?? ""),
           roles.includes("coach")
-            ? String(new Set(charges.filter((each) => each.coachId === userId).map((each) => each.studentId)).size)
+            ? sayHeld(viewer, new Set(charges.filter((each) => each.coachId === userId).map((each) => each.studentId)))
             : words.say("people.no-students"),
         ],
         tone: "plain",
@@ -83,7 +123,7 @@ function leftPart(viewer: Viewer): PeoplePart[] {
 
 function openLinksPart(viewer: Viewer): PeoplePart[] {
   const { db, words, academy } = viewer;
-  const now = currentInstant();
+  const now = latestInstant(viewer);
   const open = readInvitations(db, academy.id).filter((each) => isOpen(each, now));
   if (open.length === 0) return [];
   return [
@@ -102,8 +142,14 @@ function openLinksPart(viewer: Viewer): PeoplePart[] {
   ];
 }
 
+/** What became of a press, from the words in the page's address; unknown ones say nothing. */
+export function sayDone(words: Words, done: string | undefined, mail: string | undefined): string {
+  if (mail === "gone") return words.say("mail.gone");
+  return words.has(`people.done.${done}`) ? words.say(`people.done.${done}`) : "";
+}
+
 /** Everybody who works in the academy, what they are, and how many students each has in charge; never which. */
-export function loadPeople(viewer: Viewer, { made, done }: PeopleWish): PeoplePage {
+export function loadPeople(viewer: Viewer, { made, done, mail }: PeopleWish): PeoplePage {
   const { words, academy } = viewer;
   const now = chargesInForce(viewer);
   const give = opensPage("/people/charges", viewer.roles);
@@ -112,15 +158,18 @@ export function loadPeople(viewer: Viewer, { made, done }: PeopleWish): PeoplePa
     documentTitle: words.say("document-title", { page: words.say("people.document-title") }),
     lede: words.say("people.lede"),
     back: { href: "/settings", label: words.say("people.back-settings") },
-    notice: done !== undefined && words.has(`people.done.${done}`) ? words.say(`people.done.${done}`) : "",
+    notice: sayDone(words, done, mail),
     parts: [
-      ...madeLinkPart(viewer, made),
+      ...madeLinkPart(viewer, { made, mail }),
       peoplePart(words.say("people.margin.here"), {
         table: workingTable(viewer, now),
-        links: [{ href: "/people/new", label: words.say("people.invite") }],
+        links: [
+          { href: "/people/new", label: words.say("people.invite") },
+          { href: "/people/keeping", label: words.say("keeping.link-here") },
+        ],
       }),
       peoplePart(words.say("people.margin.students"), {
-        heading: words.say("people.nobodys", { count: now.nobodys.length }),
+        heading: sayNobodys(viewer, now.nobodys),
         paragraphs: [words.say(give ? "people.nobodys.give" : "people.nobodys.ask")],
         links: give ? [{ href: "/people/charges", label: words.say("people.charges") }] : [],
       }),

@@ -3,8 +3,9 @@ import { type Database, inTransaction } from "@/db/client";
 import { findInvitation, type Invitation } from "@/db/read/invitations";
 import { insertInvitation, updatePasswordLinksRevoked } from "@/db/write/invitations";
 import type { Role } from "@/lib/domain/person";
-import { readClock } from "../clock";
+import { currentInstant } from "../clock";
 import { findAcademyDatabase } from "../database";
+import { latestInstant } from "../keeping/watch-clock";
 
 /** Twice the 128 bits that can't be guessed. */
 const TOKEN_BYTES = 32;
@@ -38,24 +39,30 @@ export interface MadeLink {
 export function makeLink(db: Database, academyId: string, who: string, wanted: LinkFor): MadeLink {
   const token = randomBytes(TOKEN_BYTES).toString("base64url");
   const id = randomUUID();
-  const now = readClock();
+  const madeAt = currentInstant();
+  // Counted from the latest time seen: by a clock that has gone back it would have ended before anybody opened it.
+  const from = Date.parse(latestInstant({ db, scope: { academyId } }));
   const lists =
     wanted.kind === "join"
       ? { roles: wanted.roles.join(","), assists: wanted.assists.join(","), userId: null }
       : { roles: "", assists: "", userId: wanted.userId };
   inTransaction(db, () => {
-    if (wanted.kind === "password") updatePasswordLinksRevoked(db, wanted.userId, now.toISOString());
+    if (wanted.kind === "password") updatePasswordLinksRevoked(db, wanted.userId, madeAt);
     insertInvitation(db, {
       ...{ id, academyId, kind: wanted.kind, tokenHash: hashOf(token) },
       ...{ name: wanted.name, email: wanted.email, ...lists, who },
-      madeAt: now.toISOString(),
-      expiresAt: new Date(now.getTime() + LINK_DAYS * DAY_MS).toISOString(),
+      madeAt,
+      expiresAt: new Date(from + LINK_DAYS * DAY_MS).toISOString(),
     });
   });
   return { id, path: `/join/${token}` };
 }
 
-/** Whether a link can still be used. */
+/**
+ * Whether a link can still be used.
+ *
+ * @param now the latest time seen (`latestInstant`), so that a clock that goes back opens nothing again
+ */
 export function isOpen(link: Invitation, now: string): boolean {
   return link.usedAt === null && link.revokedAt === null && link.expiresAt > now;
 }
@@ -68,5 +75,6 @@ export async function findOpenLink(
   const found = await findAcademyDatabase("own");
   const link = found ? findInvitation(found.db, hashOf(token)) : undefined;
   if (!found || !link || link.academyId !== found.academyId) return null;
-  return isOpen(link, readClock().toISOString()) ? { db: found.db, link } : null;
+  const now = latestInstant({ db: found.db, scope: { academyId: link.academyId } });
+  return isOpen(link, now) ? { db: found.db, link } : null;
 }

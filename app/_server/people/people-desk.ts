@@ -1,12 +1,17 @@
 import { inTransaction } from "@/db/client";
-import { readPeople } from "@/db/read/people";
+import { readCharges, readPeople } from "@/db/read/people";
 import { deleteLogIns } from "@/db/write/accounts";
+import { updateCoverEnded } from "@/db/write/handing";
 import { updateInvitationRevoked, updatePasswordLinksRevoked } from "@/db/write/invitations";
 import { updateChargesOfCoachEnded, updatePersonEnded, updateRoles } from "@/db/write/roles";
+import { chargeOn } from "@/lib/domain/charge";
 import { type Person, ROLES, type Role } from "@/lib/domain/person";
 import { currentInstant } from "../clock";
-import type { Viewer } from "../gate";
+import { scopeForJudging, type Viewer } from "../gate";
 import { DONE, type Outcome, refused } from "./account-desk";
+import { coachesHere } from "./coaches-here";
+import { takePlannedBack } from "./handing-desk";
+import { handingState } from "./handing-state";
 import { type MadeLink, makeLink } from "./one-time-link";
 import { holdOnce } from "./shown-once";
 
@@ -19,12 +24,7 @@ export function rolesIn(data: FormData): readonly Role[] {
 /** The coaches ticked in a form: people who coach here. */
 export function assistsIn(viewer: Viewer, data: FormData): readonly string[] {
   const ticked = data.getAll("assists");
-  return coachesOf(viewer).flatMap(({ userId }) => (ticked.includes(userId) ? [userId] : []));
-}
-
-/** Everybody who coaches here now. */
-export function coachesOf({ db, academy }: Viewer): readonly Person[] {
-  return readPeople(db, academy.id).filter((each) => each.endedAt === null && each.roles.includes("coach"));
+  return coachesHere(viewer.db, viewer.academy.id).flatMap(({ userId }) => (ticked.includes(userId) ? [userId] : []));
 }
 
 /** Somebody of the viewer's academy; null: nobody there. */
@@ -56,6 +56,23 @@ function mayChange(viewer: Viewer, person: Person | null): Outcome & { readonly 
   return person.roles.includes("owner") && !viewer.roles.includes("owner") ? refused("not-owner") : DONE;
 }
 
+/**
+ * Ends all that a coach has in charge; what is still to come is taken back, so that whoever has the student keeps them, and
+ * a cover that runs ends with its change of reader.
+ */
+function endCharges(viewer: Viewer, userId: string, ended: { readonly endedAt: string; readonly endedBy: string }) {
+  const { db, academy, scope, today } = viewer;
+  for (const each of readCharges(db, academy.id)) {
+    if (each.coachId !== userId) continue;
+    const stands = chargeOn(each, today);
+    const their = { ...viewer, student: scopeForJudging(db, scope, each.studentId) };
+    if (stands === "to-come") takePlannedBack(their, handingState(their), each);
+    if (stands === "in-force" && each.kind === "cover")
+      updateCoverEnded(db, their.student, { id: each.id, today, who: ended.endedBy, recordedAt: ended.endedAt });
+  }
+  updateChargesOfCoachEnded(db, userId, { ...ended, today });
+}
+
 /** Gives somebody other roles. Who coaches no more has nobody in charge from now on. */
 export function changeRoles(viewer: Viewer, userId: string, data: FormData): Outcome {
   return inTransaction(viewer.db, () => {
@@ -68,8 +85,7 @@ export function changeRoles(viewer: Viewer, userId: string, data: FormData): Out
     if (issue) return refused(issue);
     if (!roles.includes("owner") && isLastOwner(viewer, person)) return refused("last-owner");
     updateRoles(viewer.db, userId, { roles, assists });
-    if (!roles.includes("coach"))
-      updateChargesOfCoachEnded(viewer.db, userId, { endedAt: currentInstant(), endedBy: viewer.name });
+    if (!roles.includes("coach")) endCharges(viewer, userId, { endedAt: currentInstant(), endedBy: viewer.name });
     return DONE;
   });
 }
@@ -83,7 +99,7 @@ export function endAccess(viewer: Viewer, userId: string): Outcome {
     if (isLastOwner(viewer, person)) return refused("last-owner");
     const ended = { endedAt: currentInstant(), endedBy: viewer.name };
     updatePersonEnded(viewer.db, userId, ended);
-    updateChargesOfCoachEnded(viewer.db, userId, ended);
+    endCharges(viewer, userId, ended);
     updatePasswordLinksRevoked(viewer.db, userId, ended.endedAt);
     deleteLogIns(viewer.db, userId);
     return DONE;
@@ -93,6 +109,11 @@ export function endAccess(viewer: Viewer, userId: string): Outcome {
 /** Under which a link just made waits to be shown, once, to whoever made it. */
 export function linkKey({ userId }: Viewer, id: string): string {
   return `link ${userId} ${id}`;
+}
+
+/** Under which it waits, after that, to be sent by mail. */
+export function mailKey({ userId }: Viewer, id: string): string {
+  return `mail ${userId} ${id}`;
 }
 
 /** A link that waits to be shown. */

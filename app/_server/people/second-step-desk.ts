@@ -30,7 +30,7 @@ export async function beginSecondStep(viewer: Viewer, sent: Headers, data: FormD
   const password = String(data.get("password") ?? "");
   const asked = await askPassword(viewer, password);
   if (asked.kind === "refused") return asked;
-  const auth = authFor(viewer.db, viewer.choice, sent);
+  const auth = await authFor(viewer.db, viewer.choice, sent);
   const made = await auth.api.enableTwoFactor({ body: { password }, headers: sent }).catch(passOver);
   // It is on already: another window was faster.
   if (made === null) return DONE;
@@ -51,7 +51,7 @@ export async function proveSecondStep(viewer: Viewer, sent: Headers, data: FormD
   if (!begun) return stay(refused("too-late"));
   const code = String(data.get("code") ?? "").replace(/\s/g, "");
   if (!/^\d{6}$/.test(code)) return stay(refused("code"));
-  const auth = authFor(viewer.db, viewer.choice, sent);
+  const auth = await authFor(viewer.db, viewer.choice, sent);
   const done = await auth.api.verifyTOTP({ body: { code }, headers: sent, returnHeaders: true }).catch(passOver);
   if (!done) return stay(refused("code"));
   takeHeld(begunKey(viewer));
@@ -64,7 +64,7 @@ export async function dropSecondStep(viewer: Viewer, sent: Headers, data: FormDa
   const password = String(data.get("password") ?? "");
   const asked = await askPassword(viewer, password);
   if (asked.kind === "refused") return stay(asked);
-  const auth = authFor(viewer.db, viewer.choice, sent);
+  const auth = await authFor(viewer.db, viewer.choice, sent);
   const done = await auth.api.disableTwoFactor({ body: { password }, headers: sent, returnHeaders: true });
   takeHeld(codesKey(viewer));
   return { outcome: DONE, cookies: done.headers };

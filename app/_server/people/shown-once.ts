@@ -35,3 +35,8 @@ export function takeHeld<T>(key: string): T | null {
   waiting().delete(key);
   return held;
 }
+
+/** Lets go of what is held under some keys before it is shown. */
+export function forgetHeldOnce(isGone: (key: string) => boolean): void {
+  for (const key of [...waiting().keys()]) if (isGone(key)) waiting().delete(key);
+}

@@ -7,8 +7,8 @@ import {
   readRereadDraws,
   readRereadItems,
   readRereadPairs,
+  readRereadStudents,
 } from "@/db/read/rereads";
-import { readConsents, readStudents } from "@/db/read/students";
 import {
   insertReaderError,
   insertRereadDraw,
@@ -18,18 +18,19 @@ import {
 } from "@/db/write/rereads";
 import type { Fundamental } from "@/lib/domain/fundamental";
 import type { RereadDraw } from "@/lib/domain/reread";
-import { consentInForce } from "@/lib/domain/student";
+import { type FieldIssue, fieldText } from "@/lib/ingest/field-issue";
 import { parseRereadForm, parseRereadWish, parseSecondReader, type RereadWish } from "@/lib/ingest/parse-reread-form";
 import { type DrawnRereads, drawRereads } from "@/lib/verdict/draw-rereads";
 import { fitReaderError } from "@/lib/verdict/fit-reader-error";
 import { READER_ERROR_THRESHOLDS } from "@/lib/verdict/reader-error-thresholds";
 import { chance } from "../chance";
 import { currentInstant } from "../clock";
+import { standingsOf } from "../consent/consent-gate";
 import { kindOf } from "../draft/draft-forms";
 import { keepFormDraft } from "../draft/form-draft";
 import { sayFieldIssues } from "../draft/say-field-issues";
 import { type Refused, submitOnce } from "../draft/submit-once";
-import { admitToStudent, type Viewer, wholeAcademy } from "../gate";
+import { type Viewer, wholeAcademy } from "../gate";
 import { loadAcademyRules } from "../season/student-record";
 
 /** The kinds under which refused forms are kept. */
@@ -56,13 +57,13 @@ export function findDraw(viewer: Viewer, drawId: string): RereadDraw | null {
 
 /** Students who may be measured today. */
 function consenting(viewer: Viewer): ReadonlySet<string> {
-  const ids = readStudents(viewer.db, viewer.scope).map((student) => student.id);
-  return new Set(
-    ids.filter((id) => {
-      const student = admitToStudent(viewer, id);
-      return student !== null && consentInForce(readConsents(viewer.db, student), "measure", viewer.today);
-    }),
-  );
+  return new Set([...standingsOf(viewer, "measure")].flatMap(([id, { kind }]) => (kind === "given" ? [id] : [])));
+}
+
+/** What was read after this instant may still be remembered, and isn't drawn. */
+export function drawableBefore(viewer: Viewer): string {
+  const wait = READER_ERROR_THRESHOLDS.waitHours.value * HOUR;
+  return new Date(Date.parse(instantOf(viewer)) - wait).toISOString();
 }
 
 /** Draws what a wish asks for, from films of students who may be measured. */
@@ -79,9 +80,7 @@ function drawFor(viewer: Viewer, wish: RereadWish, fundamentals: readonly Fundam
   for (const pair of readRereadPairs(db, scope))
     if (pair.level === wish.level && pair.reader === pair.firstReader)
       pairs.set(pair.fundamentalId, (pairs.get(pair.fundamentalId) ?? 0) + 1);
-  const wait = READER_ERROR_THRESHOLDS.waitHours.value * HOUR;
-  const readBefore = new Date(Date.parse(instantOf(viewer)) - wait).toISOString();
-  return drawRereads(candidates, { count: wish.count, readBefore, pairs }, chance);
+  return drawRereads(candidates, { count: wish.count, readBefore: drawableBefore(viewer), pairs }, chance);
 }
 
 interface Drawn {
@@ -168,6 +167,22 @@ function finishDraw(viewer: Viewer, drawId: string, measured: readonly Fundament
   });
 }
 
+/** New values for films of students who may not be measured any more: they are kept in the form and enter nothing. */
+function withoutConsent(
+  viewer: Viewer,
+  drawId: string,
+  items: readonly { readonly place: number; readonly typed: string | null }[],
+  data: FormData,
+): readonly FieldIssue[] {
+  const allowed = consenting(viewer);
+  const whose = readRereadStudents(viewer.db, viewer.scope, drawId);
+  return items.flatMap(({ place, typed }) => {
+    const field = `v.${place}`;
+    const isNew = fieldText(data, field) !== "" && fieldText(data, field) !== typed;
+    return isNew && !allowed.has(whose.get(place) ?? "") ? [{ field, code: "reread-without-consent", args: {} }] : [];
+  });
+}
+
 /** Keeps what was typed into an open draw; every good value is kept, bad ones come back; ends the draw where that is wished. */
 export function saveRereads(viewer: Viewer, drawId: string, data: FormData): Saved | Refused {
   return submitOnce<Saved>(viewer, valuesDraft(drawId), data, () => enterRereads(viewer, drawId, data));
@@ -182,11 +197,14 @@ function enterRereads(viewer: Viewer, drawId: string, data: FormData): Saved | R
   const draw = findDraw(viewer, drawId);
   if (draw === null || draw.finishedOn !== null) return { kind: "not-open" };
   const { fundamentals } = loadAcademyRules(db, scope, viewer.academy);
-  const items = readRereadItems(db, scope, drawId).flatMap(({ place, fundamentalId }) => {
+  const items = readRereadItems(db, scope, drawId).flatMap(({ place, fundamentalId, typed }) => {
     const fundamental = fundamentals.find((each) => each.id === fundamentalId);
-    return fundamental ? [{ place, fundamental }] : [];
+    return fundamental ? [{ place, fundamental, typed }] : [];
   });
-  const { values, issues, finish } = parseRereadForm(data, items);
+  const unasked = withoutConsent(viewer, drawId, items, data);
+  const open = items.filter(({ place }) => !unasked.some(({ field }) => field === `v.${place}`));
+  const { values, issues: wrong, finish } = parseRereadForm(data, open);
+  const issues = [...wrong, ...unasked];
   const why = words.say("reread-draw.corrected");
   insertRereadValues(db, scope, drawId, values, { now: currentInstant(), who: viewer.name, why });
   const refuse = (errors: Readonly<Record<string, string>>, refusal: string): Refused => ({

@@ -1,5 +1,6 @@
 import { readAskings } from "@/db/read/asking";
 import { readCurrentAnalyses } from "@/db/read/current-analyses";
+import { visibleBands } from "@/db/read/goal-bands";
 import { type Asking, askingOf } from "@/lib/domain/asking";
 import type { ClubGrouping } from "@/lib/domain/club-grouping";
 import type { TrackVerdict } from "@/lib/domain/track-verdict";
@@ -26,12 +27,12 @@ export interface StudentVerdicts {
   }[];
 }
 
-/** Judges whatever changed in the viewer's academy since it was last judged. */
+/** Judges whatever changed in the viewer's academy since it was last judged, by everybody's rules; returns the viewer's. */
 export async function judgeAnew(viewer: Viewer): Promise<AcademyRules> {
-  const rules = loadAcademyRules(viewer.db, viewer.scope, viewer.academy);
   const whole = wholeAcademy(viewer.scope);
+  const rules = loadAcademyRules(viewer.db, whole, viewer.academy);
   await refreshAnalyses(viewer.db, whole, rules, (studentId) => scopeForJudging(viewer.db, whole, studentId));
-  return rules;
+  return { ...rules, bands: visibleBands(viewer.scope, rules.bands) };
 }
 
 /**

@@ -2,15 +2,19 @@ import { randomUUID } from "node:crypto";
 import { inTransaction } from "@/db/client";
 import { readAssignmentLog, readDrills } from "@/db/read/drills";
 import { insertAssignment, insertDrill, updateAssignmentEnd, updateAssignmentTakenBack } from "@/db/write/drills";
+import { dayNumber } from "@/lib/domain/calendar-day";
 import type { AssignmentRecord } from "@/lib/domain/drill-record";
 import { type EnteredDrill, parseDrillForm, parseDrillStop } from "@/lib/ingest/parse-drill-form";
-import { sayDose } from "@/lib/words/say-dose";
+import { proposeDose } from "@/lib/report/propose-drill";
 import { instantOf } from "../clock";
+import { whyNotRecorded } from "../consent/consent-gate";
 import { kindOf } from "../draft/draft-forms";
 import { keepFormDraft } from "../draft/form-draft";
 import { sayFieldIssues } from "../draft/say-field-issues";
-import { type Refused, submitOnce } from "../draft/submit-once";
+import { keepLooked, type Refused, submitOnce } from "../draft/submit-once";
+import { proposeSource, whyStop } from "../drill/proposals";
 import type { StudentViewer } from "../gate";
+import { doseEntries } from "./drill-form";
 import { loadAcademyRules } from "./student-record";
 
 /** The words under which the form of a drill is kept, and the one that stops it. */
@@ -30,11 +34,20 @@ export function findAssignment({ db, student }: StudentViewer, assignmentId: str
   return readAssignmentLog(db, student).find((each) => each.id === assignmentId) ?? null;
 }
 
-/** The drill of the library that is meant, added to it where it is new. */
-function drillOf({ db, scope }: StudentViewer, { drill }: EnteredDrill) {
+/**
+ * The drill of the library that is meant; a new one is added to it, with the figures of this dose as its usual one. What was
+ * written of it in words is about the student, and the library is everybody's.
+ */
+function drillOf({ db, scope }: StudentViewer, { drill, dose, start, remeasureOn }: EnteredDrill) {
   if (drill.kind === "new") {
     const { kind: _kind, ...added } = { ...drill, id: randomUUID() };
-    insertDrill(db, scope, added);
+    insertDrill(db, scope, {
+      ...added,
+      reps: dose.reps,
+      minutesADay: dose.minutes,
+      daysAWeek: dose.daysAWeek,
+      remeasureDays: remeasureOn === null ? null : dayNumber(remeasureOn) - dayNumber(start),
+    });
     return added;
   }
   const known = readDrills(db, scope).find((each) => each.id === drill.id);
@@ -69,17 +82,36 @@ function enterDrill(viewer: StudentViewer, data: FormData): Given | Refused {
     const errors = sayFieldIssues(words, parsed.issues);
     return refuse(errors, words.say("drill-form.refusal", { problems: Object.keys(errors).length }));
   }
+  const why = wrong === null ? whyNotRecorded(viewer, student) : null;
+  if (why !== null) return refuse({}, why);
   if (wrong?.state === "taken-back") return refuse({}, words.say("event-form.instead-gone"));
+  if (wrong === null && data.get("goOn") !== "yes" && whyStop(viewer).length > 0)
+    return refuse({ goOn: words.say("stop-first.missing") }, words.say("stop-first.refusal"));
   const assignmentId = randomUUID();
   const by = { who: viewer.name, now: instantOf(viewer.academy) };
   inTransaction(db, () => {
     if (wrong !== null) updateAssignmentTakenBack(db, student, { assignmentId: wrong.id, wish: "take", now: by.now });
     const { id: drillId, fundamentalId } = drillOf(viewer, parsed.value);
-    const { start, dose } = parsed.value;
-    const given = { id: assignmentId, drillId, fundamentalId, start, end: null, dose: sayDose(words, dose) };
-    insertAssignment(db, student, given, by);
+    const { start, dose, remeasureOn } = parsed.value;
+    const { reps, minutes: minutesADay, daysAWeek, stop: stopRule } = dose;
+    const asked = { reps, minutesADay, daysAWeek, stopRule, remeasureOn };
+    insertAssignment(
+      db,
+      student,
+      { id: assignmentId, drillId, fundamentalId, start, end: null, dose: dose.words, ...asked },
+      by,
+    );
   });
   return { kind: "given", assignmentId };
+}
+
+/** Keeps a form as it stands, with the dose in which the drill that it names is last or usually given. @returns its id */
+export function fillDose(viewer: StudentViewer, data: FormData): string {
+  const source = proposeSource(viewer);
+  const drill = source.library.find(({ id }) => id === data.get("drill"));
+  const dose = proposeDose(viewer.words, source, drill, String(data.get("start") ?? ""));
+  for (const [name, value] of Object.entries(doseEntries(dose))) data.set(name, value);
+  return keepLooked(viewer, drillDraft(viewer.student.studentId), data);
 }
 
 interface Stopped {

@@ -2,17 +2,18 @@ import { randomUUID } from "node:crypto";
 import { inTransaction } from "@/db/client";
 import { readEventLog } from "@/db/read/events";
 import { readTrackKeys } from "@/db/read/tracks";
-import { insertEvent, insertRebaseline, updateEventVoided } from "@/db/write/events";
+import { insertEvent, insertRebaseline, updateEventVoided, updatePainFrom } from "@/db/write/events";
 import { insertHeight } from "@/db/write/students";
 import type { FiledEvent } from "@/lib/domain/event-record";
 import type { Fundamental } from "@/lib/domain/fundamental";
 import { EVENT_FIELDS, parseEventForm, parseRebaselineForm } from "@/lib/ingest/parse-event-form";
 import { instantOf } from "../clock";
+import { whyNotRecorded } from "../consent/consent-gate";
 import { kindOf } from "../draft/draft-forms";
 import { keepFormDraft } from "../draft/form-draft";
 import { sayFieldIssues } from "../draft/say-field-issues";
 import { type Refused, submitOnce } from "../draft/submit-once";
-import type { StudentViewer } from "../gate";
+import { type StudentViewer, seesPain } from "../gate";
 import { loadRules } from "../roster/load-verdicts";
 import { loadAcademyRules } from "./student-record";
 
@@ -36,9 +37,10 @@ export function measured({ db, scope, academy, student }: StudentViewer): readon
   );
 }
 
-/** An event of the student, taken back or not; null: there is none of that name. */
+/** An event of the student as the viewer may know it, taken back or not; null: there is none of that name. */
 export function findEvent(viewer: StudentViewer, eventId: string): FiledEvent | null {
-  return readEventLog(viewer.db, viewer.student).find((event) => event.id === eventId) ?? null;
+  const log = readEventLog(viewer.db, viewer.student, seesPain(viewer, viewer.student));
+  return log.find((event) => event.id === eventId) ?? null;
 }
 
 /** What isn't asked of a kind is kept nowhere, not in a refused form either: words about pain least of all. */
@@ -65,7 +67,8 @@ export async function addEvent(viewer: StudentViewer, data: FormData): Promise<A
 
 function enterEvent(viewer: StudentViewer, data: FormData): Added | Refused {
   const { words, db, student } = viewer;
-  const parsed = parseEventForm(data, { today: viewer.today });
+  const pain = seesPain(viewer, student);
+  const parsed = parseEventForm(data, { today: viewer.today, pain: pain === null ? "not-told" : "told" });
   const wrong = findEvent(viewer, String(data.get("instead") ?? ""));
   const refuse = (errors: Readonly<Record<string, string>>, refusal: string): Refused => {
     forgetUnasked(data);
@@ -76,17 +79,23 @@ function enterEvent(viewer: StudentViewer, data: FormData): Added | Refused {
     const errors = sayFieldIssues(words, parsed.issues);
     return refuse(errors, words.say("event-form.refusal", { problems: Object.keys(errors).length }));
   }
+  // A pause for pain stops something, and a wrong event is put right: both stay possible.
+  const why =
+    wrong === null && !["injury", "pause"].includes(parsed.value.kind) ? whyNotRecorded(viewer, student) : null;
+  if (why !== null) return refuse({}, why);
   if (wrong !== null && wrong.voidedAt !== null) return refuse({}, words.say("event-form.instead-gone"));
   const { heightCm, ...happened } = parsed.value;
   const eventId = randomUUID();
   const by = { who: viewer.name, now: instantOf(viewer.academy) };
-  const why = words.say("event-form.instead-why");
+  const instead = words.say("event-form.instead-why");
   inTransaction(db, () => {
     if (wrong !== null) updateEventVoided(db, student, { eventId: wrong.id, voidedAt: by.now });
     insertEvent(db, student, { id: eventId, ...happened, rebaselines: [] }, by);
     // What began anew at the wrong day begins anew at the right one, as a change of its own.
     if (wrong !== null && wrong.rebaselines.length > 0)
-      insertRebaseline(db, student, { eventId, after: wrong.rebaselines, ...by, why });
+      insertRebaseline(db, student, { eventId, after: wrong.rebaselines, ...by, why: instead });
+    // Whoever mends the days of a pause without knowing what hurts takes nothing of that away.
+    if (wrong !== null && pain === null) updatePainFrom(db, student, { from: wrong.id, to: eventId });
     if (heightCm !== null) insertHeight(db, student, { day: happened.day, cm: heightCm });
   });
   return { kind: "added", eventId };

@@ -1,25 +1,33 @@
+import { readDrillDecisions } from "@/db/read/drill-decisions";
 import { readAssignmentLog, readDrills } from "@/db/read/drills";
 import { readStudent } from "@/db/read/students";
+import type { AssignmentRecord } from "@/lib/domain/drill-record";
+import { buildDrillSince } from "@/lib/report/build-drill-since";
 import { buildDrillPage, buildDrillsPage, type DrillsSource } from "@/lib/report/build-drills";
 import type { FormModel } from "@/lib/report/form-model";
 import type { HappenPage } from "@/lib/report/happen-model";
+import { type DrillProposal, proposeDrill } from "@/lib/report/propose-drill";
 import { linkTables } from "../archive/table-links";
+import { daysHere } from "../clock";
 import { findFormDraft } from "../draft/form-draft";
 import { withKeep } from "../draft/with-keep";
+import { loadDrillSince, practiceByDrill } from "../drill/drill-since";
+import { proposeSource, whyStop } from "../drill/proposals";
+import { restDaysOf } from "../drill/rest-days";
 import type { StudentViewer } from "../gate";
 import { DRILL_FORM, DRILL_STOP, drillDraft, findAssignment, stopDraft } from "./drill-desk";
 import { buildDrillForm, buildStopForm } from "./drill-form";
 import { buildBackForm } from "./event-form";
-import { dayOfInstant } from "./load-events";
 import { loadAcademyRules } from "./student-record";
 
 function sourceOf(viewer: StudentViewer): DrillsSource {
   return {
     student: readStudent(viewer.db, viewer.student),
     drills: readAssignmentLog(viewer.db, viewer.student),
+    practice: practiceByDrill(viewer),
     fundamentals: loadAcademyRules(viewer.db, viewer.scope, viewer.academy).fundamentals,
     today: viewer.today,
-    dayOf: dayOfInstant(viewer),
+    dayOf: daysHere(viewer.academy),
   };
 }
 
@@ -37,21 +45,37 @@ export interface DrillRoom {
   readonly back: FormModel;
 }
 
-/** The page of one given drill; null: there is none of that name. */
-export function loadDrill(
+/** The page of one given drill without its forms; null: there is none of that name. */
+export async function loadDrillPage(viewer: StudentViewer, assignmentId: string): Promise<HappenPage | null> {
+  const { words, db, scope, student } = viewer;
+  const given = findAssignment(viewer, assignmentId);
+  if (given === null) return null;
+  const page = buildDrillPage(words, {
+    ...sourceOf(viewer),
+    given,
+    drill: readDrills(db, scope).find((each) => each.id === given.drillId) ?? { how: "", cautions: "" },
+    decisions: readDrillDecisions(db, student),
+    since: given.state === "stands" ? buildDrillSince(words, await loadDrillSince(viewer, given)) : null,
+    rest: restDaysOf(viewer),
+  });
+  return linkTables(words, "drill", { student: student.studentId, drill: assignmentId }, page);
+}
+
+/** The page of one given drill with what can be done to it; null: there is none of that name. */
+export async function loadDrill(
   viewer: StudentViewer,
   assignmentId: string,
   draftId: string,
   dropped?: string,
-): DrillRoom | null {
-  const { words, db, scope } = viewer;
+): Promise<DrillRoom | null> {
+  const { words } = viewer;
   const given = findAssignment(viewer, assignmentId);
-  if (given === null) return null;
-  const drill = readDrills(db, scope).find((each) => each.id === given.drillId) ?? { how: "", cautions: "" };
+  const page = await loadDrillPage(viewer, assignmentId);
+  if (given === null || page === null) return null;
   const { studentId } = viewer.student;
   const draft = findFormDraft(viewer, stopDraft(assignmentId), draftId);
   return {
-    page: buildDrillPage(words, { ...sourceOf(viewer), given, drill }),
+    page,
     stop:
       given.state === "stands" && given.end === null
         ? withKeep(viewer, buildStopForm(words, { studentId, assignmentId, today: viewer.today, draft }), {
@@ -70,22 +94,49 @@ export function loadDrill(
 export interface AskedDrill {
   readonly draft?: string;
   readonly dropped?: string;
+  /** A wrong one that it stands in for. */
   readonly instead?: string;
+  /** One that is given again as it was. */
+  readonly again?: string;
+  /** One that was ended for another. */
+  readonly after?: string;
+  /** The fundamental that it is for. */
+  readonly for?: string;
 }
 
-/** The form that gives a drill, or the one that stands in for a wrong one. */
+/** The form that gives a drill, filled in as far as the address and what is on file say it. */
 export function loadDrillForm(viewer: StudentViewer, draftId: string, asked: AskedDrill): FormModel {
   const { words, db, scope, student } = viewer;
   const { studentId } = student;
   const draft = findFormDraft(viewer, drillDraft(studentId), draftId);
   const typed = new Map(draft?.entries);
+  const instead = findAssignment(viewer, typed.get("instead") ?? asked.instead ?? "");
+  const ended = findAssignment(viewer, asked.after ?? "");
+  const { fundamentals } = loadAcademyRules(db, scope, viewer.academy);
+  const wished = fundamentals.find(({ id }) => id === asked.for)?.id ?? ended?.fundamentalId;
+  const source = proposeSource(viewer);
+  const proposal = proposeDrill(words, source, {
+    again: instead ?? findAssignment(viewer, asked.again ?? ""),
+    fundamentalId: wished,
+    drillId: typed.get("drill"),
+    not: ended?.drillId,
+  });
   const form = buildDrillForm(words, {
     alias: readStudent(db, student).alias,
     today: viewer.today,
     library: readDrills(db, scope),
-    fundamentals: loadAcademyRules(db, scope, viewer.academy).fundamentals,
-    instead: findAssignment(viewer, typed.get("instead") ?? asked.instead ?? ""),
+    fundamentals,
+    proposal: instead === null ? proposal : asGiven(proposal, instead),
+    fundamentalId: wished ?? "",
+    rest: source.rest,
+    stop: instead === null ? whyStop(viewer) : [],
+    instead,
     draft,
   });
   return withKeep(viewer, form, { form: DRILL_FORM, studentId, draftId, dropped: asked.dropped });
+}
+
+/** One that stands in for a wrong one keeps the day to be measured again that this had. */
+function asGiven(proposal: DrillProposal, { remeasureOn }: AssignmentRecord): DrillProposal {
+  return remeasureOn === null ? proposal : { ...proposal, dose: { ...proposal.dose, remeasureOn } };
 }

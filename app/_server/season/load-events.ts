@@ -1,6 +1,6 @@
 import { readEventLog, readRebaselines } from "@/db/read/events";
 import { readHeights, readStudent } from "@/db/read/students";
-import { EVENT_KINDS, type EventKind } from "@/lib/domain/student";
+import type { EventKind } from "@/lib/domain/student";
 import { RECORDED_EVENTS } from "@/lib/ingest/parse-event-form";
 import { buildEventPage, type EventSource, type SplitTrack } from "@/lib/report/build-event";
 import { buildEventsPage } from "@/lib/report/build-events";
@@ -9,27 +9,25 @@ import type { HappenPage } from "@/lib/report/happen-model";
 import type { Link } from "@/lib/report/page-model";
 import { trackHistories } from "@/lib/verdict/track-history";
 import { linkTables } from "../archive/table-links";
-import { dayIn } from "../clock";
+import { daysHere } from "../clock";
 import { findFormDraft } from "../draft/form-draft";
 import { withKeep } from "../draft/with-keep";
-import type { StudentViewer } from "../gate";
+import { type StudentViewer, seesPain } from "../gate";
 import { EVENT_FORM, eventDraft, findEvent, REBASELINE_FORM, rebaselineDraft } from "./event-desk";
 import { buildBackForm, buildEventForm, buildRebaselineForm } from "./event-form";
 import { loadAcademyRules, loadStudentRecord } from "./student-record";
 
-/** The day of an instant where the academy is. */
-export function dayOfInstant({ academy }: StudentViewer): (instant: string) => string {
-  return (instant) => dayIn(academy.zone, new Date(instant));
-}
-
-/** Everything recorded of a student, what was taken back too; where it hurts is `said` on the page and in no file. */
-export function loadEvents(viewer: StudentViewer, place: "said" | "left-out" = "said"): HappenPage {
-  const events = readEventLog(viewer.db, viewer.student);
+/**
+ * Everything recorded of a student, what was taken back too; what hurts is `said` on the page to whoever may know it, and in no
+ * file.
+ */
+export function loadEvents(viewer: StudentViewer, pain: "said" | "left-out" = "said"): HappenPage {
+  const { db, student } = viewer;
   const page = buildEventsPage(viewer.words, {
-    student: readStudent(viewer.db, viewer.student),
-    events: place === "said" ? events : events.map((event) => ({ ...event, place: null })),
+    student: readStudent(db, student),
+    events: readEventLog(db, student, pain === "said" ? seesPain(viewer, student) : null),
     today: viewer.today,
-    dayOf: dayOfInstant(viewer),
+    dayOf: daysHere(viewer.academy),
   });
   return linkTables(viewer.words, "events", { student: viewer.student.studentId }, page);
 }
@@ -64,9 +62,9 @@ export function loadEvent(viewer: StudentViewer, eventId: string, draftId: strin
     student: readStudent(db, student),
     event,
     tracks: splitTracks(viewer, event.day),
-    changes: readRebaselines(db, student).filter((change) => change.eventId === eventId),
+    changes: readRebaselines(db, student, seesPain(viewer, student)).filter((change) => change.eventId === eventId),
     today: viewer.today,
-    dayOf: dayOfInstant(viewer),
+    dayOf: daysHere(viewer.academy),
   };
   const hidden = [
     { name: "studentId", value: student.studentId },
@@ -93,8 +91,10 @@ export interface EventFormRoom {
   readonly kinds: { readonly label: string; readonly links: readonly (Link & { readonly current: "yes" | "no" })[] };
 }
 
-function kindOf(text: string | undefined): EventKind | undefined {
-  return EVENT_KINDS.find((kind) => kind === text);
+/** The kinds that the viewer may record; a pause without a reason is offered to who may not know the reason, and stays one. */
+function kindsFor(viewer: StudentViewer, current: EventKind | undefined): readonly EventKind[] {
+  if (seesPain(viewer, viewer.student) === null) return RECORDED_EVENTS["not-told"];
+  return RECORDED_EVENTS.told.filter((kind) => kind !== "pause" || current === "pause");
 }
 
 /** What the address of the form says. */
@@ -112,7 +112,9 @@ export function loadEventForm(viewer: StudentViewer, draftId: string, asked: Ask
   const draft = findFormDraft(viewer, eventDraft(studentId), draftId);
   const typed = new Map(draft?.entries);
   const instead = findEvent(viewer, typed.get("instead") ?? asked.instead ?? "");
-  const kind = kindOf(typed.get("kind")) ?? kindOf(asked.kind) ?? instead?.kind ?? "new-club";
+  const kinds = kindsFor(viewer, instead?.kind);
+  const chosen = [typed.get("kind"), asked.kind, instead?.kind, "new-club"];
+  const kind = chosen.flatMap((word) => kinds.find((each) => each === word) ?? [])[0] ?? "new-club";
   const height = readHeights(db, student).find((each) => each.day === instead?.day);
   const heightCm = height === undefined ? "" : String(height.cm);
   const { alias } = readStudent(db, student);
@@ -122,7 +124,7 @@ export function loadEventForm(viewer: StudentViewer, draftId: string, asked: Ask
     form: withKeep(viewer, form, { form: EVENT_FORM, studentId, draftId, dropped: asked.dropped }),
     kinds: {
       label: words.say("event-form.kind"),
-      links: RECORDED_EVENTS.map((each) => ({
+      links: kinds.map((each) => ({
         href: `/students/${studentId}/events/new?kind=${each}${more}`,
         label: words.say(`event.${each}`),
         current: each === kind ? "yes" : "no",

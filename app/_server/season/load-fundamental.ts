@@ -4,12 +4,23 @@ import { readNoiseModels } from "@/db/read/noise-models";
 import { readPractice } from "@/db/read/practice";
 import { readReadBackReadings } from "@/db/read/read-backs";
 import { readCorrections } from "@/db/read/readings";
+import { currentGroups } from "@/lib/domain/club-grouping";
+import type { Fundamental } from "@/lib/domain/fundamental";
+import type { PlanSaid } from "@/lib/report/ask-plan-model";
+import { buildAskPlan } from "@/lib/report/build-ask-plan";
 import { buildFundamentalPage } from "@/lib/report/build-fundamental";
+import type { FiguresSource } from "@/lib/report/figures-model";
 import type { FundamentalSource } from "@/lib/report/fundamental-source";
 import type { FundamentalPage } from "@/lib/report/page-model";
+import { type AnsweredPlan, type WishedFilms, wishedPlan } from "@/lib/report/wished-plan";
+import type { NoiseModel } from "@/lib/stats/noise-model";
+import { POLICY } from "@/lib/verdict/policy";
+import { readerErrorInForce } from "@/lib/verdict/reader-error-in-force";
+import type { StudentRecord } from "@/lib/verdict/student-record";
 import type { TrackHistory } from "@/lib/verdict/track-history";
 import { sayClubGroup } from "@/lib/words/say-club";
-import { workOn } from "../analysis/analysis-worker";
+import { sayFundamental } from "@/lib/words/say-fundamental";
+import { answerOnce } from "../analysis/kept-answers";
 import { enginesModels } from "../analysis/refit-noise";
 import { linkTables } from "../archive/table-links";
 import { dayIn } from "../clock";
@@ -18,20 +29,122 @@ import { loadStudentVerdicts } from "../roster/load-verdicts";
 import { groupNoticesOf } from "../session/group-jumps";
 import { chooseClubGroup, clubLinks } from "../settings/club-links";
 import type { Judged } from "../worker/tasks";
+import { loadCarried } from "./load-carried";
+import { loadAcademyRules } from "./student-record";
 
-/** One fundamental of one student; there is no such page where it was never measured. */
+/**
+ * One fundamental of one student; there is no such page where it was never measured.
+ *
+ * @param wishedFilms films that the page is asked about; null: nobody asks, so that no chance is worked out
+ */
 export async function loadFundamental(
   viewer: StudentViewer,
   fundamentalId: string,
   wishedClub: string | undefined,
+  wishedFilms: WishedFilms | null = null,
 ): Promise<FundamentalPage> {
   const { source, judged } = await loadJudgedSource(viewer, fundamentalId, wishedClub);
-  const models = enginesModels(readNoiseModels(viewer.db, viewer.scope, source.history.judged.pool));
-  const answer = await workOn({ kind: "square", judged, models });
-  if (answer.kind !== "square") throw new Error("the analysis worker answered another question");
-  const page = buildFundamentalPage(viewer.words, { ...source, squarePlan: answer.plan });
-  const which = { student: source.student.id, fundamental: fundamentalId, club: source.history.clubGroup };
-  return linkTables(viewer.words, "fundamental", which, page);
+  const models = modelsOf(viewer, source);
+  const { plan: squarePlan } = await answerOnce({ kind: "square", judged, models });
+  const page = buildFundamentalPage(viewer.words, {
+    ...source,
+    squarePlan,
+    reachCurve: await curveOf(judged, models),
+    asked: wishedFilms === null ? null : await askedOf(source, judged, models, wishedFilms),
+  });
+  const { clubGroup, fundamental } = source.history;
+  const carried = loadCarried(viewer, { fundamentals: [fundamental], clubGroup, of: { fundamentalId } });
+  const which = { student: source.student.id, fundamental: fundamentalId, club: clubGroup };
+  return linkTables(viewer.words, "fundamental", which, { ...page, carried });
+}
+
+function modelsOf(viewer: StudentViewer, source: FundamentalSource): readonly NoiseModel[] {
+  return enginesModels(readNoiseModels(viewer.db, viewer.scope, source.history.judged.pool));
+}
+
+/** The learning curve behind the dates that are said; null: none are. */
+async function curveOf(judged: Judged, models: readonly NoiseModel[]): Promise<FundamentalSource["reachCurve"]> {
+  const { reach } = judged.verdict;
+  if (reach === null || reach.kind === "unsaid") return null;
+  return (await answerOnce({ kind: "curve", judged, models })).curve;
+}
+
+/** The films that are asked about, with what they would tell; null: nothing is asked. */
+async function askedOf(
+  { verdict }: FundamentalSource,
+  judged: Judged,
+  models: readonly NoiseModel[],
+  wished: WishedFilms,
+): Promise<AnsweredPlan | null> {
+  const plan = wishedPlan(verdict, judged.track, wished);
+  if (plan === null) return null;
+  const { sessions, swingsEach, care } = plan;
+  const asked = { sessions, swingsEach, care: care.care };
+  const { answer } = await answerOnce({ kind: "plan", judged, models, plan: asked });
+  return answer === null ? null : { plan, answer };
+}
+
+/** What one fundamental was judged from, what came of it, and the noise models of its pool. */
+export async function loadJudgedTrack(
+  viewer: StudentViewer,
+  fundamentalId: string,
+  wishedClub: string | undefined,
+): Promise<{ readonly judged: Judged; readonly models: readonly NoiseModel[] }> {
+  const { source, judged } = await loadJudgedSource(viewer, fundamentalId, wishedClub);
+  return { judged, models: modelsOf(viewer, source) };
+}
+
+/** The figures that a verdict was worked out with: the noise of its looks, and the reader's error at the last. */
+function figuresOf(
+  viewer: StudentViewer,
+  { readerErrors = [] }: StudentRecord,
+  fundamental: Fundamental,
+  judged: Judged,
+): FiguresSource {
+  const { track } = judged;
+  const named = new Set([...track.sessions.map((session) => session.noiseModel), judged.verdict.noiseModel]);
+  const noise = readNoiseModels(viewer.db, viewer.scope, track.pool).filter((model) => named.has(model.name));
+  const last = track.sessions.at(-1)?.date;
+  const measured = last === undefined ? null : readerErrorInForce(readerErrors, fundamental, last);
+  const readerSd = track.readerSd ?? POLICY.readerSd;
+  return {
+    noise: noise.map(({ name, body, learnedUpTo }) => {
+      const { kind, learnedFrom } = JSON.parse(body) as NoiseModel;
+      return { name, kind, learnedFrom, learnedUpTo };
+    }),
+    reader: {
+      readerSd,
+      offsetSd: track.readerOffsetSd ?? POLICY.readerOffset * readerSd,
+      number: measured?.number ?? null,
+    },
+  };
+}
+
+/** What the page rests on, with what the films that somebody asks about would tell. */
+export async function loadAskedSource(
+  viewer: StudentViewer,
+  fundamentalId: string,
+  wishedClub: string | undefined,
+  wishedFilms: WishedFilms,
+): Promise<FundamentalSource> {
+  const { source, judged } = await loadJudgedSource(viewer, fundamentalId, wishedClub);
+  return { ...source, asked: await askedOf(source, judged, modelsOf(viewer, source), wishedFilms) };
+}
+
+/** What films would tell of one fundamental; null: nothing is asked of it. */
+export async function loadPlanAnswer(
+  viewer: StudentViewer,
+  ...asked: [fundamentalId: string, wishedClub: string | undefined, wishedFilms: WishedFilms]
+): Promise<PlanSaid | null> {
+  return buildAskPlan(viewer.words, await loadAskedSource(viewer, ...asked))?.said ?? null;
+}
+
+/** The title of a fundamental's page, for which nothing is judged. */
+export function loadFundamentalTitle(viewer: StudentViewer, fundamentalId: string): string {
+  const { fundamentals } = loadAcademyRules(viewer.db, viewer.scope, viewer.academy);
+  const fundamental = fundamentals.find((each) => each.id === fundamentalId);
+  if (!fundamental) return notFound();
+  return viewer.words.say("document-title", { page: sayFundamental(viewer.words, fundamental) });
 }
 
 /** What the page and the downloads of one fundamental rest on. */
@@ -60,6 +173,7 @@ async function loadJudgedSource(
     history: track.history,
     verdict: track.verdict,
     squarePlan: null,
+    figures: figuresOf(viewer, record, track.history.fundamental, track.judged),
     asking: track.asking,
     drills: readAssignments(viewer.db, viewer.student),
     events: record.events,
@@ -84,9 +198,16 @@ async function loadJudgedSource(
       track.history.sessions.map((entry) => entry.session),
       track.history.fundamental.view,
     ),
+    owningRules: record.owningRules,
     asOf: viewer.today,
     today: viewer.today,
     clubName: sayClubGroup(words, grouping, track.history.clubGroup),
+    beside: currentGroups(grouping).flatMap((group) => {
+      const other = own.find((each) => each.history.clubGroup === group.id);
+      return other
+        ? [{ clubName: sayClubGroup(words, grouping, group.id), history: other.history, verdict: other.verdict }]
+        : [];
+    }),
     otherClubs: clubLinks(words, grouping, own, { clubGroup, path: `/students/${record.student.id}/${fundamentalId}` }),
   };
   return { source, judged: track.judged };

@@ -1,7 +1,7 @@
-import { readGoalBands } from "@/db/read/goal-bands";
 import { readImportBatches } from "@/db/read/import-batches";
 import { readKnownThen } from "@/db/read/known";
 import { readNoiseModels } from "@/db/read/noise-models";
+import { readOwningRules } from "@/db/read/owning-rules";
 import { readStudent } from "@/db/read/students";
 import { isCalendarDay } from "@/lib/domain/calendar-day";
 import { buildKnown, type JudgedThen } from "@/lib/report/build-known";
@@ -15,9 +15,11 @@ import { enginesModels } from "../analysis/refit-noise";
 import { linkTables } from "../archive/table-links";
 import { dayIn, endOfDay } from "../clock";
 import type { StudentViewer } from "../gate";
+import { bandsOf, loadBands } from "../goals/bands";
 import { loadStudentVerdicts } from "../roster/load-verdicts";
 import { loadEntries } from "../session/load-history";
 import { chooseClubGroup } from "../settings/club-links";
+import { loadCarried } from "./load-carried";
 
 /** What the page is asked for: a day, a club group, one fundamental. */
 export interface KnownWish {
@@ -39,15 +41,17 @@ function modelsThen(viewer: StudentViewer, pool: string, knownAt: string): reado
 async function judge(viewer: StudentViewer, history: TrackHistory | undefined, knownAt: string): Promise<JudgedThen> {
   if (!history || history.judged.sessions.length === 0) return null;
   const models = modelsThen(viewer, history.judged.pool ?? "", knownAt);
-  const result = await workOn({ kind: "judge", track: history.judged, earlier: history.earlier, models });
-  if (result.kind !== "judge") throw new Error("the analysis worker answered another question");
-  return { verdict: result.judged.verdict, sessions: history.judged.sessions.length };
+  const { judged } = await workOn({ kind: "judge", track: history.judged, earlier: history.earlier, models });
+  return { verdict: judged.verdict, sessions: history.judged.sessions.length };
 }
 
 /** Everything on file that a verdict of that instant could rest on. */
 export function loadKnownRecord(viewer: StudentViewer, record: StudentRecord, knownAt: string): StudentRecord {
-  const bands = readGoalBands(viewer.db, viewer.scope).filter((band) => band.createdAt <= knownAt);
-  return { ...record, ...readKnownThen(viewer.db, viewer.student, knownAt), bands };
+  const { db, scope, academy } = viewer;
+  const all = bandsOf(loadBands(db, scope, academy), viewer.student.studentId);
+  const bands = all.filter((band) => band.createdAt <= knownAt);
+  const owningRules = readOwningRules(db, scope).filter((rule) => rule.recordedAt <= knownAt);
+  return { ...record, ...readKnownThen(db, viewer.student, knownAt), bands, owningRules };
 }
 
 /** What was said with what was known at the end of a day, beside what is said now. */
@@ -101,6 +105,10 @@ export async function loadKnown(viewer: StudentViewer, wish: KnownWish): Promise
         : [],
     ),
     only,
+    carried: loadCarried(viewer, {
+      ...{ fundamentals: record.fundamentals, clubGroup, until: on },
+      of: only === null ? "latest" : { fundamentalId: only },
+    }),
   });
   const which = { student: id, on, club: clubGroup ?? undefined, fundamental: only ?? undefined };
   return linkTables(words, "known", which, page);

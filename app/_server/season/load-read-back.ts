@@ -6,11 +6,11 @@ import type { HappenPage } from "@/lib/report/happen-model";
 import type { Link } from "@/lib/report/page-model";
 import { sayFundamental } from "@/lib/words/say-fundamental";
 import { linkTables } from "../archive/table-links";
+import { daysHere } from "../clock";
 import { type AskedForm, isDraftId } from "../draft/draft-forms";
 import { findFormDraft } from "../draft/form-draft";
 import { withKeep } from "../draft/with-keep";
 import type { StudentViewer } from "../gate";
-import { dayOfInstant } from "./load-events";
 import {
   earlierFilms,
   findReadBack,
@@ -78,7 +78,7 @@ export function loadReadBacks(
         readBacks: readReadBacks(db, student),
         fundamentals,
         chosen: fundamental === null ? null : { fundamental, reader, candidates },
-        dayOf: dayOfInstant(viewer),
+        dayOf: daysHere(viewer.academy),
       }),
     ),
     fundamentals: {
@@ -128,7 +128,7 @@ export function loadReadBack(
   const fundamental = readFromFilms(viewer).find((each) => each.id === readBack?.fundamentalId);
   if (readBack === null || !fundamental) return null;
   if (readBack.finishedAt !== null || readBack.droppedAt !== null) {
-    const source = { student: readStudent(db, student), readBack, fundamental, dayOf: dayOfInstant(viewer) };
+    const source = { student: readStudent(db, student), readBack, fundamental, dayOf: daysHere(viewer.academy) };
     return { kind: "over", page: buildReadBackDone(words, source) };
   }
   const draft = findFormDraft(viewer, readBackValuesDraft(readBackId), draftId);

@@ -1,6 +1,6 @@
 import { randomUUID } from "node:crypto";
 import { readAssignmentLog, readAssignments } from "@/db/read/drills";
-import { readPractice } from "@/db/read/practice";
+import { readPractice, readSaidPain } from "@/db/read/practice";
 import { readStudent } from "@/db/read/students";
 import { insertPractice, updatePracticeVoided } from "@/db/write/practice";
 import { isCalendarDay } from "@/lib/domain/calendar-day";
@@ -10,14 +10,14 @@ import { buildPracticePage } from "@/lib/report/build-practice";
 import type { HappenPage } from "@/lib/report/happen-model";
 import type { PracticeForm } from "@/lib/report/practice-form-model";
 import { linkTables } from "../archive/table-links";
-import { instantOf } from "../clock";
+import { daysHere, instantOf } from "../clock";
+import { warnBeforehand, whyNotRecorded } from "../consent/consent-gate";
 import { isDraftId, kindOf } from "../draft/draft-forms";
 import { findFormDraft, keepFormDraft } from "../draft/form-draft";
 import { sayFieldIssues } from "../draft/say-field-issues";
 import { type Refused, submitOnce } from "../draft/submit-once";
 import { keepOf } from "../draft/with-keep";
-import type { StudentViewer } from "../gate";
-import { dayOfInstant } from "./load-events";
+import { type StudentViewer, seesPain } from "../gate";
 import { buildPracticeForm, weekDays } from "./practice-form";
 
 /** The form of a week among those that are kept. */
@@ -40,7 +40,15 @@ export function loadPractice(
   const { words, db, student } = viewer;
   const drills = readAssignments(db, student);
   const draft = findFormDraft(viewer, practiceDraft(student.studentId), asked.draft);
+  const pain = seesPain(viewer, student);
   const monday = weekOf(viewer, draft?.entries.find(([name]) => name === "week")?.[1] ?? asked.week);
+  const form = buildPracticeForm(words, {
+    studentId: student.studentId,
+    monday,
+    today: viewer.today,
+    drills,
+    draft,
+  });
   return {
     page: linkTables(
       words,
@@ -50,15 +58,12 @@ export function loadPractice(
         student: readStudent(db, student),
         entries: readPractice(db, student),
         drills: readAssignmentLog(db, student),
+        pain: pain && readSaidPain(db, pain),
         today: viewer.today,
-        dayOf: dayOfInstant(viewer),
+        dayOf: daysHere(viewer.academy),
       }),
     ),
-    form: kept(
-      viewer,
-      buildPracticeForm(words, { studentId: student.studentId, monday, today: viewer.today, drills, draft }),
-      asked,
-    ),
+    form: kept(viewer, { ...form, explains: warnBeforehand(viewer, student) ?? form.explains }, asked),
   };
 }
 
@@ -99,6 +104,12 @@ interface Logged {
 function enterPractice(viewer: StudentViewer, data: FormData): Logged | Refused {
   const { words, db, student } = viewer;
   const week = weekOf(viewer, String(data.get("week") ?? ""));
+  const refuse = (errors: Readonly<Record<string, string>>, refusal: string): Refused => ({
+    kind: "refused",
+    draftId: keepFormDraft(viewer, practiceDraft(student.studentId), data, errors, refusal),
+  });
+  const why = whyNotRecorded(viewer, student);
+  if (why !== null) return refuse({}, why);
   const parsed = parsePracticeForm(data, {
     days: weekDays(week, viewer.today),
     drills: readAssignments(db, student),
@@ -107,10 +118,7 @@ function enterPractice(viewer: StudentViewer, data: FormData): Logged | Refused 
   if (parsed.kind === "issues") {
     const errors = sayFieldIssues(words, parsed.issues);
     const refusal = words.say("practice-form.refusal", { problems: Object.keys(errors).length });
-    return {
-      kind: "refused",
-      draftId: keepFormDraft(viewer, practiceDraft(student.studentId), data, errors, refusal),
-    };
+    return refuse(errors, refusal);
   }
   const sent = String(data.get("draft") ?? "");
   const key = isDraftId(sent) ? sent : randomUUID();

@@ -1,6 +1,5 @@
 import { randomUUID } from "node:crypto";
 import { readReadBackCandidates, readReadBackItems, readReadBacks } from "@/db/read/read-backs";
-import { readConsents } from "@/db/read/students";
 import {
   insertReadBack,
   type ReadBackEnd,
@@ -11,12 +10,12 @@ import {
 } from "@/db/write/read-backs";
 import type { Fundamental } from "@/lib/domain/fundamental";
 import type { ReadBack, ReadBackCandidate } from "@/lib/domain/read-back";
-import { consentInForce } from "@/lib/domain/student";
 import { changedFields, emptiedPlaces, parseReadBackForm } from "@/lib/ingest/parse-read-back-form";
 import { parseRereadForm } from "@/lib/ingest/parse-reread-form";
 import { drawReadBack, isReadable } from "@/lib/verdict/draw-read-back";
 import { chance } from "../chance";
 import { instantOf } from "../clock";
+import { whyNotRecorded } from "../consent/consent-gate";
 import { kindOf } from "../draft/draft-forms";
 import { keepFormDraft } from "../draft/form-draft";
 import { sayFieldIssues } from "../draft/say-field-issues";
@@ -80,8 +79,8 @@ function enterWish(viewer: StudentViewer, data: FormData): Started | Refused {
     kind: "refused",
     draftId: keepFormDraft(viewer, readBackDraft(student.studentId), data, errors, refusal),
   });
-  if (!consentInForce(readConsents(db, student), "measure", viewer.today))
-    return refuse({}, words.say("session-form.no-consent"));
+  const why = whyNotRecorded(viewer, student);
+  if (why !== null) return refuse({}, why);
   const { id: fundamentalId, view } = fundamental;
   const reader = String(data.get("reader") ?? "");
   const candidates = readReadBackCandidates(db, student, { fundamentalId, view }).filter(
@@ -142,22 +141,34 @@ export async function saveReadBack(
   return outcome;
 }
 
+function refuseHere(
+  viewer: StudentViewer,
+  readBackId: string,
+  data: FormData,
+  errors: Readonly<Record<string, string>>,
+  refusal: string,
+): Refused {
+  const kind = readBackValuesDraft(readBackId);
+  return { kind: "refused", draftId: keepFormDraft(viewer, kind, data, errors, refusal, viewer.student.studentId) };
+}
+
 function enterReadBack(viewer: StudentViewer, readBackId: string, data: FormData): ReadBackSaved | Refused {
   const { words, db, student } = viewer;
   const open = findOpen(viewer, readBackId);
   if (open === null) return { kind: "not-open" };
   const { places, fundamental } = open;
   const typed = changedFields(data, places);
+  const why = whyNotRecorded(viewer, student);
   const { values, issues, finish } = parseRereadForm(
     typed,
     places.map((place) => ({ place, fundamental })),
   );
+  // Nothing is read on after a no; dropping it stays possible.
+  if (why !== null) return refuseHere(viewer, readBackId, data, {}, why);
   const emptied = emptiedPlaces(typed, places).map((place) => ({ place, typed: null }));
   updateReadBackTyped(db, student, readBackId, [...values, ...emptied]);
-  const refuse = (errors: Readonly<Record<string, string>>, refusal: string): Refused => ({
-    kind: "refused",
-    draftId: keepFormDraft(viewer, readBackValuesDraft(readBackId), data, errors, refusal, student.studentId),
-  });
+  const refuse = (errors: Readonly<Record<string, string>>, refusal: string): Refused =>
+    refuseHere(viewer, readBackId, data, errors, refusal);
   if (issues.length > 0) {
     const errors = sayFieldIssues(words, issues);
     return refuse(errors, words.say("reread-draw.refusal", { saved: values.length, problems: issues.length }));

@@ -1,7 +1,7 @@
 import { randomUUID } from "node:crypto";
 import { insertStudent } from "@/db/write/students";
 import { parseStudentForm } from "@/lib/ingest/parse-student-form";
-import { currentInstant } from "../clock";
+import { instantOf } from "../clock";
 import { keepFormDraft } from "../draft/form-draft";
 import { sayFieldIssues } from "../draft/say-field-issues";
 import { type Refused, submitOnce } from "../draft/submit-once";
@@ -21,31 +21,31 @@ export function addStudent(viewer: Viewer, data: FormData): AddedStudent | Refus
   return submitOnce<AddedStudent>(viewer, STUDENT_DRAFT, data, () => enterStudent(viewer, data));
 }
 
+/**
+ * Where adding leads: to the student, or first to the pause where something hurts. The answer goes no further than the form: what
+ * hurts belongs to the coach in charge and the family, and is recorded with its days.
+ */
+export function afterAdding({ roles }: Viewer, studentId: string, data: FormData): string {
+  const page = `/students/${studentId}`;
+  if (data.get("pain") !== "yes") return page;
+  return `${page}/events/new?kind=${roles.includes("coach") ? "injury" : "pause"}`;
+}
+
 function enterStudent(viewer: Viewer, data: FormData): AddedStudent | Refused {
   const { words } = viewer;
-  const parsed = parseStudentForm(data, { today: viewer.today });
+  const parsed = parseStudentForm(data, {
+    today: viewer.today,
+    ownConsentAge: viewer.academy.ownConsentAge,
+  });
   if (parsed.kind === "issues") {
     const errors = sayFieldIssues(words, parsed.issues);
     const refusal = words.say("student-form.refusal", { problems: Object.keys(errors).length });
     return { kind: "refused", draftId: keepFormDraft(viewer, STUDENT_DRAFT, data, errors, refusal) };
   }
-  const { alias, birthYear, hand, zone, clubs, consentGivenBy } = parsed.value;
-  const consent = {
-    kind: "measure",
-    givenBy: consentGivenBy,
-    giverIs: "guardian",
-    from: viewer.today,
-    until: null,
-    withdrawnOn: null,
-  } as const;
-  const stamp = { now: currentInstant(), newId: randomUUID };
-  const made = insertStudent(
-    viewer.db,
-    viewer.scope,
-    { id: randomUUID(), alias, birthYear, hand, zone, clubs },
-    consent,
-    stamp,
-  );
+  const { alias, birthYear, hand, zone, clubs, consents } = parsed.value;
+  const student = { id: randomUUID(), alias, birthYear, hand, zone, clubs };
+  const stamp = { now: instantOf(viewer.academy), newId: randomUUID };
+  const made = insertStudent(viewer.db, viewer.scope, student, consents, stamp);
   if (made.kind === "inserted") return { kind: "added", studentId: made.studentId };
   const errors = { alias: words.say("student-form.taken") };
   const refusal = words.say("student-form.refusal", { problems: 1 });

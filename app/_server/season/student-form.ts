@@ -1,3 +1,4 @@
+import { GIVERS } from "@/lib/domain/consent";
 import { HANDS } from "@/lib/domain/handedness";
 import type { FieldModel, FormModel } from "@/lib/report/form-model";
 import type { Words } from "@/lib/words/catalogue";
@@ -30,7 +31,7 @@ export function buildStudentForm(
   words: Words,
   draft: FormDraft | null,
   draftId: string | undefined,
-  zone: string,
+  { zone, usualUntil }: { readonly zone: string; readonly usualUntil: string },
 ): FormModel {
   const one = (spec: Parameters<typeof field>[3]): FieldModel => field(words, draft, "student-form", spec);
   const part = (name: string, fields: readonly FieldModel[]) => ({
@@ -53,9 +54,28 @@ export function buildStudentForm(
         }),
         one({ name: "clubs", kind: "text" }),
         one({ name: "zone", kind: "text", required: "yes", value: zone }),
+        one({
+          name: "pain",
+          kind: "radio",
+          options: ["no", "yes"].map((answer) => ({
+            value: answer,
+            label: words.say(`student-form.pain.${answer}`),
+          })),
+        }),
       ]),
       part("consent", [
         one({ name: "consentGivenBy", kind: "text", required: "yes" }),
+        one({
+          name: "consentGiverIs",
+          kind: "radio",
+          options: GIVERS.map((giver) => ({ value: giver, label: words.say(`consent.giver.${giver}`) })),
+        }),
+        one({ name: "consentUntil", kind: "date", required: "yes", value: usualUntil }),
+        one({
+          name: "consentShare",
+          kind: "checkbox",
+          options: [{ value: "yes", label: words.say("student-form.consentShare.yes") }],
+        }),
         one({
           name: "consentOnPaper",
           kind: "checkbox",

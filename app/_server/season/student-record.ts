@@ -1,9 +1,9 @@
 import type { Database } from "@/db/client";
 import { readClubGrouping } from "@/db/read/club-groups";
 import { readEvents } from "@/db/read/events";
-import { readGoalBands } from "@/db/read/goal-bands";
 import { readLookNoise } from "@/db/read/looks";
 import { readOwnFundamentals } from "@/db/read/own-fundamentals";
+import { readOwningRules } from "@/db/read/owning-rules";
 import { readReadingsInForce } from "@/db/read/readings";
 import { readReaderErrors } from "@/db/read/rereads";
 import { readCaptures, readSessions, readStatedCaptureSds } from "@/db/read/sessions";
@@ -12,11 +12,13 @@ import { orderedFundamentals } from "@/lib/domain/catalogue";
 import type { ClubGrouping } from "@/lib/domain/club-grouping";
 import type { Fundamental } from "@/lib/domain/fundamental";
 import type { GoalBand } from "@/lib/domain/goal-band";
+import type { RecordedOwningRule } from "@/lib/domain/owning-rule";
 import type { MeasuredReaderError } from "@/lib/domain/reread";
 import type { AcademyScope, StudentScope } from "@/lib/domain/scope";
 import { parseOwnFundamental } from "@/lib/ingest/parse-own-fundamental";
 import type { StudentRecord } from "@/lib/verdict/track-history";
 import { todayOf } from "../clock";
+import { bandsOf, loadBands } from "../goals/bands";
 
 /** What is an academy's and the same for all its students. */
 export interface AcademyRules {
@@ -27,6 +29,8 @@ export interface AcademyRules {
   readonly seasonStart: string;
   /** Every fitted error of the academy's readers. */
   readonly readerErrors: readonly MeasuredReaderError[];
+  /** Every owning rule of the academy, in the order of entry. */
+  readonly owningRules: readonly RecordedOwningRule[];
   /** Last day taken in: goals of later days are not in force yet. */
   readonly today: string;
 }
@@ -43,10 +47,11 @@ export function loadAcademyRules(
   });
   return {
     fundamentals: orderedFundamentals(own),
-    bands: readGoalBands(db, scope),
+    bands: loadBands(db, scope, academy),
     grouping: readClubGrouping(db, scope),
     seasonStart: academy.seasonStart,
     readerErrors: readReaderErrors(db, scope),
+    owningRules: readOwningRules(db, scope),
     today: todayOf(academy),
   };
 }
@@ -62,8 +67,9 @@ export function loadStudentRecord(db: Database, scope: StudentScope, rules: Acad
     events: readEvents(db, scope),
     lookNoise: readLookNoise(db, scope),
     fundamentals: rules.fundamentals,
-    bands: rules.bands,
+    bands: bandsOf(rules.bands, scope.studentId),
     seasonStart: rules.seasonStart,
     readerErrors: rules.readerErrors,
+    owningRules: rules.owningRules,
   };
 }

@@ -7,6 +7,7 @@ import type { Session } from "@/lib/domain/session";
 import { parseCorrectionForm } from "@/lib/ingest/parse-correction-form";
 import type { FormModel } from "@/lib/report/form-model";
 import { instantOf } from "../clock";
+import { whyNotRecorded } from "../consent/consent-gate";
 import { kindOf } from "../draft/draft-forms";
 import { findFormDraft, keepFormDraft } from "../draft/form-draft";
 import { sayFieldIssues } from "../draft/say-field-issues";
@@ -104,6 +105,9 @@ function enterCorrection(viewer: StudentViewer, sessionId: string, data: FormDat
     return refuse(errors, words.say("correct.refusal", { problems: Object.keys(errors).length }));
   }
   const { changes, added, why } = parsed.value;
+  // Putting right what is on file stays possible; a value for what was never read is a new one.
+  const unasked = added.length > 0 ? whyNotRecorded(viewer, student) : null;
+  if (unasked !== null) return refuse({}, unasked);
   const wish = { sessionId, changes, added, who: viewer.name, why, now: instantOf(viewer.academy) };
   const outcome = insertSessionCorrection(db, student, wish);
   if (outcome.kind === "unknown-session") return { kind: "not-there" };

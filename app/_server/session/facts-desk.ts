@@ -31,7 +31,7 @@ function factsDraft({ student }: StudentViewer, sessionId: string): string {
 }
 
 /** The latest thing done to the facts of a session: who saw an older one has seen other facts. */
-function latestChange(viewer: StudentViewer, sessionId: string): string {
+export function latestChange(viewer: StudentViewer, sessionId: string): string {
   const name = rowName({ table: "session", key: { id: sessionId } });
   const touching = readRecordChanges(viewer.db, viewer.student).filter(
     (change) => change.sessionId === sessionId || change.after.some((state) => rowName(state) === name),

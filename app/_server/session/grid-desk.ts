@@ -7,6 +7,7 @@ import { ARRANGEMENTS, type Arrangement } from "@/lib/report/grid-model";
 import { buildTrackSummary } from "@/lib/report/track-summary";
 import { type StudentViewer, type Viewer, viewerKey } from "../gate";
 import { loadStudentVerdicts } from "../roster/load-verdicts";
+import { loadStudentWork } from "../season/load-work";
 import { loadAcademyRules } from "../season/student-record";
 import type { GridSource } from "./session-grid";
 
@@ -63,7 +64,7 @@ export async function loadGridSource(viewer: StudentViewer, clubGroup: ClubGroup
   return {
     studentId: viewer.student.studentId,
     fundamentals,
-    first: chooseFirstColumns(fundamentals, ranked),
+    first: chooseFirstColumns(fundamentals, ranked, loadStudentWork(viewer, clubGroup, "left-out").work),
     rest: ranked.length === 0 ? "open" : "shut",
     hand: readStudent(viewer.db, viewer.student).hand,
     ...gridChoices(viewer),

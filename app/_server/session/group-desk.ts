@@ -1,14 +1,14 @@
 import { randomUUID } from "node:crypto";
 import { readGroupSessions } from "@/db/read/group-sessions";
-import { readAcademyConsents, readStudents } from "@/db/read/students";
+import { readStudents } from "@/db/read/students";
 import { insertGroupSessions } from "@/db/write/group-sessions";
 import type { Hand } from "@/lib/domain/handedness";
 import type { StudentScope } from "@/lib/domain/scope";
-import { consentInForce } from "@/lib/domain/student";
 import { fieldText } from "@/lib/ingest/field-issue";
 import { parseGroupForm } from "@/lib/ingest/parse-group-form";
 import type { CaptureAnswer } from "@/lib/report/capture-answer-model";
 import { currentInstant } from "../clock";
+import { standingsOf } from "../consent/consent-gate";
 import { isDraftId } from "../draft/draft-forms";
 import { type FormDraft, findFormDraft, keepFormDraft } from "../draft/form-draft";
 import { sayFieldIssues } from "../draft/say-field-issues";
@@ -35,12 +35,11 @@ export interface ChosenStudent {
 /** The students of the academy among those ids, in the order of the aliases. */
 export function chosenStudents(viewer: Viewer, ids: readonly string[]): readonly ChosenStudent[] {
   const wished = new Set(ids);
-  const consents = readAcademyConsents(viewer.db, viewer.scope).filter((each) => wished.has(each.studentId));
+  const standings = standingsOf(viewer, "measure");
   return readStudents(viewer.db, viewer.scope).flatMap(({ id, alias, birthYear, hand }) => {
     const scope = wished.has(id) ? admitToStudent(viewer, id) : null;
     if (scope === null) return [];
-    const own = consents.filter((each) => each.studentId === id);
-    const given = consentInForce(own, "measure", viewer.today);
+    const given = standings.get(id)?.kind === "given";
     return [{ id, alias, birthYear, hand, scope, consent: given ? "given" : "missing" } as const];
   });
 }

@@ -5,16 +5,30 @@ import type { Link } from "@/lib/report/basic-model";
 import { buildFilmingCard } from "@/lib/report/build-filming-card";
 import type { FilmingCard } from "@/lib/report/filming-model";
 import { opensPage } from "../access/find-row";
-import { firstPage, type StudentViewer, type Viewer } from "../gate";
+import { admitToStudent, firstPage, type StudentViewer, type Viewer } from "../gate";
+
+/** A card that was opened from a student's plan leads back to it; the card itself is the same for everybody. */
+function forStudent(viewer: Viewer, card: FilmingCard, wished: string | string[] | undefined): FilmingCard {
+  const student = typeof wished === "string" ? admitToStudent(viewer, wished) : null;
+  if (student === null) return card;
+  return {
+    ...card,
+    back: { href: `/students/${student.studentId}/plan`, label: viewer.words.say("plan") },
+    choices: card.choices.map((choice) => ({
+      ...choice,
+      links: choice.links.map((link) => ({ ...link, href: `${link.href}&for=${student.studentId}` })),
+    })),
+  };
+}
 
 /** The wished card; what no card is of gives the first: from the front, right-handed. */
 export function loadFilmingCard(
   viewer: Viewer,
-  wish: { readonly view?: string | string[]; readonly hand?: string | string[] },
+  wish: { readonly view?: string | string[]; readonly hand?: string | string[]; readonly for?: string | string[] },
 ): FilmingCard {
   const view = VIEWS.find((each) => each === wish.view) ?? "face-on";
   const hand = HANDS.find((each) => each === wish.hand) ?? "right";
-  const card = buildFilmingCard(viewer.words, view, hand);
+  const card = forStudent(viewer, buildFilmingCard(viewer.words, view, hand), wish.for);
   // The way back leads to the students, whom not everybody may see.
   return opensPage(card.back.href, viewer.roles)
     ? card

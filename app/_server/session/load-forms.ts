@@ -1,9 +1,11 @@
 import { readSessions } from "@/db/read/sessions";
-import { readStudent, readStudents } from "@/db/read/students";
+import { readStudent, readStudentsHere } from "@/db/read/students";
 import type { ClubGroup } from "@/lib/domain/club-group";
 import { type ClubGrouping, currentGroups } from "@/lib/domain/club-grouping";
+import { usualConsent } from "@/lib/domain/usual-consent";
 import type { FormModel, TextPage } from "@/lib/report/form-model";
 import { opensPage } from "../access/find-row";
+import { askedToday, warnBeforehand } from "../consent/consent-gate";
 import { findFormDraft } from "../draft/form-draft";
 import { withKeep } from "../draft/with-keep";
 import type { StudentViewer, Viewer } from "../gate";
@@ -27,7 +29,10 @@ export function chosenGroup(grouping: ClubGrouping, ids: readonly (string | unde
 
 export function loadStudentForm(viewer: Viewer, draftId: string, dropped?: string): FormModel {
   const draft = findFormDraft(viewer, STUDENT_DRAFT, draftId);
-  const form = buildStudentForm(viewer.words, draft, draftId, viewer.academy.zone);
+  const form = buildStudentForm(viewer.words, draft, draftId, {
+    zone: viewer.academy.zone,
+    usualUntil: usualConsent([], ["measure"], askedToday(viewer, { birthYear: null })).until,
+  });
   return withKeep(viewer, form, { form: STUDENT_DRAFT, studentId: "", draftId, dropped });
 }
 
@@ -49,13 +54,14 @@ export async function loadSessionForm(viewer: StudentViewer, draftId: string, dr
     answers: answerDraft(viewer, draft),
     note: answerDraftNote(viewer, draft, singleNote(studentId)),
   });
-  return withKeep(viewer, form, { form: SESSION_FORM, studentId, draftId, dropped });
+  const told = { ...form, explains: warnBeforehand(viewer, viewer.student) ?? form.explains };
+  return withKeep(viewer, told, { form: SESSION_FORM, studentId, draftId, dropped });
 }
 
 /** The page that asks whose session is recorded. */
 export function loadRecordPage(viewer: Viewer): TextPage {
   const { words } = viewer;
-  const students = readStudents(viewer.db, viewer.scope);
+  const students = readStudentsHere(viewer.db, viewer.scope);
   return {
     title: words.say("record.title"),
     lede: words.say("record.lede"),

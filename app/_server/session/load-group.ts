@@ -1,7 +1,7 @@
 import { randomUUID } from "node:crypto";
 import { redirect } from "next/navigation";
 import { readGroupSessions } from "@/db/read/group-sessions";
-import { readStudents } from "@/db/read/students";
+import { readStudentsHere } from "@/db/read/students";
 import { currentGroups } from "@/lib/domain/club-grouping";
 import type { FormModel, TextPage } from "@/lib/report/form-model";
 import type { ChooseGroupPage } from "@/lib/report/group-page-model";
@@ -95,7 +95,7 @@ function choosePage(
   group: string | undefined,
 ): ChooseGroupPage {
   const { words } = viewer;
-  const students = readStudents(viewer.db, viewer.scope);
+  const students = readStudentsHere(viewer.db, viewer.scope);
   const missing = new Set(
     chosenStudents(
       viewer,

@@ -10,7 +10,7 @@ import { buildHistory, buildHistoryCsv, type HistoryEntry, type HistorySource } 
 import { buildSessionPage } from "@/lib/report/build-session-page";
 import type { RecordPage } from "@/lib/report/record-page-model";
 import { linkTables } from "../archive/table-links";
-import { dayIn, instantOf } from "../clock";
+import { daysHere, instantOf } from "../clock";
 import { csvResponse } from "../door/download";
 import { requireStudent, type StudentViewer } from "../gate";
 import { loadRules } from "../roster/load-verdicts";
@@ -27,7 +27,7 @@ export function loadEntries(viewer: StudentViewer): readonly (HistoryEntry & { r
     changes.flatMap((change) => change.sessionId ?? []),
   );
   const sessionDay = (id: string | null): string => days.get(id ?? "") ?? "";
-  const dayOf = (instant: string): string => dayIn(academy.zone, new Date(instant));
+  const dayOf = daysHere(academy);
   const stamp = (at: string) => ({ at, day: dayOf(at) });
   const entries = [
     ...readCorrections(db, student).map((each) => ({
@@ -69,7 +69,7 @@ export function loadHistorySource(viewer: StudentViewer): HistorySource {
     entries: loadEntries(viewer),
     fundamentals,
     grouping,
-    aliases: readAliases(db, student),
+    aliases: readAliases(db, scope),
   };
 }
 

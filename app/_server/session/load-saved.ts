@@ -1,13 +1,12 @@
 import { notFound } from "next/navigation";
-import { readCurrentSummaries } from "@/db/read/current-analyses";
 import { buildSavedPage, type SavedTrack } from "@/lib/report/build-saved";
 import type { SavedPage } from "@/lib/report/saved-model";
-import { POLICY } from "@/lib/verdict/policy";
 import { type StudentRecord, type TrackHistory, trackHistories } from "@/lib/verdict/track-history";
 import { sayClubGroup } from "@/lib/words/say-club";
 import { judgeHistory } from "../analysis/refresh-analyses";
-import type { StudentViewer } from "../gate";
-import { type ListingInput, listingOf, withListing } from "../roster/listing";
+import { type StudentViewer, wholeAcademy } from "../gate";
+import { keptTracks } from "../roster/kept-tracks";
+import { listingOf, withListing } from "../roster/listing";
 import { loadStudentVerdicts } from "../roster/load-verdicts";
 import type { Judged } from "../worker/tasks";
 
@@ -20,8 +19,8 @@ function without(record: StudentRecord, sessionId: string): StudentRecord {
   };
 }
 
-/** The tracks as judged without the session, by the names of their verdicts. */
-async function judgedWithout(
+/** Tracks as they would be judged on another record, by the names of their verdicts. */
+export async function judgedBesides(
   viewer: StudentViewer,
   histories: readonly TrackHistory[],
 ): Promise<ReadonlyMap<string, Judged>> {
@@ -33,14 +32,19 @@ async function judgedWithout(
   return judged;
 }
 
-/** The roster's list as it would be had the student's tracks been judged without the session. */
-function listingWithout(viewer: StudentViewer, touched: readonly string[], judged: ReadonlyMap<string, Judged>) {
-  const inputs = readCurrentSummaries(viewer.db, viewer.scope, POLICY.version).flatMap((row) => {
-    const input = JSON.parse(row.summary) as ListingInput;
-    if (!touched.includes(input.verdict.id)) return [input];
-    const other = judged.get(input.verdict.id);
-    return other ? [{ ...input, listedLooks: other.listedLooks }] : [];
-  });
+/**
+ * The roster's list as it would be had the student's tracks been judged so: over the whole academy, as the list in force is,
+ * whoever looks. Of others' tracks nothing comes out but whether these stand on it.
+ */
+export function listingBesides(viewer: StudentViewer, touched: readonly string[], judged: ReadonlyMap<string, Judged>) {
+  const { byStudent } = keptTracks(viewer.db, wholeAcademy(viewer.scope));
+  const inputs = [...byStudent.values()].flatMap(({ tracks, listed }) =>
+    tracks.flatMap(({ verdict }, place) => {
+      if (!touched.includes(verdict.id)) return [{ verdict, listedLooks: listed[place] ?? [] }];
+      const other = judged.get(verdict.id);
+      return other ? [{ verdict, listedLooks: other.listedLooks }] : [];
+    }),
+  );
   return listingOf(inputs);
 }
 
@@ -54,8 +58,8 @@ export async function loadSaved(viewer: StudentViewer, sessionId: string): Promi
   const others = trackHistories(without(record, sessionId), viewer.today).filter(({ judged }) =>
     names.includes(judged.id),
   );
-  const judged = await judgedWithout(viewer, others);
-  const listing = listingWithout(viewer, names, judged);
+  const judged = await judgedBesides(viewer, others);
+  const listing = listingBesides(viewer, names, judged);
   const inGroup = new Set(
     record.sessions
       .filter(({ id, clubGroup }) => id !== sessionId && clubGroup === session.clubGroup)

@@ -1,17 +1,18 @@
 import { randomUUID } from "node:crypto";
 import { readSwingNumbers } from "@/db/read/session-readings";
-import { type FiledStudent, readConsents, readStudent, readStudents } from "@/db/read/students";
+import { type FiledStudent, readStudent, readStudents } from "@/db/read/students";
 import { mergeStudents } from "@/db/write/merge-students";
 import { moveSession } from "@/db/write/move-session";
 import { splitSession } from "@/db/write/split-session";
+import { CONSENT_KINDS } from "@/lib/domain/consent";
 import type { StudentScope } from "@/lib/domain/scope";
-import { consentInForce } from "@/lib/domain/student";
 import type { FieldIssue } from "@/lib/ingest/field-issue";
 import { parseMoveForm, type WishedMove } from "@/lib/ingest/parse-move-form";
 import { parseSplitForm } from "@/lib/ingest/parse-split-form";
 import type { FieldModel, FormModel } from "@/lib/report/form-model";
 import { sayDay } from "@/lib/words/day-words";
 import { instantOf } from "../clock";
+import { standingOf } from "../consent/consent-gate";
 import { kindOf } from "../draft/draft-forms";
 import { type FormDraft, findFormDraft, keepFormDraft } from "../draft/form-draft";
 import { sayFieldIssues } from "../draft/say-field-issues";
@@ -97,9 +98,21 @@ function whyNotTaken(viewer: StudentViewer, to: StudentScope, day: string): Fiel
   if (birthYear !== null && Number(day.slice(0, 4)) < birthYear)
     return { field: "to", code: "before-birth", args: { year: birthYear } };
   if (to.studentId === viewer.student.studentId) return null;
-  return consentInForce(readConsents(viewer.db, to), "measure", viewer.today)
+  return standingOf(viewer, to, "measure").kind === "given"
     ? null
     : { field: "to", code: "taker-without-consent", args: {} };
+}
+
+/**
+ * A merge puts right who somebody is, so it asks for no consent; but a no that was said under one of the two names isn't to be
+ * outlived by a yes under the other, nor by one that is still to begin.
+ */
+function whyNotMerged(viewer: StudentViewer, to: StudentScope): FieldIssue | null {
+  const outlived = CONSENT_KINDS.some((kind) => {
+    const kinds = [viewer.student, to].map((student) => standingOf(viewer, student, kind).kind);
+    return kinds.includes("withdrawn") && (kinds.includes("given") || kinds.includes("not-yet"));
+  });
+  return outlived ? { field: "to", code: "merge-withdrawn", args: {} } : null;
 }
 
 type Written = { readonly kind: string; readonly sessionId?: string };
@@ -127,6 +140,8 @@ function write(
   if (session === undefined || wish.kind === "merge") {
     const parsed = parseMoveForm(data, { hand, takers });
     if (parsed.kind === "issues") return parsed;
+    const issue = whyNotMerged(viewer, scopeOf(parsed.value.to));
+    if (issue) return { issues: [issue] };
     return mergeStudents(db, { from, to: scopeOf(parsed.value.to) }, turnedBy(parsed.value), noteOf(parsed.value));
   }
   const sessionId = session.id;

@@ -1,9 +1,9 @@
 import { randomUUID } from "node:crypto";
-import { readConsents, readStudent } from "@/db/read/students";
+import { readStudent } from "@/db/read/students";
 import { insertSession } from "@/db/write/sessions";
-import { consentInForce } from "@/lib/domain/student";
 import { parseSessionForm } from "@/lib/ingest/parse-session-form";
 import { currentInstant } from "../clock";
+import { whyNotRecorded } from "../consent/consent-gate";
 import { kindOf } from "../draft/draft-forms";
 import { keepFormDraft } from "../draft/form-draft";
 import { sayFieldIssues } from "../draft/say-field-issues";
@@ -46,8 +46,8 @@ function enterSession(viewer: StudentViewer, data: FormData): AddedSession | Ref
     kind: "refused",
     draftId: keepFormDraft(viewer, sessionDraft(student.studentId), data, errors, refusal),
   });
-  if (!consentInForce(readConsents(db, student), "measure", viewer.today))
-    return refuse({}, words.say("session-form.no-consent"));
+  const why = whyNotRecorded(viewer, student);
+  if (why !== null) return refuse({}, why);
   const { fundamentals, grouping } = loadAcademyRules(db, viewer.scope, viewer.academy);
   const { birthYear, hand } = readStudent(db, student);
   const parsed = parseSessionForm(data, {

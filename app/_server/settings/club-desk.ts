@@ -33,6 +33,7 @@ export function loadClubsPage({ db, scope, words, academy }: Viewer): ClubsPage 
     grouping: readClubGrouping(db, scope),
     use: readGroupUse(db, scope),
     changes: readRegroupings(db, scope),
+    sees: scope.students === "all" ? "everybody" : "some",
     kind: academy.kind,
   });
   return linkTables(words, "clubs", {}, page);

@@ -3,10 +3,13 @@ import { mayPass, type RowKey } from "../access/matrix";
 import { loadAcademyTakeOut } from "../archive/load-take-out";
 import { type AskedForm, requireDraftId } from "../draft/draft-forms";
 import type { Viewer } from "../gate";
+import { loadGoalsDoor } from "../goals/goal-desk";
+import { loadOwningDoor } from "../goals/owning-desk";
 import { loadKeysDoor } from "../import/load-keys";
 import { loadRereadsDoor } from "../reread/load-rereads";
 import { loadNotesDoor } from "../session/note-codings";
 import { loadClubsDoor } from "./club-desk";
+import { loadKeepingDoor } from "./keeping-desk";
 import { loadSwitch } from "./load-switch";
 import { loadSettingsForm } from "./settings-desk";
 
@@ -15,6 +18,9 @@ type Part = TextPage["parts"][number];
 /** What leads on from the settings, by the row that whoever follows it must pass. */
 const DOORS: readonly (readonly [RowKey, (viewer: Viewer) => Part])[] = [
   ["/settings/clubs", loadClubsDoor],
+  ["/settings/goals", loadGoalsDoor],
+  ["/settings/owning", loadOwningDoor],
+  ["/settings/privacy", loadKeepingDoor],
   ["/rereads", loadRereadsDoor],
   ["/settings/keys", loadKeysDoor],
   ["/settings/notes", loadNotesDoor],

@@ -3,6 +3,7 @@ import { isCalendarDay } from "@/lib/domain/calendar-day";
 import { SINCE_EVER } from "@/lib/domain/goal-band";
 import type { FormModel } from "@/lib/report/form-model";
 import type { Words } from "@/lib/words/catalogue";
+import { judgeSoon } from "../analysis/judge-soon";
 import { dayIn, readClock } from "../clock";
 import { findFormDraft, keepFormDraft } from "../draft/form-draft";
 import { type Refused, submitOnce } from "../draft/submit-once";
@@ -76,9 +77,11 @@ export function loadSettingsForm(viewer: Viewer, draftId: string, dropped?: stri
   return withKeep(viewer, form, { form: DRAFT, studentId: "", draftId, dropped });
 }
 
-/** Keeps the settings of the own academy, once; the demo's stand still. */
+/** Keeps the settings of the own academy, once; the demo's stand still. Another season's start is judged beside the request. */
 export function saveSettings(viewer: Viewer, data: FormData): { readonly kind: "saved" } | Refused {
-  return submitOnce<{ readonly kind: "saved" }>(viewer, DRAFT, data, () => enterSettings(viewer, data));
+  const outcome = submitOnce<{ readonly kind: "saved" }>(viewer, DRAFT, data, () => enterSettings(viewer, data));
+  if (outcome.kind === "saved") void judgeSoon(viewer);
+  return outcome;
 }
 
 function enterSettings(viewer: Viewer, data: FormData): { readonly kind: "saved" } | Refused {

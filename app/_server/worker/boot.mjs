@@ -7,4 +7,5 @@ registerRequire();
 registerImport();
 if (workerData === "files") await import("./read-file.ts");
 else if (workerData?.kind === "import" || workerData?.kind === "undo") await import("./import-writer.ts");
+else if (workerData?.kind === "rewrite") await import("./rewriter.ts");
 else await import("./judge.ts");

@@ -6,7 +6,7 @@ import { closeDatabases } from "../database";
 import { admitAs, type Viewer } from "../gate";
 import { findImportDraft } from "../import/import-desk";
 import type { FileReading } from "../import/import-worker";
-import { requireScopes, writeImport } from "../import/write-import";
+import { findScopes, writeImport } from "../import/write-import";
 import type { FileMessage, PlanPart } from "./file-tasks";
 import { type GivenTask, type ImportSaid, SHARED } from "./import-task";
 import { joined } from "./joined-plan";
@@ -71,7 +71,7 @@ async function importFile(viewer: Viewer, task: GivenTask & { readonly kind: "im
 
 async function undoBatch(viewer: Viewer, batchId: string): Promise<string> {
   await turn();
-  const who = { now: currentInstant(), who: viewer.name, scopeOf: requireScopes(viewer) };
+  const who = { now: currentInstant(), who: viewer.name, scopeOf: findScopes(viewer) };
   return undoImport(viewer.db, viewer.scope, batchId, who).kind;
 }
 

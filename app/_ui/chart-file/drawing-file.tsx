@@ -47,6 +47,13 @@ function joined(sheets: readonly PartSheet[]): string {
     .join("\n");
 }
 
+/** The parts of a drawing written out with the names of its own sheets, those sheets as one text, and which names it has. */
+export function drawnParts(parts: ReactNode, sheets: readonly PartSheet[]) {
+  const markup = ownNames(writeMarkup(parts), sheets);
+  const used = new Set([...markup.matchAll(/ class="([^"]*)"/g)].flatMap(([, list]) => (list ?? "").split(" ")));
+  return { markup, used, sheet: joined(sheets) };
+}
+
 /**
  * A drawing of a page as one file (SVG): with its styles in it, a title and a description, and nothing that is fetched or
  * runs.
@@ -59,9 +66,8 @@ export function drawingFile(
   sheets: readonly PartSheet[],
   look: ChartLook,
 ): string {
-  const markup = ownNames(writeMarkup(drawing.parts), sheets);
-  const used = new Set([...markup.matchAll(/ class="([^"]*)"/g)].flatMap(([, list]) => (list ?? "").split(" ")));
-  const { css, paper } = inlineStyle({ tokens, marks: joined(sheets) }, look, used);
+  const { markup, used, sheet } = drawnParts(drawing.parts, sheets);
+  const { css, paper } = inlineStyle({ tokens, marks: sheet }, look, used);
   const [wide, high] = [drawing.width + 2 * MARGIN, drawing.height + 2 * MARGIN];
   const box = `${-MARGIN} ${-MARGIN} ${wide} ${high}`;
   return [

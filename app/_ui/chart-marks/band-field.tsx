@@ -13,7 +13,12 @@ export interface BandPlace {
 }
 
 /** Turns the goal bands of a chart into pixels. */
-export function bandPlaces(chart: SeasonChart, plot: PlotBox, x: PixelScale, y: PixelScale): readonly BandPlace[] {
+export function bandPlaces(
+  chart: Pick<SeasonChart, "bands"> & { readonly y: Pick<SeasonChart["y"], "low" | "high"> },
+  plot: PlotBox,
+  x: PixelScale,
+  y: PixelScale,
+): readonly BandPlace[] {
   const onAxis = (value: number | null) => value !== null && value >= chart.y.low && value <= chart.y.high;
   return chart.bands.map((band) => ({
     left: x(band.from),

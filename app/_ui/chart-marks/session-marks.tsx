@@ -37,6 +37,8 @@ export function SessionDot({
   );
 }
 
+type DrawnSession = Pick<ChartSession, "day" | "mean" | "low" | "high" | "mark">;
+
 /** Bars of the whole doubt, then the sessions' marks over them. */
 export function SessionMarks({
   sessions,
@@ -44,12 +46,12 @@ export function SessionMarks({
   y,
   r,
 }: {
-  readonly sessions: readonly ChartSession[];
+  readonly sessions: readonly DrawnSession[];
   readonly x: PixelScale;
   readonly y: PixelScale;
   readonly r: number;
 }) {
-  const bars = (marks: readonly ChartSession[]) =>
+  const bars = (marks: readonly DrawnSession[]) =>
     marks.map(({ day, low, high }) => `M${pixel(x(day))} ${pixel(y(high))}V${pixel(y(low))}`).join("");
   const whole = sessions.filter((session) => session.mark === "used");
   const apart = sessions.filter((session) => session.mark !== "used");

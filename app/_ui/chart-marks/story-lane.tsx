@@ -1,3 +1,4 @@
+import type { FormSize } from "../chart-forms";
 import type { ChartGeometry } from "../chart-geometry";
 import type { RibbonPlace } from "../chart-ribbons";
 import { pixel } from "../chart-scale";
@@ -11,7 +12,11 @@ const WORD_STYLES = {
 } as const;
 
 /** The story above the plot: level, change and its days, level. */
-export function StoryLane({ geometry }: { readonly geometry: ChartGeometry }) {
+export function StoryLane({
+  geometry,
+}: {
+  readonly geometry: Pick<ChartGeometry, "story"> & { readonly size: Pick<FormSize, "lane"> };
+}) {
   const lanes = geometry.size.lane;
   return (
     <g className={styles.words}>

@@ -40,7 +40,7 @@ function TickRows({ rows }: { readonly rows: readonly TickRow[] }) {
 
 /** How a verdict comes about: the idea in words, what was measured, what it can't do. */
 export function Decides({ model }: { readonly model: DecidesPage }) {
-  const { measured, limits } = model;
+  const { brief, measured, limits } = model;
   return (
     <>
       <PageHead title={model.title} lede={model.lede} before={<BackLink link={model.back} />} />
@@ -59,15 +59,17 @@ export function Decides({ model }: { readonly model: DecidesPage }) {
           </p>
         ))}
       </Part>
-      <Part margin={limits.margin}>
-        <h2>{limits.heading}</h2>
-        <Table model={limits.table} />
-        {limits.paragraphs.map((paragraph) => (
-          <p key={paragraph} className={styles.paragraph}>
-            {paragraph}
-          </p>
-        ))}
-      </Part>
+      {[limits, brief].map((part) => (
+        <Part key={part.margin} margin={part.margin}>
+          <h2>{part.heading}</h2>
+          <Table model={part.table} />
+          {part.paragraphs.map((paragraph) => (
+            <p key={paragraph} className={styles.paragraph}>
+              {paragraph}
+            </p>
+          ))}
+        </Part>
+      ))}
     </>
   );
 }

@@ -8,30 +8,17 @@ import { Field } from "./field";
 import styles from "./form.module.css";
 import { Grid, type GridActions } from "./grid";
 import { HiddenFields } from "./hidden-fields";
+import { Problems } from "./problems";
 import { Refresh } from "./refresh";
 
 /** What a form is sent to: a path, or a function on the server. */
 export type FormAction = string | ((data: FormData) => Promise<void>);
 
-function Problems({ model }: { readonly model: FormModel }) {
-  const fields = model.parts
-    .flatMap((part) => [...part.fields, ...(part.more?.fields ?? [])])
-    .filter((field) => field.error !== "");
-  const cells = [model.grid, ...model.parts.map((part) => part.grid ?? null)]
-    .flatMap((grid) => grid?.rows.flatMap((row) => row.cells) ?? [])
-    .filter((cell) => cell.error !== "");
-  return (
-    <div className={styles.problems} role="alert">
-      <p>{model.refusal}</p>
-      <ul>
-        {[...fields, ...cells].map((field) => (
-          <li key={field.name}>
-            <a href={`#field-${field.name}`}>{field.label}</a> {field.error}
-          </li>
-        ))}
-      </ul>
-    </div>
-  );
+/** Fields and cells of a form in which something may have to be mended. */
+function mendable(model: FormModel) {
+  const fields = model.parts.flatMap((part) => [...part.fields, ...(part.more?.fields ?? [])]);
+  const grids = [model.grid, ...model.parts.map((part) => part.grid ?? null)];
+  return [...fields, ...grids.flatMap((grid) => grid?.rows.flatMap((row) => row.cells) ?? [])];
 }
 
 /** A form of a button alone: one more part of its page. */
@@ -144,7 +131,7 @@ export function Form({
   if (model.parts.length === 0 && model.grid === null) return <Press model={model} action={action} />;
   const head = (
     <PageHead title={model.heading} lede={model.explains} before={before}>
-      {model.refusal === "" ? null : <Problems model={model} />}
+      {model.refusal === "" ? null : <Problems refusal={model.refusal} fields={mendable(model)} />}
     </PageHead>
   );
   return (
@@ -154,14 +141,14 @@ export function Form({
           {part.grid ? <Grid model={part.grid} /> : null}
           <Fields fields={part.fields} />
           {part.refresh && refresh ? (
-            <>
+            <p>
               <Refresh label={part.refresh} action={refresh} />
               <noscript>
                 <button type="submit" formAction={refresh} className="say">
                   {part.refresh}
                 </button>
               </noscript>
-            </>
+            </p>
           ) : null}
           {part.more ? <More more={part.more} /> : null}
           {films ? <Films part={part} films={films} check={model.check ?? ""} /> : null}

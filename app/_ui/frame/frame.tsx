@@ -2,6 +2,7 @@ import Link from "next/link";
 import type { ReactNode } from "react";
 import type { FrameModel } from "@/lib/report/page-model";
 import styles from "./frame.module.css";
+import { LogInEnd } from "./log-in-end";
 import { Mark } from "./mark";
 
 /** What stands around every page: whose evidence it is, where one can go, and on the demo that it is one. */
@@ -74,6 +75,7 @@ export function Frame({
           </Link>
         ))}
       </footer>
+      {model.logIn ? <LogInEnd model={model.logIn} /> : null}
     </div>
   );
 }

@@ -1,5 +1,7 @@
 import Link from "next/link";
+import type { ReactNode } from "react";
 import type { ChartWords, FundamentalPage } from "@/lib/report/page-model";
+import { Carried } from "../carried/carried";
 import { SaveChart } from "../chart-file/save-chart";
 import { Choices } from "../choices/choices";
 import { Facts } from "../facts/facts";
@@ -7,45 +9,22 @@ import type { FormAction } from "../form/form";
 import { Verdict } from "../glyph/glyph";
 import { SwapIn } from "../live-chart/swap-in";
 import { BackLink } from "../part/back-link";
+import details from "../part/details.module.css";
 import { PageHead, Part } from "../part/part";
 import { StaticChart } from "../static-chart/static-chart";
 import { Table } from "../table/table";
+import { type AskFilms, AskPlan } from "./ask-plan";
+import { ClubsBeside } from "./clubs-beside";
+import { Decided } from "./decided";
+import { Doubt } from "./doubt";
 import styles from "./fundamental.module.css";
 import { IntervalMark } from "./interval-marks";
-
-function Doubt({ doubt }: { readonly doubt: NonNullable<FundamentalPage["doubt"]> }) {
-  return (
-    <Part margin={doubt.margin}>
-      <h2>{doubt.heading}</h2>
-      <div className={styles.bar} aria-hidden="true">
-        {doubt.parts.map((part) => (
-          <span key={part.name} className={styles[part.pattern]} style={{ flexGrow: part.share }} />
-        ))}
-      </div>
-      <dl className={styles.parts}>
-        {doubt.parts.map((part) => (
-          <div key={part.name}>
-            <dt>
-              <span className={`${styles.key} ${styles[part.pattern]}`} aria-hidden="true" />
-              {part.name}
-            </dt>
-            <dd>{part.shareLabel}</dd>
-            <dd>{part.sizeLabel}</dd>
-          </div>
-        ))}
-      </dl>
-      {doubt.square.map((text) => (
-        <p key={text}>{text}</p>
-      ))}
-    </Part>
-  );
-}
 
 function BeforeAfter({ part }: { readonly part: NonNullable<FundamentalPage["beforeAfter"]> }) {
   const { intervals } = part;
   const drawn = intervals && {
     label: intervals.label,
-    cells: intervals.rows.map((row) => <IntervalMark key={row.value} intervals={intervals} row={row} />),
+    cells: intervals.rows.map((row) => <IntervalMark key={row.value} interval={{ ...intervals, ...row }} />),
   };
   return (
     <Part margin={part.margin}>
@@ -67,7 +46,7 @@ function Ask(props: {
       {Object.entries({ ...track, state: ask.state }).map(([name, value]) => (
         <input key={name} type="hidden" name={name} value={value} />
       ))}
-      <button type="submit" className="do">
+      <button type="submit" className={ask.state === "planned" ? "do" : "say"}>
         {ask.label}
       </button>
       <p>{ask.explains}</p>
@@ -80,8 +59,11 @@ export function Fundamental(props: {
   readonly model: FundamentalPage;
   readonly words: ChartWords;
   readonly askAction: FormAction;
+  readonly askFilms: AskFilms;
+  /** The drill for it. */
+  readonly prescribe?: ReactNode;
 }) {
-  const { model, words, askAction } = props;
+  const { model, words, askAction, askFilms } = props;
   const { verdict, evidence } = model;
   return (
     <>
@@ -95,21 +77,10 @@ export function Fundamental(props: {
         </h2>
         {verdict.listing === "" ? null : <p>{verdict.listing}</p>}
         {verdict.reach === "" ? null : <p>{verdict.reach}</p>}
+        {verdict.stays ? <p>{verdict.stays}</p> : null}
         {verdict.watch === "" ? null : <p>{verdict.watch}</p>}
         <Facts facts={verdict.facts} />
-        {verdict.detail.length === 0 ? null : (
-          <details className={styles.details}>
-            <summary>{verdict.detailLabel}</summary>
-            {verdict.detail.map((line) => (
-              <p key={line}>{line}</p>
-            ))}
-            <p>
-              <Link prefetch={false} className={styles.link} href={verdict.decides.href}>
-                {verdict.decides.label}
-              </Link>
-            </p>
-          </details>
-        )}
+        <Decided verdict={verdict} />
         {model.notices.length === 0 ? null : (
           <ul className={styles.notices}>
             {model.notices.map((notice) => (
@@ -118,14 +89,27 @@ export function Fundamental(props: {
           </ul>
         )}
       </Part>
+      {model.next ? (
+        <Part margin={model.next.margin}>
+          <h2>{model.next.heading}</h2>
+          <p>
+            <Link prefetch={false} className={styles.link} href={model.next.link.href}>
+              {model.next.link.label}
+            </Link>
+          </p>
+        </Part>
+      ) : null}
+      {props.prescribe}
       <Part margin={evidence.margin} explains={evidence.explains}>
         <h2>{evidence.chart.heading}</h2>
         <SwapIn chart={evidence.chart} title={words.liveChart}>
           <StaticChart chart={evidence.chart} />
         </SwapIn>
-        <details className={styles.details}>
+        <details className={details.details}>
           <summary>{words.table}</summary>
           <Table model={evidence.table} />
+          {evidence.leads ? <p className={styles.caution}>{evidence.leads}</p> : null}
+          {evidence.chart.curve ? <Table model={evidence.chart.curve.table} /> : null}
           {evidence.chart.practice ? <Table model={evidence.chart.practice.table} /> : null}
         </details>
         <p>
@@ -139,6 +123,7 @@ export function Fundamental(props: {
       </Part>
       {model.beforeAfter === null ? null : <BeforeAfter part={model.beforeAfter} />}
       {model.doubt === null ? null : <Doubt doubt={model.doubt} />}
+      {model.clubsBeside ? <ClubsBeside part={model.clubsBeside} /> : null}
       {model.settle === null ? null : (
         <Part margin={model.settle.margin}>
           <h2>{model.settle.heading}</h2>
@@ -148,8 +133,18 @@ export function Fundamental(props: {
           {model.settle.asks.map((ask) => (
             <Ask key={ask.state} ask={ask} track={model.track} action={askAction} />
           ))}
+          {model.settle.asked ? (
+            <AskPlan
+              key={model.settle.asked.choices.map((choice) => choice.at).join()}
+              part={model.settle.asked}
+              track={model.track}
+              ask={askFilms}
+              take={askAction}
+            />
+          ) : null}
         </Part>
       )}
+      {model.carried ? <Carried carried={model.carried} /> : null}
       <Part margin={model.readings.margin}>
         <h2>{model.readings.heading}</h2>
         <Table model={model.readings.table} />

@@ -1,32 +1,24 @@
-import type { FundamentalPage } from "@/lib/report/page-model";
+import type { DrawnInterval } from "@/lib/report/clubs-beside-model";
 import { pixel, pixelScale } from "../chart-scale";
 import styles from "./fundamental.module.css";
-
-type Intervals = NonNullable<NonNullable<FundamentalPage["beforeAfter"]>["intervals"]>;
 
 const WIDTH = 260;
 const HEIGHT = 36;
 const MIDDLE = HEIGHT / 2;
 
 /** One level as a bar with end stops, against the goal band. */
-export function IntervalMark({
-  intervals,
-  row,
-}: {
-  readonly intervals: Intervals;
-  readonly row: Intervals["rows"][number];
-}) {
-  const x = pixelScale(intervals, 6, WIDTH - 6);
-  const left = intervals.bandLow === null ? 0 : pixel(x(intervals.bandLow));
-  const right = intervals.bandHigh === null ? WIDTH : pixel(x(intervals.bandHigh));
+export function IntervalMark({ interval }: { readonly interval: DrawnInterval }) {
+  const x = pixelScale(interval, 6, WIDTH - 6);
+  const left = interval.bandLow === null ? 0 : pixel(x(interval.bandLow));
+  const right = interval.bandHigh === null ? WIDTH : pixel(x(interval.bandHigh));
   const edges = [
-    intervals.bandLow === null ? "" : `M${left} 2V${HEIGHT - 2}`,
-    intervals.bandHigh === null ? "" : `M${right} 2V${HEIGHT - 2}`,
+    interval.bandLow === null ? "" : `M${left} 2V${HEIGHT - 2}`,
+    interval.bandHigh === null ? "" : `M${right} 2V${HEIGHT - 2}`,
   ].join("");
-  const low = pixel(x(row.low));
-  const high = pixel(x(row.high));
+  const low = pixel(x(interval.low));
+  const high = pixel(x(interval.high));
   return (
-    <svg width={WIDTH} height={HEIGHT} viewBox={`0 0 ${WIDTH} ${HEIGHT}`} role="img" aria-label={row.sentence}>
+    <svg width={WIDTH} height={HEIGHT} viewBox={`0 0 ${WIDTH} ${HEIGHT}`} role="img" aria-label={interval.sentence}>
       {edges === "" ? null : (
         <rect className={styles.band} x={left} y="2" width={Math.max(0, right - left)} height={HEIGHT - 4} />
       )}
@@ -35,7 +27,7 @@ export function IntervalMark({
         className={styles.interval}
         d={`M${low} ${MIDDLE}H${high}M${low} ${MIDDLE - 5}v10M${high} ${MIDDLE - 5}v10`}
       />
-      <circle className={styles.middle} cx={pixel(x(row.value))} cy={MIDDLE} r="4.5" />
+      <circle className={styles.middle} cx={pixel(x(interval.value))} cy={MIDDLE} r="4.5" />
     </svg>
   );
 }

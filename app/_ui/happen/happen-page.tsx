@@ -47,7 +47,7 @@ function One({ part, press }: { readonly part: HappenPart; readonly press: FormA
       {part.paragraphs.map((paragraph) => (
         <p key={paragraph}>{paragraph}</p>
       ))}
-      {part.facts.length === 0 ? null : <Facts facts={part.facts} arrangement="list" />}
+      {part.facts.length === 0 ? null : <Facts facts={part.facts} arrangement="wide" />}
       {part.table === null ? null : <Table model={part.table} drawn={lastColumn(part, press)} />}
     </Part>
   );

@@ -1,6 +1,7 @@
 import type { FormModel } from "@/lib/report/form-model";
 import { Field } from "../form/field";
 import type { FormAction } from "../form/form";
+import { Problems } from "../form/problems";
 import { KeptForm } from "../keep/kept-form";
 import { Part } from "../part/part";
 import styles from "./happen.module.css";
@@ -8,22 +9,10 @@ import styles from "./happen.module.css";
 /** A form that is a part of its page and not a page of its own; its fields stand together. */
 export function PartForm({ model, action }: { readonly model: FormModel; readonly action: FormAction }) {
   const fields = model.parts.flatMap((part) => part.fields);
-  const wrong = fields.filter((field) => field.error !== "");
   return (
     <KeptForm className={styles.form} keep={model.keep} hidden={model.hidden} action={action}>
       <Part margin={model.heading} explains={model.explains}>
-        {model.refusal === "" ? null : (
-          <div role="alert" className={styles.problem}>
-            <p>{model.refusal}</p>
-            <ul>
-              {wrong.map((field) => (
-                <li key={field.name}>
-                  <a href={`#field-${field.name}`}>{field.label}</a> {field.error}
-                </li>
-              ))}
-            </ul>
-          </div>
-        )}
+        {model.refusal === "" ? null : <Problems refusal={model.refusal} fields={fields} />}
         {model.parts.map((part) => (part.explains === "" ? null : <p key={part.explains}>{part.explains}</p>))}
         <div className={styles.fields}>
           {fields.map((field) => (

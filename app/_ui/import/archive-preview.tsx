@@ -2,6 +2,23 @@ import type { ArchiveImportPage } from "@/lib/report/archive-import-model";
 import { PageHead, Part } from "../part/part";
 import styles from "./import.module.css";
 
+type Asked = NonNullable<ArchiveImportPage["asked"]>["fields"][number];
+
+function Answer({ field }: { readonly field: Asked }) {
+  const { name, value, options } = field;
+  if (options === undefined)
+    return <input id={name} name={name} defaultValue={value} maxLength={60} autoComplete="off" />;
+  return (
+    <select id={name} name={name} defaultValue={value}>
+      {options.map((option) => (
+        <option key={option.value} value={option.value}>
+          {option.label}
+        </option>
+      ))}
+    </select>
+  );
+}
+
 /** An uploaded archive: what is asked, what stands in the way, what differs, and what will be saved. */
 export function ArchivePreview(props: {
   readonly model: ArchiveImportPage;
@@ -18,8 +35,7 @@ export function ArchivePreview(props: {
             <h2>{model.asked.heading}</h2>
             {model.asked.fields.map((field) => (
               <p key={field.name}>
-                <label htmlFor={field.name}>{field.label}</label>{" "}
-                <input id={field.name} name={field.name} defaultValue={field.value} maxLength={60} autoComplete="off" />
+                <label htmlFor={field.name}>{field.label}</label> <Answer field={field} />
               </p>
             ))}
             <p className={styles.actions}>

@@ -22,6 +22,11 @@ async function catchUp(keep: KeepModel, form: HTMLFormElement, tell: (standing: 
   location.reload();
 }
 
+/** Back to this form; in another window, so that what isn’t kept yet stays in this one. */
+function signInHref({ words, draft }: KeepModel): string {
+  return `/sign-in?to=${encodeURIComponent(`${words.page}?draft=${draft}`)}`;
+}
+
 function hourOf(at: string): string {
   return new Intl.DateTimeFormat(document.documentElement.lang || "en", {
     dateStyle: "medium",
@@ -113,7 +118,17 @@ export function KeepDraft({ keep }: { readonly keep: KeepModel }) {
       <div ref={place} className={styles.line}>
         <p role="status" className={styles.status} data-state={standing.state}>
           {both === null ? (
-            standing.said
+            <>
+              {standing.said}
+              {standing.state === "signed-out" ? (
+                <>
+                  {" "}
+                  <a href={signInHref(keep)} target="_blank" rel="noopener">
+                    {words.signIn}
+                  </a>
+                </>
+              ) : null}
+            </>
           ) : (
             <>
               {words.changed} <a href="#both">{words.seeBoth}</a>

@@ -24,6 +24,9 @@ export interface Sending {
 
 const DOOR = "/api/drafts";
 
+/** The status of too many requests at once: it passes, as what is wrong on the server's side does. */
+const SLOW_DOWN = 429;
+
 /** A server that is silent for so long, in milliseconds, is taken for one that can't be reached. */
 const PATIENCE = 10_000;
 
@@ -46,7 +49,8 @@ export async function sendDraft(keep: KeepModel, sending: Sending): Promise<Sent
       signal: AbortSignal.timeout(PATIENCE),
     });
     const read = (await answer.json()) as KeepAnswer;
-    return read.kind === "refused" ? { ...read, again: answer.status > 500 ? "later" : "no" } : read;
+    if (read.kind !== "refused") return read;
+    return { ...read, again: answer.status > 500 || answer.status === SLOW_DOWN ? "later" : "no" };
   } catch {
     return { kind: "unreachable" };
   }

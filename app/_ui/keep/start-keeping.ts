@@ -5,7 +5,7 @@ import { type Sent, sendDraft, sendOnGoing } from "./send-draft";
 
 /** How a form stands, for whoever shows it. */
 export interface Standing {
-  readonly state: "kept" | "unsent" | "refused" | "saved" | "changed";
+  readonly state: "kept" | "unsent" | "signed-out" | "refused" | "saved" | "changed";
   readonly said: string;
   /** Null: no other window. */
   readonly both: BothModel | null;
@@ -117,6 +117,10 @@ export function startKeeping(form: HTMLFormElement, keep: KeepModel, tell: (stan
       const some = storeUnsent(keep, entries, new Date().toISOString());
       tell({ state: "unsent", said: some === "some" ? keep.words.unsent : keep.words.unsentNothing, both: null });
       retryLater();
+    } else if (answer.kind === "signed-out") {
+      storeUnsent(keep, entries, new Date().toISOString());
+      tell({ state: "signed-out", said: answer.said, both: null });
+      retryLater();
     } else if (answer.kind === "saved" || answer.kind === "refused") {
       tell({ state: answer.kind, said: answer.said, both: null });
       if (answer.kind === "refused" && answer.again === "later") retryLater();
@@ -188,7 +192,8 @@ export function startKeeping(form: HTMLFormElement, keep: KeepModel, tell: (stan
     if (sendOnGoing(keep, sending) === "too-much") storeUnsent(keep, now, new Date().toISOString());
   };
   const onHidden = (): void => {
-    if (document.visibilityState === "hidden" && since !== null) void keepNow();
+    // Also when somebody comes back, from signing in again say.
+    if (since !== null) void keepNow();
   };
   const onOnline = (): void => {
     if (since !== null) void keepNow();

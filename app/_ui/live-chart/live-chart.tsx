@@ -10,6 +10,7 @@ import { BandField, bandPlaces } from "../chart-marks/band-field";
 import { BandWords, EarlierBandWords } from "../chart-marks/band-words";
 import { ChangeMarks } from "../chart-marks/change-marks";
 import marks from "../chart-marks/chart-marks.module.css";
+import { CurveMarks } from "../chart-marks/curve-marks";
 import { Hatches } from "../chart-marks/hatches";
 import { LevelMarks } from "../chart-marks/level-marks";
 import { PracticeLanes } from "../chart-marks/practice-lanes";
@@ -49,6 +50,7 @@ function Ground({
       <Axes chart={chart} geometry={geometry} />
       <ChangeMarks changes={chart.changes} hatches={id} plot={plot} x={x} y={y} />
       <LevelMarks levels={chart.levels} hatches={id} x={x} y={y} />
+      <CurveMarks curve={chart.curve} plot={plot} x={x} y={y} />
       <path className={marks.swing} d={swingPath(chart.sessions, x, y, size)} />
       <Ribbons ribbons={geometry.ribbons} top={plot.bottom + 32} />
       <PracticeLanes lanes={geometry.practice} />

@@ -6,8 +6,8 @@ import { isTypedEarly } from "../keep/form-entries";
 import styles from "./note-answer.module.css";
 import { NoteRemembered, NoteSentences } from "./note-sentences";
 
-/** Asks the server what the note of a form says, as it stands; what was tapped is remembered. */
-export type AskNote = (data: FormData) => Promise<Answer>;
+/** Asks the server what the note of a form says, as it stands; what was tapped is remembered. Null: none is given. */
+export type AskNote = (data: FormData) => Promise<Answer | null>;
 
 /** Typing rests this long before the server is asked, in milliseconds. */
 const REST = 250;

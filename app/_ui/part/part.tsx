@@ -6,6 +6,8 @@ export function Part(props: {
   readonly margin: string;
   readonly note?: string;
   readonly explains?: string;
+  /** `fold`: on a phone the explanation stands in a fold of the part, which says it again. */
+  readonly explainsIn?: "margin" | "fold";
   readonly children: ReactNode;
 }) {
   return (
@@ -13,7 +15,9 @@ export function Part(props: {
       <div className={styles.margin}>
         <p className={styles.name}>{props.margin}</p>
         {props.note ? <p>{props.note}</p> : null}
-        {props.explains ? <p className={styles.explains}>{props.explains}</p> : null}
+        {props.explains ? (
+          <p className={`${styles.explains} ${props.explainsIn === "fold" ? styles.folded : ""}`}>{props.explains}</p>
+        ) : null}
       </div>
       <div className={styles.content}>{props.children}</div>
     </section>

@@ -1,9 +1,9 @@
-import Link from "next/link";
 import type { PartForm, PeoplePage, PeoplePart, ShownOnce } from "@/lib/report/people-model";
 import { Facts } from "../facts/facts";
 import { Field } from "../form/field";
 import type { FormAction } from "../form/form";
 import { KeptForm } from "../keep/kept-form";
+import { LinkRow } from "../link-row/link-row";
 import { BackLink } from "../part/back-link";
 import { PageHead, Part } from "../part/part";
 import { Table } from "../table/table";
@@ -75,15 +75,7 @@ function Piece({ part, actions }: { readonly part: PeoplePart; readonly actions:
       {part.once === null ? null : <Once once={part.once} />}
       {part.facts.length === 0 ? null : <Facts facts={part.facts} />}
       {part.table === null ? null : <Table model={part.table} />}
-      {part.links.length === 0 ? null : (
-        <p className={styles.links}>
-          {part.links.map((link) => (
-            <Link key={link.href} prefetch={false} href={link.href}>
-              {link.label}
-            </Link>
-          ))}
-        </p>
-      )}
+      <LinkRow links={part.links} />
       {part.forms.map((sent) => (
         <Sent key={`${sent.act} ${sent.form.hidden[0]?.value ?? ""}`} sent={sent} actions={actions} />
       ))}

@@ -1,8 +1,8 @@
-import Link from "next/link";
 import type { RecordPage as Model, Press, RecordPart } from "@/lib/report/record-page-model";
 import { Facts } from "../facts/facts";
 import type { FormAction } from "../form/form";
 import { HiddenFields } from "../form/hidden-fields";
+import { LinkRow } from "../link-row/link-row";
 import { BackLink } from "../part/back-link";
 import { PageHead, Part } from "../part/part";
 import { Table } from "../table/table";
@@ -33,22 +33,7 @@ function Filled({ part, action }: { readonly part: RecordPart; readonly action: 
           <Table key={table.caption} model={table} />
         ))}
       </div>
-      {part.links.length === 0 ? null : (
-        <p className={styles.links}>
-          {part.links.map((link) =>
-            // A download is no page: nothing is to be fetched before.
-            link.href.startsWith("/api/") ? (
-              <a key={link.href} href={link.href}>
-                {link.label}
-              </a>
-            ) : (
-              <Link key={link.href} prefetch={false} href={link.href}>
-                {link.label}
-              </Link>
-            ),
-          )}
-        </p>
-      )}
+      <LinkRow links={part.links} />
       {part.presses.map((press) => (
         <Button key={press.hidden.map((field) => field.value).join(" ")} press={press} action={action} />
       ))}

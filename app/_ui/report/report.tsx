@@ -7,6 +7,7 @@ import { PageHead, Part } from "../part/part";
 import { SeasonAxis } from "../small-chart/season-axis";
 import { StaticChart } from "../static-chart/static-chart";
 import { Table } from "../table/table";
+import { ProvedPart } from "./proved-part";
 import styles from "./report.module.css";
 
 function Reported({ item }: { readonly item: ReportedFundamental }) {
@@ -67,18 +68,7 @@ function Summary({ model }: { readonly model: ReportPage }) {
         <p>{model.counts}</p>
         <p className={styles.screen}>{model.print}</p>
       </PageHead>
-      <Part margin={proved.margin}>
-        <h2>{proved.heading}</h2>
-        {proved.items.length === 0 ? <p>{proved.empty}</p> : null}
-        {proved.items.map((item) => (
-          <div key={item.heading} className={styles.whole}>
-            <h3>
-              <Verdict glyph={item.glyph} word={item.heading} />
-            </h3>
-            <p>{item.text}</p>
-          </div>
-        ))}
-      </Part>
+      <ProvedPart proved={proved} className={styles.whole} />
       {next === null ? null : (
         <Part margin={next.margin}>
           <h2>{next.heading}</h2>

@@ -1,5 +1,6 @@
 import type { ReaderErrorPage, RereadLevelPart } from "@/lib/report/reread-model";
 import { BackLink } from "../part/back-link";
+import details from "../part/details.module.css";
 import { PageHead, Part } from "../part/part";
 import { Table } from "../table/table";
 import { Differences } from "./differences";
@@ -13,7 +14,7 @@ function Level({ model }: { readonly model: RereadLevelPart }) {
       {model.plot === null ? null : (
         <>
           <Differences plot={model.plot} />
-          <details className={styles.details}>
+          <details className={`${details.details} ${styles.details}`}>
             <summary>{model.plot.tableLabel}</summary>
             <Table model={model.plot.table} />
           </details>

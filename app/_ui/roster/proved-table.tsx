@@ -1,6 +1,7 @@
 import Link from "next/link";
 import type { ProvedRow, RosterPage } from "@/lib/report/page-model";
 import { Verdict } from "../glyph/glyph";
+import { drawStrip } from "../strip/draw-strip";
 import { Strip } from "../strip/strip";
 import styles from "./roster.module.css";
 import blocks from "./roster-blocks.module.css";
@@ -22,7 +23,7 @@ function cellsOf(row: ProvedRow) {
 export function ProvedTable({ proved }: { readonly proved: Proved }) {
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable without a pointer.
-    <section className={`${styles.scroll} ${styles.wide}`} tabIndex={0} aria-label={proved.heading}>
+    <section className={`${styles.scroll} ${styles.wideProved}`} tabIndex={0} aria-label={proved.heading}>
       <table className={styles.proved}>
         <thead>
           <tr>
@@ -50,7 +51,7 @@ export function ProvedTable({ proved }: { readonly proved: Proved }) {
                 </td>
               ))}
               <td>
-                <Strip model={row.strip} width={200} />
+                <Strip drawn={drawStrip(row.strip, 200)} label={row.strip.summary} width={200} />
               </td>
             </tr>
           ))}
@@ -63,14 +64,16 @@ export function ProvedTable({ proved }: { readonly proved: Proved }) {
 /** The same on a phone: a block a change, every figure beside its name. */
 export function ProvedBlocks({ proved }: { readonly proved: Proved }) {
   return (
-    <ul className={blocks.blocks}>
+    <ul className={`${blocks.blocks} ${blocks.proved}`}>
       {proved.rows.map((row) => (
         <li key={row.href}>
-          <Verdict glyph={row.glyph} word={row.word} />
-          <Link prefetch={false} href={row.href} className={blocks.open}>
-            <strong>{row.student}</strong> {row.fundamental}
-          </Link>
-          <Strip model={row.strip} width={300} />
+          <div className={blocks.line}>
+            <Link prefetch={false} href={row.href} className={blocks.open}>
+              <strong>{row.student}</strong> {row.fundamental}
+            </Link>
+            <Verdict glyph={row.glyph} word={row.word} />
+          </div>
+          <Strip drawn={drawStrip(row.strip, 300)} label={row.strip.summary} width={300} />
           <dl className={blocks.pairs}>
             {cellsOf(row).map((cell, at) => (
               <div key={proved.columns[at + 2]}>

@@ -1,54 +1,64 @@
+"use client";
+
 import Link from "next/link";
-import type { RosterCell, RosterPage, RosterRow } from "@/lib/report/page-model";
+import type { RosterPage } from "@/lib/report/page-model";
 import { Verdict } from "../glyph/glyph";
 import { Strip } from "../strip/strip";
+import type { DrawnRow } from "./drawn-rows";
 import styles from "./roster-blocks.module.css";
 
-type Evidence = RosterPage["evidence"];
+type Columns = RosterPage["evidence"]["columns"];
 
-/** The cell of the fundamental in hand, if it is among the columns. */
-function cellInHand(evidence: Evidence, row: RosterRow): RosterCell | null {
-  const { inHand } = row;
-  if (inHand === null) return null;
-  const at = evidence.columns.findIndex((column) =>
-    inHand.fundamentalId === undefined ? column.name === inHand.name : column.id === inHand.fundamentalId,
-  );
-  return row.cells[at] ?? null;
-}
-
-function InHand({ evidence, row }: { readonly evidence: Evidence; readonly row: RosterRow }) {
-  const cell = cellInHand(evidence, row);
-  if (row.inHand === null) return null;
+function InHand({ row }: { readonly row: DrawnRow }) {
+  if (row.inHand === null) return row.workNote ? <p>{row.workNote}</p> : null;
   return (
     <>
       <p>
         <strong>{row.inHand.name}</strong> {row.inHand.position}
       </p>
-      <Verdict glyph={row.inHand.glyph} word={row.inHand.word} size={16} />
-      {cell === null ? null : <Strip model={cell.strip} width={300} />}
+      <p className={styles.line}>
+        {row.inHand.glyph === "open" ? (
+          <span className={styles.detail}>{row.inHand.word}</span>
+        ) : (
+          <Verdict glyph={row.inHand.glyph} word={row.inHand.word} size={16} />
+        )}
+        {row.workNote ? <span className={styles.detail}>{row.workNote}</span> : null}
+      </p>
+      {row.wide === null ? null : <Strip {...row.wide} width={300} />}
     </>
   );
 }
 
 /** The roster on a phone: a block a student, the fundamental in hand first, the others one step away. */
-export function RosterBlocks({ evidence }: { readonly evidence: Evidence }) {
+export function RosterBlocks({
+  columns,
+  rows,
+  more,
+}: {
+  readonly columns: Columns;
+  readonly rows: readonly DrawnRow[];
+  /** What opens a student's other fundamentals. */
+  readonly more: string;
+}) {
   return (
     <ul className={styles.blocks}>
-      {evidence.rows.map((row) => (
+      {rows.map((row) => (
         <li key={row.studentId}>
-          <h3>
-            <Link prefetch={false} href={row.href} className={styles.open}>
-              {row.alias}
-            </Link>
-          </h3>
-          <p className={styles.detail}>
-            {row.detail} · {row.away === "" ? row.lastSession : row.away}
-          </p>
-          <InHand evidence={evidence} row={row} />
+          <div className={styles.line}>
+            <h3>
+              <Link prefetch={false} href={row.href} className={styles.open}>
+                {row.alias}
+              </Link>
+            </h3>
+            <p className={styles.detail}>
+              {row.detail} · {row.away === "" ? row.lastSession : row.away}
+            </p>
+          </div>
+          <InHand row={row} />
           <details>
-            <summary className={styles.open}>{evidence.margin}</summary>
+            <summary className={styles.open}>{row.places === "" ? more : row.places}</summary>
             <ul className={styles.cells}>
-              {evidence.columns.map((column, at) => {
+              {columns.map((column, at) => {
                 const cell = row.cells[at];
                 return cell ? (
                   <li key={column.id}>
@@ -60,7 +70,7 @@ export function RosterBlocks({ evidence }: { readonly evidence: Evidence }) {
                         {cell.position} · {cell.word}
                       </span>
                     </div>
-                    <Strip model={cell.strip} />
+                    <Strip drawn={cell.inBlock} label={cell.label} />
                   </li>
                 ) : null;
               })}

@@ -1,6 +1,7 @@
 import Link from "next/link";
 import type { SavedPage } from "@/lib/report/saved-model";
 import { Verdict } from "../glyph/glyph";
+import { LinkRow } from "../link-row/link-row";
 import { BackLink } from "../part/back-link";
 import { PageHead, Part } from "../part/part";
 import styles from "./saved.module.css";
@@ -45,13 +46,7 @@ export function Saved({ model }: { readonly model: SavedPage }) {
       )}
       <Part margin={next.margin}>
         <h2>{next.heading}</h2>
-        <p className={styles.links}>
-          {next.links.map((link) => (
-            <Link key={link.href} prefetch={false} href={link.href}>
-              {link.label}
-            </Link>
-          ))}
-        </p>
+        <LinkRow links={next.links} />
       </Part>
     </>
   );

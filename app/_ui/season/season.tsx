@@ -1,34 +1,21 @@
 import Link from "next/link";
-import type { SeasonPage, SeasonRow } from "@/lib/report/page-model";
+import type { ReactNode } from "react";
+import type { SeasonPage } from "@/lib/report/page-model";
+import { Carried } from "../carried/carried";
 import { SaveChart } from "../chart-file/save-chart";
 import { Choices } from "../choices/choices";
 import { Contact } from "../contact/contact";
-import { Facts } from "../facts/facts";
 import { Verdict } from "../glyph/glyph";
 import { BackLink } from "../part/back-link";
+import { Fold } from "../part/fold";
 import { PageHead, Part } from "../part/part";
 import { SeasonAxis } from "../small-chart/season-axis";
-import { SmallChart } from "../small-chart/small-chart";
 import { Table } from "../table/table";
+import { Chain } from "./chain";
+import { FirstWeek } from "./first-week";
+import { Keep } from "./keep";
+import { Next } from "./next";
 import styles from "./season.module.css";
-
-function Row({ row }: { readonly row: SeasonRow }) {
-  return (
-    <li className={styles.row} data-place={row.place}>
-      <div className={styles.words}>
-        <h3>
-          <Link prefetch={false} href={row.href}>
-            {row.name}
-          </Link>
-        </h3>
-        <Verdict glyph={row.glyph} word={row.word} size={16} />
-        <p>{row.text}</p>
-      </div>
-      <SmallChart chart={row.chart} />
-      <Facts facts={row.facts} arrangement="list" />
-    </li>
-  );
-}
 
 /** The time axis of all charts, once under the last. */
 function Axis({ evidence }: { readonly evidence: SeasonPage["evidence"] }) {
@@ -47,8 +34,28 @@ function Axis({ evidence }: { readonly evidence: SeasonPage["evidence"] }) {
   );
 }
 
+/** Beneath the charts: their days, with drills, events and practice. */
+function Under({ model: { evidence, drills, folds } }: { readonly model: SeasonPage }) {
+  if (evidence.files === null && drills === null) return null;
+  return (
+    <Fold label={folds.axis}>
+      <Axis evidence={evidence} />
+      {evidence.files === null ? null : <SaveChart files={evidence.files} />}
+      {evidence.marked ? <p>{evidence.marked}</p> : null}
+      {evidence.practice ? <p>{evidence.practice.summary}</p> : null}
+      {drills === null ? null : <Table model={drills} />}
+    </Fold>
+  );
+}
+
 /** A student's season. */
-export function Season({ model }: { readonly model: SeasonPage }) {
+export function Season({ model, prescribe }: { readonly model: SeasonPage; readonly prescribe?: ReactNode }) {
+  const keep = model.keep === null ? null : <Keep keep={model.keep} fold={model.folds.keep} />;
+  // An alarm or a release asks for something; what only stays as it is comes after the evidence.
+  const asks =
+    model.keep?.release || model.keep?.items.some(({ state }) => state === "watch")
+      ? ("yes" as const)
+      : ("no" as const);
   return (
     <>
       <PageHead title={model.title} lede={model.lede} before={<BackLink link={model.back} />}>
@@ -57,9 +64,9 @@ export function Season({ model }: { readonly model: SeasonPage }) {
           <p key={notice}>{notice}</p>
         ))}
         <p className={styles.actions}>
-          {model.actions.map((action) => (
-            <a key={action.href} href={action.href}>
-              {action.label}
+          {model.first.map((link) => (
+            <a key={link.href} href={link.href}>
+              {link.label}
             </a>
           ))}
         </p>
@@ -78,47 +85,61 @@ export function Season({ model }: { readonly model: SeasonPage }) {
           </div>
         ))}
       </Part>
-      {model.next === null ? null : (
-        <Part margin={model.next.margin}>
-          <h2>{model.next.heading}</h2>
-          <p>{model.next.text}</p>
-          <p>{model.next.alters}</p>
-        </Part>
-      )}
+      {model.firstWeek === null ? null : <FirstWeek model={model.firstWeek} />}
+      {model.next === null ? null : <Next next={model.next} />}
+      {prescribe}
+      {asks === "yes" ? keep : null}
       <Part margin={model.evidence.margin} explains={model.evidence.explains}>
         <h2>{model.evidence.heading}</h2>
-        {model.evidence.groups.map((group) => (
-          <section key={group.label} aria-label={group.label}>
-            <p className={styles.group}>{group.label}</p>
-            <ol className={styles.chain}>
-              {group.rows.map((row) => (
-                <Row key={row.fundamentalId} row={row} />
-              ))}
-            </ol>
-          </section>
-        ))}
-        <Axis evidence={model.evidence} />
-        {model.evidence.files === null ? null : <SaveChart files={model.evidence.files} />}
-        {model.evidence.marked ? <p>{model.evidence.marked}</p> : null}
-        {model.evidence.practice ? <p>{model.evidence.practice.summary}</p> : null}
-        {model.drills === null ? null : <Table model={model.drills} />}
+        <Chain chain={model.chain} folds={model.folds} />
+        <Under model={model} />
       </Part>
-      {model.contact === null ? null : <Contact model={model.contact} />}
+      {asks === "yes" ? null : keep}
+      {model.tradeOffs === null ? null : (
+        <Part margin={model.tradeOffs.margin}>
+          <h2>{model.tradeOffs.heading}</h2>
+          {model.tradeOffs.texts.map((text) => (
+            <p key={text}>{text}</p>
+          ))}
+        </Part>
+      )}
+      {model.contact === null ? null : <Contact model={model.contact} fold={model.folds.contact} />}
       {model.settle === null ? null : (
         <Part margin={model.settle.margin}>
           <h2>{model.settle.heading}</h2>
-          <Table model={model.settle.table} />
+          <Fold label={model.folds.settle}>
+            <Table model={model.settle.table} />
+          </Fold>
         </Part>
       )}
+      {model.carried ? <Carried carried={model.carried} /> : null}
       <Part margin={model.sessions.margin}>
         <h2>{model.sessions.heading}</h2>
-        <Table model={model.sessions.table} />
-        {model.cautions.map((caution) => (
-          <p key={caution} className={styles.caution}>
-            {caution}
-          </p>
-        ))}
+        {model.sessions.table.rows.length === 0 ? (
+          <Table model={model.sessions.table} />
+        ) : (
+          <Fold label={model.folds.sessions}>
+            <Table model={model.sessions.table} />
+          </Fold>
+        )}
       </Part>
+      <section id="everything">
+        <Part margin={model.actionsHead.margin}>
+          <h2>{model.actionsHead.heading}</h2>
+          <p className={styles.actions}>
+            {model.actions.map((action) => (
+              <a key={action.href} href={action.href}>
+                {action.label}
+              </a>
+            ))}
+          </p>
+          {model.cautions.map((caution) => (
+            <p key={caution} className={styles.caution}>
+              {caution}
+            </p>
+          ))}
+        </Part>
+      </section>
     </>
   );
 }

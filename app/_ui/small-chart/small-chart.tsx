@@ -105,8 +105,14 @@ function Drawing({ chart, form, id }: { readonly chart: SeasonChart; readonly fo
 }
 
 /** A season chart in the height of a few lines: sessions, levels, changes and the band, or the axis where there is no band; no swings. */
-export function SmallChart({ chart }: { readonly chart: SeasonChart }) {
+export function SmallChart({ chart, only }: { readonly chart: SeasonChart; readonly only?: "phone" }) {
   const id = useId();
+  if (only === "phone")
+    return (
+      <div className={`${styles.only} ${marks.small}`}>
+        <Drawing chart={chart} form="phone" id={id} />
+      </div>
+    );
   return (
     <div className={`${styles.small} ${marks.small}`}>
       <Drawing chart={chart} form="wide" id={`${id}w`} />

@@ -7,6 +7,7 @@ import { BandField, bandPlaces } from "../chart-marks/band-field";
 import { BandWords, EarlierBandWords } from "../chart-marks/band-words";
 import { ChangeMarks } from "../chart-marks/change-marks";
 import marks from "../chart-marks/chart-marks.module.css";
+import { CurveMarks } from "../chart-marks/curve-marks";
 import { Hatches } from "../chart-marks/hatches";
 import { LevelMarks } from "../chart-marks/level-marks";
 import { PracticeLanes } from "../chart-marks/practice-lanes";
@@ -25,6 +26,7 @@ export function chartDrawing(chart: SeasonChart, form: ChartForm | PaperForm, id
       <Axes chart={chart} geometry={geometry} />
       <ChangeMarks changes={chart.changes} hatches={id} plot={plot} x={x} y={y} />
       <LevelMarks levels={chart.levels} hatches={id} x={x} y={y} />
+      <CurveMarks curve={chart.curve} plot={plot} x={x} y={y} />
       <path className={marks.swing} d={swingPath(chart.sessions, x, y, size)} />
       <SessionMarks sessions={chart.sessions} x={x} y={y} r={size.dot} />
       <Ribbons ribbons={geometry.ribbons} top={plot.bottom + 32} />

@@ -3,6 +3,7 @@ import path from "node:path";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { loadJoin } from "@/app/_server/people/load-join";
 import { wordsFor } from "@/lib/words/catalogue";
+import { builtScript } from "../../built-script";
 import { FRESH, join } from "../server/inviting";
 import { PASSWORD, type PeopleAcademy, startPeopleAcademy } from "../server/people-academy";
 
@@ -16,7 +17,7 @@ afterEach(() => academy.remove());
 
 // The academy stays open meanwhile, as while it is served.
 function run(...args: readonly string[]) {
-  const done = spawnSync(process.execPath, ["--import", "tsx", "app/_commands/account.ts", ...args], {
+  const done = spawnSync(process.execPath, [builtScript("app/_commands/account.ts"), ...args], {
     cwd: ROOT,
     encoding: "utf8",
     env: { ...process.env, PORT: "3322" },

@@ -6,6 +6,7 @@ import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import type { JudgedTrack } from "@/lib/domain/judged-track";
 import type { LookVerdict, TrackVerdict } from "@/lib/domain/track-verdict";
 import { POLICY, POLICY_VERSION } from "@/lib/verdict/policy";
+import { builtScript } from "../../built-script";
 import { flat, madeTrack } from "../../lib/verdict/made-track";
 
 /** A verdict or an error, and what the list says; the tests look at what is there. */
@@ -37,7 +38,7 @@ function kept(name: string, lines: readonly unknown[]): string {
 /** Runs the command as a process, as a script would. */
 function analyze(args: readonly string[], input: readonly unknown[]): Promise<Run> {
   return new Promise((resolve, reject) => {
-    const child = spawn(process.execPath, ["--import", "tsx", "app/_commands/analyze.ts", ...args]);
+    const child = spawn(process.execPath, [builtScript("app/_commands/analyze.ts"), ...args]);
     let out = "";
     let err = "";
     child.stdout.on("data", (part) => {

@@ -7,12 +7,13 @@ import { closeDatabases, databaseFile } from "@/app/_server/database";
 import { startOwnAcademy } from "@/app/_server/settings/own-academy";
 import { digestTables } from "@/db/backup";
 import { openDatabase } from "@/db/client";
+import { builtScript } from "../../built-script";
 
 let folder = "";
 let copy = "";
 
 function run(command: string, data: string, ...args: string[]) {
-  const entry = ["--import", "tsx", path.join("app", "_commands", `${command}.ts`), ...args];
+  const entry = [builtScript(`app/_commands/${command}.ts`), ...args];
   const env = { ...process.env, PROOFBAND_DATA: data };
   const { status, stdout, stderr } = spawnSync(process.execPath, entry, { env, encoding: "utf8" });
   return { status, said: stdout + stderr };

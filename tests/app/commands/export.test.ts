@@ -1,10 +1,12 @@
-import { spawnSync } from "node:child_process";
+import { spawn, spawnSync } from "node:child_process";
 import { existsSync, mkdtempSync, readFileSync, rmSync, statSync } from "node:fs";
 import { tmpdir } from "node:os";
 import path from "node:path";
 import { strFromU8, unzipSync } from "fflate";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { closeDatabases } from "@/app/_server/database";
+import { openDatabase } from "@/db/client";
+import { builtScript } from "../../built-script";
 import { startAcademy } from "../server/own-academy-data";
 
 const ROOT = path.join(import.meta.dirname, "../../..");
@@ -21,7 +23,7 @@ async function newAcademy(): Promise<string> {
 }
 
 function run(data: string, command: string, ...args: readonly string[]) {
-  const done = spawnSync(process.execPath, ["--import", "tsx", `app/_commands/${command}.ts`, ...args], {
+  const done = spawnSync(process.execPath, [builtScript(`app/_commands/${command}.ts`), ...args], {
     cwd: ROOT,
     encoding: "utf8",
     env: { ...process.env, PROOFBAND_DATA: data },
@@ -63,6 +65,35 @@ describe("npm run export", () => {
       expect(run(data, "export", "--out", none, ...args).status).toBe(2);
     expect(existsSync(none)).toBe(false);
   });
+
+  it("P5: what a command takes out is a look of a program at each student in it; another program that writes is waited for", () => {
+    const looks = () => {
+      const db = openDatabase(path.join(data, "academy", "proofband.db"), "read");
+      const found = db.sqlite
+        .prepare<[], string>("SELECT role || ' ' || what || ' ' || place FROM record_view")
+        .pluck()
+        .all();
+      db.close();
+      return found;
+    };
+    const before = looks().length;
+    expect(run(data, "tracks", "--academy", "own").status).toBe(0);
+    // The lock of a server that saves something, given up while the command waits.
+    const file = path.join(data, "academy", "proofband.db");
+    const script = `const db = new (require("better-sqlite3"))(process.argv[1]); db.exec("BEGIN IMMEDIATE");
+      process.stdout.write("held"); setTimeout(() => { db.exec("ROLLBACK"); db.close(); }, 3000)`;
+    const holder = spawn(process.execPath, ["-e", script, file], { cwd: ROOT, stdio: ["ignore", "pipe", "inherit"] });
+    return new Promise<void>((resolve, reject) => {
+      holder.once("error", reject);
+      holder.stdout.once("data", () => {
+        const made = run(data, "export", "--out", path.join(out, "beside.zip"), "--student", "Nia");
+        expect([made.status, made.said]).toEqual([0, expect.not.stringContaining("could not be written")]);
+        resolve();
+      });
+    }).then(() =>
+      expect(looks().slice(before)).toEqual(["program file npm run tracks", "program file npm run export"]),
+    );
+  }, 60_000);
 
   it("npm run import shows the archive first, takes it into an empty academy when told to, and it comes out the same", async () => {
     const [file, again] = [path.join(out, "all.zip"), path.join(out, "again.zip")];

@@ -1,6 +1,7 @@
 import { spawnSync } from "node:child_process";
 import path from "node:path";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { builtScript } from "../../built-script";
 import { startAcademy } from "../server/own-academy-data";
 
 const ROOT = path.join(import.meta.dirname, "../../..");
@@ -14,7 +15,7 @@ afterAll(() => remove());
 function importing(...args: readonly string[]) {
   const { status, stdout, stderr, signal } = spawnSync(
     process.execPath,
-    ["--import", "tsx", "app/_commands/import.ts", ...args],
+    [builtScript("app/_commands/import.ts"), ...args],
     { cwd: ROOT, encoding: "utf8", env: { ...process.env, PROOFBAND_DATA: folder }, timeout: 50_000 },
   );
   return { status, said: stdout + stderr, signal };

@@ -13,6 +13,7 @@ import { readImportBatches } from "@/db/read/import-batches";
 import { readStudents } from "@/db/read/students";
 import { readTrackKeys } from "@/db/read/tracks";
 import { archiveText } from "@/lib/domain/archive";
+import { builtScript } from "../../built-script";
 import { startAcademy } from "./own-academy-data";
 
 /** With every student of the demo by `PROOFBAND_ROUND_TRIP=all`; its last result stands in DEVELOPERS.md. */
@@ -32,13 +33,13 @@ beforeAll(async () => {
   const started = await startAcademy();
   remove = started.remove;
   const env = { ...process.env, PROOFBAND_DATA: started.folder };
-  const seeded = spawnSync(process.execPath, ["--import", "tsx", "seed/demo.ts"], { cwd: ROOT, env, encoding: "utf8" });
+  const seeded = spawnSync(process.execPath, [builtScript("seed/demo.ts")], { cwd: ROOT, env, encoding: "utf8" });
   if (seeded.status !== 0) throw new Error(seeded.stderr);
   thinOut(started.folder);
   // The same today and zone on both sides: a page also says how long ago something was.
   started.viewer.db.sqlite
-    .prepare("UPDATE academy SET fixed_today = ?, owner_name = ?, zone = ?")
-    .run("2026-09-12", "Coach Wren", "Europe/Berlin");
+    .prepare("UPDATE academy SET fixed_today = ?, owner_name = ?, zone = ?, name = ?")
+    .run("2026-09-12", "Coach Wren", "Europe/Berlin", demoName(started.folder));
   const viewers = [
     await admitMachine({ choice: "demo", locale: null }),
     await admitMachine({ choice: "own", locale: null }),
@@ -47,6 +48,14 @@ beforeAll(async () => {
   [demo, own] = [viewers[0], viewers[1]];
 }, 120_000);
 afterAll(() => remove());
+
+/** An archive says whose it is. */
+function demoName(folder: string): string {
+  const db = openDatabase(path.join(folder, "demo", "proofband.db"), "read");
+  const name = db.sqlite.prepare<[], string>("SELECT name FROM academy").pluck().get() ?? "";
+  db.close();
+  return name;
+}
 
 /** Tables of what an academy holds, and what of them counts: numbers of rows, imports and revisions are each file's own. */
 const OWN_NUMBERS = ["batch_id", "academy_id", "revision"];

@@ -2,10 +2,12 @@ import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { admitToStudent, type StudentViewer, type Viewer } from "@/app/_server/gate";
 import { confirmImport } from "@/app/_server/import/write-import";
 import { decideAsking } from "@/app/_server/season/asking-desk";
-import { loadFundamentalSource } from "@/app/_server/season/load-fundamental";
+import { loadAskedSource, loadFundamentalSource } from "@/app/_server/season/load-fundamental";
 import { readStudents } from "@/db/read/students";
 import type { TakenPlan } from "@/lib/domain/asking";
 import { buildSettle } from "@/lib/report/build-settle";
+import { planOnOffer } from "@/lib/report/plan-on-offer";
+import { takenPlan } from "@/lib/report/taken-plan";
 import { wordsFor } from "@/lib/words/catalogue";
 import { flat, madeTrack } from "../../lib/verdict/made-track";
 import { startAcademy } from "./own-academy-data";
@@ -82,6 +84,34 @@ describe("a conditional plan on the desk", () => {
       ifReal: offered.size,
     });
     plan = taken;
+  });
+
+  it("films that were asked about are planned with the chance and the size that the engine gave them", async () => {
+    const { verdict, history } = await source();
+    const offered = planOnOffer(verdict);
+    if (offered === null) throw new Error("no plan");
+    const ask = async (films: number) => {
+      const data = new FormData();
+      const track = { fundamentalId: "setup-tilt", clubGroup: history.clubGroup, state: "planned" };
+      const wished = { films: String(films), swings: "10", care: "usual" };
+      for (const [name, value] of Object.entries({ ...track, ...wished })) data.set(name, value);
+      await decideAsking(pim(), data);
+      return (await source()).asking?.plan ?? null;
+    };
+    const { asked } = await loadAskedSource(pim(), "setup-tilt", "iron", { films: "8", swings: "10", care: "usual" });
+    const best = asked ? takenPlan(asked.answer) : null;
+    if (best === null) throw new Error("the largest plan is not worth asking for");
+    expect(await ask(8)).toMatchObject({
+      ...{ sessions: 8, swingsEach: 10, captureSd: asked?.answer.captureSd, chance: best.chance },
+      ...(best.kind === "if-real" ? { ifReal: best.size } : {}),
+    });
+    // What nobody can be asked for counts as not wished: the plan on offer.
+    const standing = { films: String(offered.sessions), swings: String(offered.swingsEach) };
+    const data = new FormData();
+    const track = { fundamentalId: "setup-tilt", clubGroup: history.clubGroup, state: "planned" };
+    for (const [name, value] of Object.entries({ ...track, ...standing, films: "99" })) data.set(name, value);
+    await decideAsking(pim(), data);
+    expect((await source()).asking?.plan).toEqual(plan);
   });
 
   it("is counted film by film; followed back at the old level, it says below what any change lies", async () => {

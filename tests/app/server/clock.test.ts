@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { dayIn, todayOf } from "@/app/_server/clock";
+import { dayAndTimeIn, dayIn, timeIn, todayOf } from "@/app/_server/clock";
 
 describe("today", () => {
   it("is the day where the zone is: one instant, three days", () => {
@@ -26,8 +26,23 @@ describe("today", () => {
       process.env.TZ = zone;
       return dayIn("Europe/Berlin", instant);
     });
-    process.env.TZ = kept;
+    // Written back as it was: without one, the word "undefined" would be one.
+    if (kept === undefined) delete process.env.TZ;
+    else process.env.TZ = kept;
     expect(days).toEqual(["2026-07-01", "2026-07-01", "2026-07-01"]);
+  });
+
+  it("is the same day and time of day where many instants are asked at once", () => {
+    for (const zone of ["Pacific/Kiritimati", "Europe/Berlin", "Asia/Kathmandu", "America/St_Johns"]) {
+      const local = dayAndTimeIn(zone);
+      for (let n = 0; n < 400; n++) {
+        // Every 61 minutes over both nights on which clocks change, midnight among them.
+        const instant = new Date(
+          Date.parse(n % 2 === 0 ? "2026-03-22T00:00:00Z" : "2026-10-20T00:00:00Z") + n * 3_660_000,
+        );
+        expect(local(instant)).toEqual({ day: dayIn(zone, instant), time: timeIn(zone, instant) });
+      }
+    }
   });
 
   it("stands still in the demo", () => {

@@ -1,6 +1,8 @@
 import { randomUUID } from "node:crypto";
 import { admitToStudent, type StudentViewer, type Viewer } from "@/app/_server/gate";
+import { loadStudentVerdicts } from "@/app/_server/roster/load-verdicts";
 import { addStudent } from "@/app/_server/season/student-desk";
+import { readCaptures, readSessions } from "@/db/read/sessions";
 import type { FormModel } from "@/lib/report/form-model";
 import { fillSeason } from "./reread-season";
 
@@ -44,4 +46,18 @@ export async function admitFilmed(viewer: Viewer, alias: string): Promise<Studen
   const mine = await admitNew(viewer, alias, "right");
   fillSeason(viewer, mine.student);
   return mine;
+}
+
+/** A session as it is on file, with its films. */
+export function filmOf({ db, student }: StudentViewer, sessionId: string) {
+  return {
+    session: readSessions(db, student).find((session) => session.id === sessionId),
+    films: readCaptures(db, student).filter((film) => film.sessionId === sessionId),
+  };
+}
+
+/** How many sessions the judging of a student's first track uses; undefined: none is judged. */
+export async function usedFilms(viewer: StudentViewer): Promise<number | undefined> {
+  const [track] = (await loadStudentVerdicts(viewer)).tracks;
+  return track?.judged.track.sessions.filter((session) => session.use).length;
 }

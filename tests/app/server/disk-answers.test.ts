@@ -7,7 +7,7 @@ import type { Viewer } from "@/app/_server/gate";
 import { findImportHead, keepAnswers, keepUpload } from "@/app/_server/import/import-desk";
 import { loadFrame } from "@/app/_server/load-frame";
 import { loadRules } from "@/app/_server/roster/load-verdicts";
-import { fillDisk, freeDisk, lockDisk, startImpatient } from "./failing-disk";
+import { closeDisk, fillDisk, freeDisk, lockDisk, startImpatient } from "./failing-disk";
 
 let viewer: Viewer;
 let remove: () => void;
@@ -60,6 +60,14 @@ describe("a press, an upload and a page that the disk takes nothing of", () => {
     fillDisk(viewer);
     const full = await upload(2_000_000);
     expect([full.status, await full.text()]).toEqual([507, expect.stringMatching(/The disk is full/)]);
+    freeDisk(viewer);
+    closeDisk(viewer);
+    const closed = await upload(10);
+    const said = /The disk can’t be written to/;
+    expect([closed.status, await closed.text()]).toEqual([503, expect.stringMatching(said)]);
+    expect(loadNotSaved(viewer, { why: "read-only" }).parts[0]?.heading).toMatch(said);
+    const why = whenDiskFails("/record", () => keepUpload(viewer, "a.csv", new Uint8Array([65])));
+    await expect(why).rejects.toMatchObject({ digest: expect.stringContaining("/not-saved?why=read-only") });
     freeDisk(viewer);
     expect(await (await upload(10)).text()).toBe("taken");
   });

@@ -40,6 +40,8 @@ it("a full disk takes nothing of a form, leaves what was kept, and heals when th
   sqlite.pragma("max_page_count = 1000000");
   expect(keep(3, "after").kind).toBe("kept");
   expect(diskFailureOf(Object.assign(new Error(), { code: "SQLITE_BUSY" }))).toBe("busy");
+  for (const code of ["SQLITE_READONLY", "SQLITE_READONLY_DBMOVED", "EROFS"])
+    expect(diskFailureOf(Object.assign(new Error(), { code }))).toBe("read-only");
   expect(diskFailureOf(new TypeError("x"))).toBeNull();
   expect(diskFailureOf(null)).toBeNull();
   remove();

@@ -60,12 +60,12 @@ describe("an event from its form to the chart and back", () => {
     expect(source.verdict).toEqual(before);
     const chart = buildSeasonChart(words, { ...source, from: null });
     expect(chart.events.map((event) => event.label)).toEqual([expect.stringMatching(/^growth, /)]);
-    expect(readEventLog(viewer.db, dot().student)[0]).toMatchObject({ who: "Coach Lark", rebaselines: [] });
+    expect(readEventLog(viewer.db, dot().student, null)[0]).toMatchObject({ who: "Coach Lark", rebaselines: [] });
     expect(markupOf(eventId)).toContain("It is drawn, and nothing begins anew");
   });
 
   it("says before pressing what beginning anew does, does it, says what it did; the reverse gives the very verdict back", async () => {
-    const eventId = readEventLog(viewer.db, dot().student)[0]?.id ?? "";
+    const eventId = readEventLog(viewer.db, dot().student, null)[0]?.id ?? "";
     const judged = async () => {
       const { history, verdict } = await hinge();
       return { history, verdict };
@@ -91,7 +91,7 @@ describe("an event from its form to the chart and back", () => {
   });
 
   it("taken back it begins nothing anew and is drawn nowhere; put back, the tables hold what they held", async () => {
-    const eventId = readEventLog(viewer.db, dot().student)[0]?.id ?? "";
+    const eventId = readEventLog(viewer.db, dot().student, null)[0]?.id ?? "";
     await changeRebaselines(dot(), eventId, form({ rebaselines: "hinge", why: "after all" }));
     const kept = ["event", "rebaseline_change", "height"];
     const before = [await digestTables(viewer.db, kept), (await hinge()).verdict];
@@ -106,7 +106,7 @@ describe("an event from its form to the chart and back", () => {
   });
 
   it("a wrong day is mended by an event that stands in for it and begins the same anew", async () => {
-    const wrong = readEventLog(viewer.db, dot().student)[0]?.id ?? "";
+    const wrong = readEventLog(viewer.db, dot().student, null)[0]?.id ?? "";
     const { form: prefilled } = loadEventForm(dot(), randomUUID(), { instead: wrong });
     expect(prefilled.parts[0]?.fields.map(({ name, value }) => [name, value])).toEqual([
       ["day", day(4)],
@@ -114,7 +114,7 @@ describe("an event from its form to the chart and back", () => {
       ["note", ""],
     ]);
     const right = await record({ kind: "growth", day: day(3), heightCm: "151", note: "", instead: wrong });
-    const log = readEventLog(viewer.db, dot().student);
+    const log = readEventLog(viewer.db, dot().student, null);
     expect(log.map(({ id, voidedAt, rebaselines }) => [id, voidedAt !== null, rebaselines])).toEqual([
       [right, false, ["hinge"]],
       [wrong, true, ["hinge"]],
@@ -140,7 +140,7 @@ describe("an event from its form to the chart and back", () => {
     expect(cells("said")).toContain(words.say("happen.place.wrist"));
     expect(cells("left-out")).not.toContain(words.say("happen.place.wrist"));
     expect(cells("left-out").split("\n").length).toBe(cells("said").split("\n").length);
-    const pause = chart.events.find((event) => event.label.startsWith("pause for an injury"));
+    const pause = chart.events.find((event) => event.label.startsWith("pause, "));
     expect((pause?.to ?? 0) - (pause?.from ?? 0)).toBe(10);
     expect(JSON.stringify(chart)).not.toContain("wrist");
   });

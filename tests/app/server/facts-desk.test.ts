@@ -5,10 +5,9 @@ import { loadStudentVerdicts } from "@/app/_server/roster/load-verdicts";
 import { loadFactsForm, saveFacts } from "@/app/_server/session/facts-desk";
 import { loadHistory, loadSessionPage, undoChange } from "@/app/_server/session/load-history";
 import { readReadingsInForce } from "@/db/read/readings";
-import { readCaptures, readSessions } from "@/db/read/sessions";
 import { insertReadings } from "@/db/write/readings";
 import type { FormModel } from "@/lib/report/form-model";
-import { admitFilmed, formOf, sent } from "./corrected-season";
+import { admitFilmed, filmOf, formOf, sent, usedFilms } from "./corrected-season";
 import { startAcademy } from "./own-academy-data";
 import { filmDays } from "./reread-season";
 
@@ -34,12 +33,8 @@ const readingOf = (value: number) => ({
   unit: "deg" as const,
   signRule: "neutral" as const,
 });
-const onFile = () => ({
-  session: readSessions(mine.db, mine.student).find((session) => session.id === "film3"),
-  films: readCaptures(mine.db, mine.student).filter((film) => film.sessionId === "film3"),
-});
-const used = async () =>
-  (await loadStudentVerdicts(mine)).tracks[0]?.judged.track.sessions.filter((session) => session.use).length;
+const onFile = () => filmOf(mine, "film3");
+const used = () => usedFilms(mine);
 
 describe("saying a session's facts anew", () => {
   it("sent as it stands it changes nothing, whatever a file has brought that the form can't say", async () => {

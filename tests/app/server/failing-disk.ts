@@ -30,10 +30,16 @@ export function fillDisk({ db: { sqlite } }: Viewer): void {
   sqlite.pragma(`max_page_count = ${sqlite.pragma("page_count", { simple: true })}`);
 }
 
+/** The file can't be written to. */
+export function closeDisk({ db: { sqlite } }: Viewer): void {
+  sqlite.pragma("query_only = 1");
+}
+
 /** The disk takes what it is given again. */
 export function freeDisk({ db }: Viewer): void {
   if (other?.sqlite.inTransaction) other.sqlite.exec("ROLLBACK");
   other?.close();
   other = null;
+  db.sqlite.pragma("query_only = 0");
   db.sqlite.pragma("max_page_count = 1000000");
 }

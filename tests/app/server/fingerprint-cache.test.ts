@@ -7,6 +7,7 @@ import { loadStudentVerdicts, type StudentVerdicts } from "@/app/_server/roster/
 import { readStudents } from "@/db/read/students";
 import { dayFromNumber, dayNumber } from "@/lib/domain/calendar-day";
 import type { TrackVerdict } from "@/lib/domain/track-verdict";
+import { builtScript } from "../../built-script";
 import { startAcademy } from "./own-academy-data";
 
 const ROOT = path.join(import.meta.dirname, "../../..");
@@ -55,7 +56,7 @@ const setupTilt = (tracks: StudentVerdicts["tracks"]) => {
 };
 
 function run(command: string, args: readonly string[], input: string): string {
-  const done = spawnSync(process.execPath, ["--import", "tsx", path.join("app/_commands", command), ...args], {
+  const done = spawnSync(process.execPath, [builtScript(path.join("app/_commands", command)), ...args], {
     cwd: ROOT,
     input,
     encoding: "utf8",

@@ -12,6 +12,7 @@ import { insertOwnFundamental } from "@/db/write/own-fundamentals";
 import { dayFromNumber, dayNumber } from "@/lib/domain/calendar-day";
 import { BUILT_IN } from "@/lib/domain/catalogue";
 import type { TrackVerdict } from "@/lib/domain/track-verdict";
+import { builtScript } from "../../built-script";
 import { readNile } from "../../reference/read-reference";
 import { startAcademy } from "./own-academy-data";
 
@@ -36,7 +37,7 @@ const newStudent = (alias: string, hand: string): ImportDraft["answers"] => [
 ];
 
 function run(command: string, args: readonly string[], input: string): string {
-  const done = spawnSync(process.execPath, ["--import", "tsx", path.join("app/_commands", command), ...args], {
+  const done = spawnSync(process.execPath, [builtScript(path.join("app/_commands", command)), ...args], {
     cwd: ROOT,
     input,
     encoding: "utf8",

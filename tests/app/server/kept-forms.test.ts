@@ -8,24 +8,31 @@ import type { StudentViewer, Viewer } from "@/app/_server/gate";
 import { loadKeys } from "@/app/_server/import/load-keys";
 import { loadInviteForm } from "@/app/_server/people/invite-desk";
 import { loadAccount } from "@/app/_server/people/load-account";
+import { loadPlan } from "@/app/_server/plan/load-plan";
 import { loadDraw, loadWishForm } from "@/app/_server/reread/load-rereads";
 import { drawAgain, saveRereads } from "@/app/_server/reread/reread-desk";
 import { giveDrill } from "@/app/_server/season/drill-desk";
 import { addEvent } from "@/app/_server/season/event-desk";
-import { loadDrill, loadDrillForm } from "@/app/_server/season/load-drills";
 import { loadEvent, loadEventForm } from "@/app/_server/season/load-events";
+import { loadPriority } from "@/app/_server/season/load-priority";
 import { loadReadBack, loadReadBacks } from "@/app/_server/season/load-read-back";
 import { loadPractice } from "@/app/_server/season/practice-desk";
 import { startReadBack } from "@/app/_server/season/read-back-desk";
+import { loadAsideForm } from "@/app/_server/session/aside-desk";
 import { loadCorrectForm } from "@/app/_server/session/correct-desk";
 import { loadFactsForm } from "@/app/_server/session/facts-desk";
 import { loadSessionForm, loadStudentForm } from "@/app/_server/session/load-forms";
 import { loadGroupPage } from "@/app/_server/session/load-group";
 import { loadMoveForm } from "@/app/_server/session/move-desk";
 import { loadClubForm } from "@/app/_server/settings/club-desk";
+import { loadKeepingForm } from "@/app/_server/settings/keeping-desk";
 import { loadSettingsForm } from "@/app/_server/settings/settings-desk";
+import { insertAccount, insertPerson } from "@/db/write/people";
 import type { KeepModel } from "@/lib/report/keep-model";
 import { admitFilmed, admitNew, formOf } from "./corrected-season";
+import { drillForms } from "./kept-drill-forms";
+import { familyForms, fillFamily } from "./kept-family-forms";
+import { goalForms } from "./kept-goal-forms";
 import { enterAsOwner, startAcademy } from "./own-academy-data";
 import { filmDays } from "./reread-season";
 
@@ -50,6 +57,11 @@ function idOf(outcome: object, name: string): string {
 beforeAll(async () => {
   ({ viewer, remove } = await startAcademy());
   viewer = await enterAsOwner(viewer);
+  insertAccount(viewer.db, {
+    ...{ userId: "robin", name: "Robin", email: "robin@range.example", passwordHash: "salt:hash", now: new Date() },
+  });
+  const added = { addedAt: new Date().toISOString(), addedBy: viewer.name, assists: [] };
+  insertPerson(viewer.db, { userId: "robin", academyId: viewer.academy.id, roles: ["coach"], ...added });
   mine = await admitFilmed(viewer, "Zephyrine");
   other = await admitNew(viewer, "Lark", "left");
   const event = await addEvent(mine, formOf({ kind: "growth", day: filmDays(viewer)[4] ?? "", heightCm: "150" }));
@@ -67,6 +79,7 @@ beforeAll(async () => {
   const room = loadReadBacks(mine, { draft: randomUUID() });
   films.set("fundamental", room.wish?.hidden.find(({ name }) => name === "fundamental")?.value ?? "");
   const readBack = startReadBack(mine, films);
+  fillFamily(mine);
   made = {
     event: idOf(event, "eventId"),
     drill: idOf(drill, "assignmentId"),
@@ -82,8 +95,7 @@ function open<T>(model: T | null | undefined): T {
   return model;
 }
 
-const logIn = { userId: "nobody", token: "none", hasSecondStep: false };
-
+const logIn = { userId: "nobody", token: "none", hasSecondStep: false, ends: { unused: 0, latest: 0 } };
 /** Each form as its page loads it, and what somebody types into it; `n/e` is nothing that could be saved. */
 const FORMS: Readonly<Record<string, { load(draft: string): Promise<Model> | Model; readonly typed: Entries }>> = {
   "session-form": { load: (id) => loadSessionForm(mine, id), typed: [["r.1.hinge", "9x"]] },
@@ -104,6 +116,7 @@ const FORMS: Readonly<Record<string, { load(draft: string): Promise<Model> | Mod
     ],
   },
   "facts-form": { load: (id) => open(loadFactsForm(mine, "film2", id)), typed: [["note", "half a note"]] },
+  "aside-form": { load: (id) => open(loadAsideForm(mine, "film2", id)), typed: [["why", "rain on the l"]] },
   "move-form": {
     load: (id) => open(loadMoveForm(mine, { kind: "move", sessionId: "film3" }, id)),
     typed: [["why", "wrong gi"]],
@@ -119,6 +132,7 @@ const FORMS: Readonly<Record<string, { load(draft: string): Promise<Model> | Mod
     load: (id) => open(loadMoveForm(mine, { kind: "merge", sessionId: null }, id)),
     typed: [["why", "entered tw"]],
   },
+  "priority-form": { load: async (d) => open((await loadPriority(mine, { draft: d })).form), typed: [["reason", "h"]] },
   "student-form": { load: (id) => loadStudentForm(viewer, id), typed: [["alias", "Yar"]] },
   "event-form": {
     load: (id) => loadEventForm(mine, id, { kind: "growth" }).form,
@@ -134,8 +148,7 @@ const FORMS: Readonly<Record<string, { load(draft: string): Promise<Model> | Mod
       ["why", "gre"],
     ],
   },
-  "drill-form": { load: (id) => loadDrillForm(mine, id, {}), typed: [["words", "ten a d"]] },
-  "drill-stop": { load: (id) => open(loadDrill(mine, made.drill, id)?.stop), typed: [["why", "learn"]] },
+  "film-plan-form": { load: async (draft) => (await loadPlan(mine, { draft })).form, typed: [["swings", "1o"]] },
   "practice-form": {
     load: (draft) => loadPractice(mine, { draft }).form,
     get typed(): Entries {
@@ -175,6 +188,7 @@ const FORMS: Readonly<Record<string, { load(draft: string): Promise<Model> | Mod
     },
     typed: [["reader", "Coach Wr"]],
   },
+  "keeping-form": { load: (id) => loadKeepingForm(viewer, id), typed: [["keepMonths", "1o"]] },
   "club-form": {
     load: (draft) => open(loadClubForm(viewer, { change: "rename", group: "iron", draft })),
     typed: [["name", "Sticks"]],
@@ -185,6 +199,9 @@ const FORMS: Readonly<Record<string, { load(draft: string): Promise<Model> | Mod
     load: (draft) => open(loadAccount(viewer, logIn, { draft }).parts[0]?.forms[0]).form,
     typed: [["name", "Coach La"]],
   },
+  ...familyForms(() => mine),
+  ...goalForms(() => mine),
+  ...drillForms(() => ({ viewer: mine, drill: made.drill })),
   settings: { load: (id) => loadSettingsForm(viewer, id), typed: [["name", "Academy of th"]] },
 };
 
@@ -204,16 +221,8 @@ describe("every form that is kept", () => {
       expect(keep).toMatchObject({ form: name, draft, version: 0 });
       const led = first.hidden.filter((each) => !keep.leading.includes(each.name));
       const entries = [...led.map((each) => [each.name, each.value] as const), ...form.typed];
-      const asked = {
-        draft,
-        form: name,
-        studentId: keep.studentId,
-        of: keep.of,
-        entries,
-        version: 0,
-        turn: 1,
-        settles: "",
-      };
+      const { studentId, of } = keep;
+      const asked = { ...{ draft, form: name, studentId, of, entries }, ...{ version: 0, turn: 1, settles: "" } };
       expect(keepDraft(viewer, { ...asked, writer: "w" }).kind).toBe("kept");
       const again = await form.load(draft);
       expect(again.keep?.version).toBe(1);

@@ -12,6 +12,7 @@ import { loadDrillForm } from "@/app/_server/season/load-drills";
 import { loadEventForm } from "@/app/_server/season/load-events";
 import { loadPractice, logPractice } from "@/app/_server/season/practice-desk";
 import { addStudent } from "@/app/_server/season/student-desk";
+import { loadAsideForm, saveAside } from "@/app/_server/session/aside-desk";
 import { loadCorrectForm, saveCorrection } from "@/app/_server/session/correct-desk";
 import { loadFactsForm, saveFacts } from "@/app/_server/session/facts-desk";
 import { loadSessionForm, loadStudentForm } from "@/app/_server/session/load-forms";
@@ -21,7 +22,7 @@ import { changeClubs, loadClubForm } from "@/app/_server/settings/club-desk";
 import { loadSettingsForm, saveSettings } from "@/app/_server/settings/settings-desk";
 import type { FormModel } from "@/lib/report/form-model";
 import { formOf, sent } from "./corrected-season";
-import { fillDisk, freeDisk, lockDisk, startImpatient } from "./failing-disk";
+import { closeDisk, fillDisk, freeDisk, lockDisk, startImpatient } from "./failing-disk";
 
 let viewer: Viewer;
 let mine: StudentViewer;
@@ -63,6 +64,10 @@ const CASES: Readonly<Record<string, Case>> = {
   facts: {
     ...of((id) => open(loadFactsForm(mine, "film2", id)), { note: LONG, why: "forgotten" }),
     save: (data) => saveFacts(mine, "film2", data),
+  },
+  aside: {
+    ...of((id) => open(loadAsideForm(mine, "film3", id)), { why: LONG.slice(0, 200) }),
+    save: (data) => saveAside(mine, "film3", data),
   },
   split: {
     ...of((id) => open(loadMoveForm(mine, { kind: "split", sessionId: "film4" }, id)), {
@@ -114,7 +119,11 @@ const CASES: Readonly<Record<string, Case>> = {
     save: (data) => saveSettings(viewer, data),
   },
 };
-const SAID = { busy: /Nothing was saved: another program is writing/, full: /Nothing was saved: the disk is full/ };
+const SAID = {
+  busy: /Nothing was saved: another program is writing/,
+  full: /Nothing was saved: the disk is full/,
+  closed: /Nothing was saved: the disk can’t be written to/,
+};
 
 describe("a form that the disk takes nothing of", () => {
   it.each(Object.keys(CASES))(
@@ -138,6 +147,16 @@ describe("a form that the disk takes nothing of", () => {
       expect(JSON.stringify(await form.load(draft))).not.toMatch(SAID.busy);
     },
   );
+
+  it("says that a disk can't be written to, and is saved once it can", async () => {
+    const draft = randomUUID();
+    const data = sent(await loadSessionForm(mine, draft), { "r.1.hinge": "88.25" });
+    closeDisk(viewer);
+    expect(await addSession(mine, data)).toEqual({ kind: "refused", draftId: draft });
+    expect((await loadSessionForm(mine, draft)).refusal).toMatch(SAID.closed);
+    freeDisk(viewer);
+    expect(((await addSession(mine, data)) as Refused).kind).not.toBe("refused");
+  });
 
   it("says that a full disk is full, and the next keep puts it on the disk once there is room", async () => {
     const draft = randomUUID();

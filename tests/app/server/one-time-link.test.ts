@@ -1,7 +1,10 @@
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import type { Viewer } from "@/app/_server/gate";
+import { loadPeople } from "@/app/_server/people/load-people";
+import { LINK_DAYS } from "@/app/_server/people/one-time-link";
 import { makePasswordLink, revokeLink } from "@/app/_server/people/people-desk";
 import { readStudents } from "@/db/read/students";
+import { updateClockSeen } from "@/db/write/keeping";
 import { addTo, FRESH, inviteBo, join, open } from "./inviting";
 import { PASSWORD, type PeopleAcademy, startPeopleAcademy } from "./people-academy";
 
@@ -52,6 +55,16 @@ describe("a one-time link", () => {
     const sent = await Promise.all(tokens.map((token) => join(token, FRESH)));
     expect(sent.map((each) => each.status)).toEqual(tokens.map(() => 404));
     expect(new Set(await Promise.all(sent.map((each) => each.text()))).size).toBe(1);
+  });
+
+  it("that had ended by a clock which has gone back since opens nothing again, and one made then opens", async () => {
+    const old = inviteBo(ada);
+    const seen = new Date(Date.now() + (LINK_DAYS + 1) * 24 * 3_600_000).toISOString();
+    updateClockSeen(ada.db, ada.scope, seen);
+    expect(await open(old.token)).toMatchObject({ kind: "refused", status: 404 });
+    expect((await join(old.token, FRESH)).status).toBe(404);
+    expect(loadPeople(ada, {}).parts.flatMap(({ forms }) => forms.filter(({ act }) => act === "revoke"))).toEqual([]);
+    expect(await open(inviteBo(ada, { name: "Cy", email: "cy@range.example" }).token)).toMatchObject({ kind: "pass" });
   });
 
   it("a password that won't do leaves it open, says so, and shows no password", async () => {

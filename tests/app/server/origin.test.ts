@@ -1,5 +1,13 @@
-import { describe, expect, it } from "vitest";
-import { checkDoor, checkOrigin, isLocalHost, ownOrigins, type RequestFacts } from "@/app/_server/door/origin";
+import { describe, expect, it, vi } from "vitest";
+import {
+  checkDoor,
+  checkOrigin,
+  configuredOrigins,
+  isLocalHost,
+  ownOrigins,
+  type RequestFacts,
+  wrongOrigin,
+} from "@/app/_server/door/origin";
 
 const origins = ownOrigins("3000", "https://school.example/ignored");
 const read: RequestFacts = { method: "GET", host: "127.0.0.1:3000", origin: null, fetchSite: null, action: null };
@@ -8,6 +16,19 @@ const change: RequestFacts = { ...read, method: "POST", origin: "http://127.0.0.
 describe("the origin of a request", () => {
   it("knows loopback and the stated public origin, without its path", () => {
     expect(origins).toEqual(["https://school.example", "http://127.0.0.1:3000", "http://localhost:3000"]);
+  });
+
+  it("follows what is stated, and throws where that is no address of the web", () => {
+    vi.stubEnv("PORT", "3000");
+    vi.stubEnv("PROOFBAND_ORIGIN", "");
+    expect([configuredOrigins()[0], wrongOrigin()]).toEqual(["http://127.0.0.1:3000", null]);
+    vi.stubEnv("PROOFBAND_ORIGIN", "https://films.example/");
+    expect([configuredOrigins()[0], wrongOrigin()]).toEqual(["https://films.example", null]);
+    expect(configuredOrigins()).toBe(configuredOrigins());
+    vi.stubEnv("PROOFBAND_ORIGIN", "films.example");
+    expect(wrongOrigin()).toBe("films.example");
+    expect(configuredOrigins).toThrow("PROOFBAND_ORIGIN");
+    vi.unstubAllEnvs();
   });
 
   it("refuses every host that isn't ours, also for reading", () => {

@@ -5,7 +5,7 @@ import { closeDatabases } from "@/app/_server/database";
 import { admitAs, admitMachine, type Viewer } from "@/app/_server/gate";
 import { claimOwnAcademy, startOwnAcademy } from "@/app/_server/settings/own-academy";
 import { readPeople } from "@/db/read/people";
-import type { Consent } from "@/lib/domain/student";
+import type { Consent } from "@/lib/domain/consent";
 
 /** A consent that holds. */
 export const ON_PAPER: Consent = {

@@ -70,7 +70,7 @@ export async function startPeopleAcademy(): Promise<PeopleAcademy> {
       return viewer;
     },
     async signIn(email, password, userAgent = "Mozilla/5.0 (X11; Linux x86_64) Otter/12.0") {
-      const auth = authFor(db, "own", sentTo());
+      const auth = await authFor(db, "own", sentTo());
       const headers = sentTo({ "user-agent": userAgent });
       const done = await auth.api.signInEmail({ body: { email, password }, headers, returnHeaders: true });
       const cookie = done.headers

@@ -83,7 +83,7 @@ describe("roles and the end of an access", () => {
     await academy.add({ userId: "bo", name: "Bo", roles: ["coach"] });
     await academy.add({ userId: "cy", name: "Cy", roles: ["coach"] });
     const ids = [addTo(ada, "Nia"), addTo(ada, "Tove")];
-    expect(giveStudents(ada, form({ students: ids, coach: "bo" }))).toEqual({ kind: "done" });
+    expect(giveStudents(ada, form({ students: ids, coach: "bo" }))).toEqual({ kind: "given", students: 2 });
     const sent = await academy.signIn("bo@range.example", PASSWORD);
     const bo = academy.viewer("bo");
     expect(readStudents(bo.db, bo.scope)).toHaveLength(2);
@@ -96,11 +96,8 @@ describe("roles and the end of an access", () => {
     giveStudents(ada, form({ students: ids, coach: "cy" }));
     const cy = academy.viewer("cy");
     expect(readStudents(cy.db, cy.scope).map((each) => each.alias)).toEqual(["Nia", "Tove"]);
-    expect(giveStudents(ada, form({ students: ids, coach: "bo" }))).toEqual({ kind: "refused", why: "no-such-coach" });
-    expect(giveStudents(ada, form({ students: ["unknown"], coach: "cy" }))).toEqual({
-      kind: "refused",
-      why: "no-students",
-    });
+    expect(giveStudents(ada, form({ students: ids, coach: "bo" })).kind).toBe("refused");
+    expect(giveStudents(ada, form({ students: ["unknown"], coach: "cy" })).kind).toBe("refused");
   });
 
   it("who coaches no more has nobody in charge; who helps nobody is no assistant", async () => {

@@ -65,7 +65,9 @@ it("logs a week at once, once however often it is sent, and draws it on the fund
     "practice, minutes a week, 35 at most",
     "practice, balls a week, 30 at most",
   ]);
-  expect(chart.summary).toContain("Practice was logged on 2 days of one week, 35 minutes, 30 balls in all.");
+  expect(chart.summary).toContain(
+    "Practice was logged on 2 days of one week, 35 minutes, 30 balls in all; the family told",
+  );
 });
 
 it("asks about an absurd day, keeps what was typed, and takes it when it is confirmed; a young body's load is said", () => {

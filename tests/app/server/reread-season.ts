@@ -1,6 +1,7 @@
 import type { Viewer } from "@/app/_server/gate";
 import { insertSession } from "@/db/write/sessions";
 import { dayFromNumber, dayNumber } from "@/lib/domain/calendar-day";
+import type { ClubGroup } from "@/lib/domain/club-group";
 import type { StudentScope } from "@/lib/domain/scope";
 import { NOTHING_SEEN } from "@/lib/domain/session";
 import type { EnteredSession } from "@/lib/domain/session-entry";
@@ -21,7 +22,14 @@ export function filmDays(viewer: Viewer): string[] {
 export function enterFilm(
   viewer: Viewer,
   scope: StudentScope,
-  film: { readonly id: string; readonly day: string; readonly reference: string | null; readonly now: string },
+  film: {
+    readonly id: string;
+    readonly day: string;
+    readonly reference: string | null;
+    readonly now: string;
+    /** Absent: irons. */
+    readonly clubGroup?: ClubGroup;
+  },
   values: readonly number[],
 ): void {
   const capture = { view: "face-on", placement: "unknown", placementLabel: null, squareness: "unknown" } as const;
@@ -30,7 +38,7 @@ export function enterFilm(
     ...({
       day: film.day,
       sequence: 1,
-      clubGroup: "iron",
+      clubGroup: film.clubGroup ?? "iron",
       club: null,
       reader: viewer.name,
       circumstance: "unaided",

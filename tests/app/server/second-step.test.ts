@@ -74,6 +74,35 @@ describe("the second step", () => {
     expect(signedIn.headers.get("location")).toBe("/");
   });
 
+  it("of somebody who has left is asked for no more: the refusal, the words and the cookies of a wrong password; nor does it bring them in", async () => {
+    const { begun } = await turnOn();
+    const enter = (email: string, password: string) =>
+      receiveSignIn(post("/api/sign-in", { email, password, to: "/" }));
+    const asked = await enter("ada@range.example", PASSWORD);
+    expect([asked.status, asked.headers.get("location")]).toEqual([303, "/sign-in/code?to=%2F"]);
+    const cookie = cookiesOf(asked.headers).get("cookie") ?? "";
+    academy.db.sqlite.exec("UPDATE person SET ended_at = '2026-01-01', ended_by = 'x'");
+    const late = await receiveCode(post("/api/sign-in/code", { code: begun.codes[1] ?? "" }, cookie));
+    expect([late.status, late.headers.getSetCookie()]).toEqual([401, []]);
+    const logIns = academy.db.sqlite.prepare("SELECT count(*) FROM auth_session");
+    const before = logIns.pluck().get();
+    const told = [];
+    for (const [email, password] of [
+      ["ada@range.example", PASSWORD],
+      ["ADA@range.example", PASSWORD],
+      ["ada@range.example", "not the password"],
+      ["nobody@range.example", PASSWORD],
+    ] as const) {
+      academy.db.sqlite.exec("DELETE FROM sign_in_try");
+      const answer = await enter(email, password);
+      const text = (await answer.text()).replaceAll(/value="[^"]*"/g, "");
+      told.push(JSON.stringify([answer.status, answer.headers.get("location"), answer.headers.getSetCookie(), text]));
+    }
+    expect(told[0]).toContain("401,null,[],");
+    expect(new Set(told).size).toBe(1);
+    expect(logIns.get()).toBe(before);
+  });
+
   it("turned on: the log-in goes on under a new name, ten codes are shown once, and the next log-in asks for a code", async () => {
     const { viewer, begun, moved, sent } = await turnOn();
     expect(moved.outcome).toEqual({ kind: "done" });

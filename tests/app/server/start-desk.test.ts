@@ -25,6 +25,7 @@ async function people() {
 }
 
 let folder = "";
+const kept = process.env.PORT;
 beforeEach(() => {
   folder = mkdtempSync(path.join(tmpdir(), "proofband-"));
   process.env.PROOFBAND_DATA = folder;
@@ -32,6 +33,8 @@ beforeEach(() => {
 });
 afterEach(() => {
   delete process.env.PROOFBAND_ORIGIN;
+  if (kept === undefined) delete process.env.PORT;
+  else process.env.PORT = kept;
   closeDatabases();
   rmSync(folder, { recursive: true, force: true });
 });

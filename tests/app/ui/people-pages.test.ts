@@ -1,6 +1,7 @@
 import { createElement } from "react";
 import { renderToStaticMarkup } from "react-dom/server";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { giveStudents } from "@/app/_server/people/charge-desk";
 import { loadAccount } from "@/app/_server/people/load-account";
 import { loadCharges } from "@/app/_server/people/load-charges";
 import { loadColleague } from "@/app/_server/people/load-colleague";
@@ -36,10 +37,15 @@ beforeAll(async () => {
     on: loadSecondStep(ada, { ...logIn, hasSecondStep: true }, {}),
     people: loadPeople(ada, { done: "revoked" }),
     colleague: loadColleague(ada, "bo", { why: "no-role" }),
-    charges: loadCharges(ada, { why: "no-students" }),
+    charges: loadCharges(ada, idOfRefused(giveStudents(ada, formOf({ coach: "bo" }))), {}),
   };
 });
 afterAll(() => academy.remove());
+
+function idOfRefused(outcome: ReturnType<typeof giveStudents>): string {
+  if (outcome.kind !== "refused") throw new Error("students were given");
+  return outcome.draftId;
+}
 
 function draw(model: PeoplePage): string {
   const actions = Object.fromEntries(ACTS.map((act) => [act, `/sent/${act}`]));

@@ -23,7 +23,8 @@ let form: FakeForm;
 let page: EventTarget;
 let kept: Map<string, string>;
 let beacons: Sent[];
-let answers: ("kept" | "refused" | "silent")[];
+let answers: ("kept" | "refused" | "slow-down" | "silent")[];
+let asked = 0;
 
 beforeEach(() => {
   vi.useFakeTimers();
@@ -65,10 +66,12 @@ beforeEach(() => {
     },
   });
   vi.stubGlobal("fetch", async () => {
+    asked += 1;
     const answer = answers.shift() ?? "kept";
     if (answer === "silent") return new Promise(() => {});
     const body = answer === "kept" ? { kind: "kept", version: 1, said: "Kept" } : { kind: "refused", said: "Too big" };
-    return { status: answer === "kept" ? 200 : 413, json: async () => body };
+    const status = { kept: 200, refused: 413, "slow-down": 429 }[answer];
+    return { status, json: async () => body };
   });
 });
 afterEach(() => {
@@ -99,6 +102,20 @@ it("sends what changed since the server last answered, however large the form is
   leave();
   expect(beacons).toMatchObject([{ entries: [["r.1.hinge", "90"]], changed: ["r.1.hinge"], turn: 2 }]);
   expect(kept.size).toBe(0);
+});
+
+it("sends again by itself what was too many requests at once, and not what can't be kept", async () => {
+  const sent = async (answer: "slow-down" | "refused") => {
+    answers = [answer];
+    const before = asked;
+    form = new FakeForm();
+    start();
+    type("r.1.hinge", answer);
+    await vi.advanceTimersByTimeAsync(90_000);
+    return asked - before;
+  };
+  expect(await sent("refused")).toBe(1);
+  expect(await sent("slow-down")).toBeGreaterThan(1);
 });
 
 it("sends once more what is on its way, and nothing where all is kept or nothing was typed", async () => {

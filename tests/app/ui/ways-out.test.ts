@@ -15,8 +15,10 @@ function componentsWith(tag: string): string[] {
 /** Where a drawing of a page goes out, or why it needs no way out. */
 const DRAWINGS: Readonly<Record<string, string>> = {
   "chart-file/drawing-file.tsx": "writes the files",
+  "chart-file/family-file.tsx": "writes the file for the family",
   "contact/share-mark.tsx": "one figure that stands in words beside it and in the contact table",
   "decides/decides.tsx": "pictures of a count, the same for everybody; the counts stand beside it",
+  "family/picture.tsx": "goes out in the file for the family",
   "filming/line-drawing.tsx": "a drawing of how to stand the phone: no data; the card is printed",
   "frame/mark.tsx": "the product's own mark",
   "fundamental/interval-marks.tsx": "a mark in a table's cell; the table goes out",

@@ -8,14 +8,41 @@ import { insertDraft } from "@/db/write/drafts";
 import { insertAssignment } from "@/db/write/drills";
 import { insertEvent } from "@/db/write/events";
 import { insertGoalBand } from "@/db/write/goal-bands";
+import { insertPerson } from "@/db/write/people";
 import { insertCorrection, insertReadings } from "@/db/write/readings";
 import { insertRereadDraw } from "@/db/write/rereads";
 import { insertSession } from "@/db/write/sessions";
-import { insertConsent, insertHeight } from "@/db/write/students";
+import { insertConsent, insertHeight, updateConsentWithdrawn } from "@/db/write/students";
 import { undoImport } from "@/db/write/undo-import";
 import { countingStamp, countRows, sessionOn, studentScope, swings } from "../academy-fixture";
 import { openFilledAcademy } from "../filled-academy";
+import { insertRow } from "../told-fixture";
 import { LATEST, load, measure, newcomer, planOf, scope, undoing } from "../undone-fixture";
+
+const PLANNED = { club_group: "iron", who: "Owner", recorded_at: LATEST };
+const PRIORITY = { ...PLANNED, reason: "grip", day: "2031-03-03" };
+const TOLD = { ...PLANNED, id: "t9", kind: "message", text: "", findings: "[]", day: "2031-03-03" };
+const FILM_PLAN = { ...PLANNED, id: "fp9", made_on: "2031-03-03", due_on: "2031-03-10", body: "{}" };
+const CHARGE = {
+  ...{ id: "c9", coach_id: "robin", kind: "own", from_day: "2031-03-03", who: "Owner", recorded_at: LATEST },
+};
+const LINK = {
+  ...{ id: "l9", token_hash: "l9", label: "phone", who: "Coach", made_at: LATEST },
+  expires_at: "2031-09-01T10:00:00.000Z",
+};
+const REQUEST = { id: "r9", kind: "export", asked_at: LATEST };
+
+function addRobin(db: Database): void {
+  insertRow(db, "user", { id: "robin", name: "Robin", email: "robin@x.example", created_at: 1, updated_at: 1 });
+  insertPerson(db, {
+    userId: "robin",
+    academyId: "a1",
+    roles: ["coach"],
+    assists: [],
+    addedAt: LATEST,
+    addedBy: "Owner",
+  });
+}
 
 /** Acts of others after the import, each with what the refusal is to name. */
 const ACTS: Readonly<Record<string, (db: Database, at: { session: string; student: string }) => void>> = {
@@ -53,15 +80,12 @@ const ACTS: Readonly<Record<string, (db: Database, at: { session: string; studen
       .run(student, session, LATEST);
   },
   asking: (db, { student }) => {
-    const asked = {
-      fundamentalId: "hinge",
-      clubGroup: "iron",
-      state: "stopped",
-      day: "2031-03-03",
-      who: "Owner",
-    } as const;
-    insertAsking(db, studentScope(student), { ...asked, plan: null }, LATEST);
+    const asked = { fundamentalId: "hinge", clubGroup: "iron", state: "stopped", day: "2031-03-03" } as const;
+    insertAsking(db, studentScope(student), { ...asked, who: "Owner", plan: null }, LATEST);
   },
+  priority: (db, { student }) => insertRow(db, "priority_choice", { ...PRIORITY, student_id: student }),
+  "film-plan": (db, { student }) => insertRow(db, "film_plan", { ...FILM_PLAN, student_id: student }),
+  told: (db, { student }) => insertRow(db, "told", { ...TOLD, student_id: student }),
   drill: (db, { student }) => {
     const given = {
       id: "g9",
@@ -97,6 +121,12 @@ const NEW_STUDENT_ACTS: typeof ACTS = {
     insertConsent(db, studentScope(student), { ...measure, kind: "share" }, countingStamp("share", LATEST));
   },
   height: (db, { student }) => insertHeight(db, studentScope(student), { day: "2031-03-03", cm: 150 }),
+  charge: (db, { student }) => {
+    addRobin(db);
+    insertRow(db, "charge", { ...CHARGE, student_id: student, from_coach_id: "robin" });
+  },
+  "family-link": (db, { student }) => insertRow(db, "family_link", { ...LINK, student_id: student }),
+  "family-request": (db, { student }) => insertRow(db, "family_request", { ...REQUEST, student_id: student }),
   draft: (db, { student }) =>
     insertDraft(db, scope, { id: "f9", kind: "session", studentId: student, body: "{}", updatedAt: LATEST }),
 };
@@ -165,5 +195,56 @@ describe("an import on which something was built", () => {
       kind: "built-on",
       built: [{ kind: "session", alias: "Ferdi", day: "2031-03-03" }],
     });
+  });
+
+  test("a consent that it brought keeps its withdrawal, whatever day that is of", async () => {
+    for (const withdrawnOn of ["2030-12-01", "2031-03-01", "2031-03-03"]) {
+      const db = await openFilledAcademy();
+      const { batchId } = load(db, file("Ferdi"), "b", ["s2"]);
+      const consentId =
+        db.sqlite.prepare<[string], string>("SELECT id FROM consent WHERE batch_id = ?").pluck().get(batchId) ?? "";
+      updateConsentWithdrawn(db, studentScope("s2"), { consentId, withdrawnOn });
+      const built = [{ kind: "consent", alias: "Ferdi", count: 1 }];
+      expect(undoImport(db, scope, batchId, undoing)).toMatchObject({ kind: "built-on", built });
+    }
+  });
+
+  test("a first charge, a link that was ended, a settled request, and who looked go along with a student whom it added", async () => {
+    const db = await openFilledAcademy();
+    const { batchId } = load(db, file("Nino"));
+    const nino = db.sqlite.prepare<[], string>("SELECT id FROM student WHERE alias = 'Nino'").pluck().get() ?? "";
+    addRobin(db);
+    const tables = ["charge", "family_link", "family_request", "record_view"];
+    const before = tables.map((table) => countRows(db, table));
+    const of = { student_id: nino };
+    insertRow(db, "charge", { ...CHARGE, ...of });
+    insertRow(db, "family_link", { ...LINK, ...of, revoked_at: LATEST, revoked_by: "Coach" });
+    insertRow(db, "family_request", { ...REQUEST, ...of, settled_at: LATEST, settled_by: "Coach" });
+    insertRow(db, "record_view", { ...of, who: "Robin", role: "coach", what: "page", place: "x", viewed_at: LATEST });
+    expect(undoImport(db, scope, batchId, undoing)).toMatchObject({ kind: "undone", students: 1 });
+    expect(tables.map((table) => countRows(db, table))).toEqual(before);
+  });
+
+  test("of students whom the viewer may not see it says that something was built, and neither what, who nor when", async () => {
+    const db = await openFilledAcademy();
+    const sessions = ["Ferdi", "Ulla"].map((alias) => [alias, sessionOn("2031-02-01")] as const);
+    const { batchId } = load(db, planOf(sessions));
+    for (const student of ["s1", "s2"]) {
+      const session = db.sqlite
+        .prepare<[string, string], string>("SELECT id FROM session WHERE batch_id = ? AND student_id = ?")
+        .pluck()
+        .get(batchId, student);
+      ACTS.correction?.(db, { session: session ?? "", student });
+      if (student === "s1") ACTS.change?.(db, { session: session ?? "", student });
+    }
+    const batch = readImportBatchById(db, scope, batchId);
+    const mine = { ...scope, students: ["s2"] } as unknown as typeof scope;
+    const built = batch ? readBuiltOnImport(db, mine, batch) : [];
+    expect(built).toEqual([
+      expect.objectContaining({ kind: "correction", studentId: "s2", alias: "Ferdi", count: 1, day: "2031-02-01" }),
+      { kind: "unseen", count: 1, studentId: null, alias: null, sessionId: null, day: null },
+    ]);
+    expect(JSON.stringify(built)).not.toContain("Ulla");
+    expect(undoImport(db, mine, batchId, undoing).kind).toBe("built-on");
   });
 });

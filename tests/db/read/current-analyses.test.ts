@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import {
   readCurrentAnalyses,
-  readCurrentKeys,
+  readCurrentLines,
   readCurrentSummaries,
   readStaleStudents,
 } from "@/db/read/current-analyses";
@@ -29,11 +29,11 @@ test("an analysis is current while the student's data are those that it rests on
   insertAnalysis(db, studentScope(), { ...made, dataRevision: 1 });
   insertAnalysis(db, studentScope("t1", "a2"), { ...made, dataRevision: 0 });
   const key = { studentId: "s1", fundamentalId: "hinge", clubGroup: "iron", dataRevision: 1, noiseModel: "m1" };
-  expect(readCurrentKeys(db, scope, "p1")).toEqual([key]);
+  expect(readCurrentLines(db, scope, "p1")).toEqual([{ studentId: "s1", lines: "s1 hinge iron 1 m1\n" }]);
   expect(readCurrentSummaries(db, scope, "p1")).toEqual([{ ...key, summary: "small" }]);
   expect(readCurrentAnalyses(db, studentScope(), "p1")).toEqual([{ ...key, body: "whole" }]);
   expect([readStaleStudents(db, scope, "p1"), readStaleStudents(db, scope, "p2")]).toEqual([[], ["s1"]]);
   insertHeight(db, studentScope(), { day: "2031-02-02", cm: 150 });
-  expect([readCurrentKeys(db, scope, "p1"), readCurrentAnalyses(db, studentScope(), "p1")]).toEqual([[], []]);
+  expect([readCurrentLines(db, scope, "p1"), readCurrentAnalyses(db, studentScope(), "p1")]).toEqual([[], []]);
   expect(readStaleStudents(db, scope, "p1")).toEqual(["s1"]);
 });

@@ -2,8 +2,9 @@ import { readdirSync, readFileSync } from "node:fs";
 import path from "node:path";
 import { beforeAll, describe, expect, it } from "vitest";
 import type { Database } from "@/db/client";
+import { insertEvent } from "@/db/write/events";
 import type { AcademyScope } from "@/lib/domain/scope";
-import { academyScope, NOW } from "../academy-fixture";
+import { academyScope, NOW, studentScope } from "../academy-fixture";
 import { openFilledAcademy } from "../filled-academy";
 
 /*
@@ -16,9 +17,9 @@ interface Asked {
   /**
    * `cut`: something for the whole academy, nothing without students. `hidden`: the same of what names no student. `own`: goes by whose it is, not by the students.
    * `academy`: nobody's data, the same for everybody; names no student. `caller`: names students and is asked for by code that
-   * has proved a student already.
+   * has proved a student already. `told`: counts of one's own and of others apart, which small-group.ts tells or leaves out.
    */
-  readonly is: "cut" | "hidden" | "own" | "academy" | "caller";
+  readonly is: "cut" | "hidden" | "own" | "academy" | "caller" | "told";
 }
 
 const cut = (...args: unknown[]): Asked => ({ args, is: "cut" });
@@ -38,28 +39,49 @@ const ASKED: Readonly<Record<string, Asked>> = {
   "built-on-import readBuiltOnImport": caller({ id: "i1", createdAt: NOW, door: "page" }),
   "club-groups readClubGrouping": academy(),
   "club-groups readGroupClubs": academy("iron"),
-  "club-groups readGroupUse": academy(),
+  "club-groups readGroupUse": { args: [], is: "told" },
   "club-groups readRegroupings": academy(),
-  "current-analyses readCurrentKeys": cut("p1"),
+  "current-analyses readCurrentLines": cut("p1"),
   "current-analyses readCurrentSummaries": cut("p1"),
   "current-analyses readStaleStudents": cut("p9"),
   "drafts readDraft": own("f1"),
   "drafts readDraftLength": own("f1"),
   "drafts readDraftsOf": own("imp"),
+  "drill-use readDrillUse": hidden(),
   "drills readDrills": academy(),
-  "goal-bands readGoalBands": caller(),
+  "drills-due readDrillsDue": cut("2031-12-31"),
+  "erasures readErasure": academy("e1"),
+  "erasures readErasureCount": academy(),
+  "erasures readErasures": academy(),
+  "family-links readEndingLinks": cut({ now: "2031-01-01", by: "2032-01-01" }),
+  "family-links readOpenRequests": cut(),
+  "film-plans readAcademyFilmPlans": cut(),
+  "film-plans readPromisedFilms": cut("2032-01-01"),
+  "goal-bands readGoalBands": cut(),
   "group-sessions readGroupSessions": cut(),
-  "history readAliases": caller(),
+  "handing readInheritedCharges": cut("u1"),
+  "handing readOpenMatters": caller("s1"),
+  "history readAliases": cut(),
   "import-batches readImportBatch": academy("hash-1"),
   "import-batches readImportBatchById": own("i1"),
   "import-batches readImportBatches": own(),
   "import-batches readImportedStudents": cut("i1"),
   "import-sources readImportSources": academy(),
+  "keeping readClockSeen": academy(),
+  "keeping readEndedLinks": caller("2032-01-01"),
+  "keeping readNotices": caller(),
+  "keeping readRecordTimes": caller(),
+  "keeping readVisibleNotices": cut(),
   "kept-files readKept": own("i1"),
   "noise-models readNoiseModels": academy(),
   "note-codings readNoteCodings": academy(),
   "own-fundamentals readOwnFundamentals": academy(),
+  "pauses readPauses": cut("2031-01-04"),
+  "owning-rules readOwningRules": academy(),
+  "planned-films readPlannedFilms": cut(),
   "preferences readPreference": academy("Owner", "letter-keys"),
+  "preferences readPreferencesUnder": academy("Owner", "letter"),
+  "priorities readPriorities": cut(),
   "readings readAcademyReadings": cut(),
   "receipts readReceipt": academy("k1"),
   "record-changes readAcademyChanges": caller(),
@@ -70,15 +92,23 @@ const ASKED: Readonly<Record<string, Asked>> = {
   "rereads readRereadDraws": hidden(),
   "rereads readRereadItems": hidden("r1"),
   "rereads readRereadPairs": hidden(),
+  "rereads readRereadStudents": cut("r1"),
+  "roster-lists readRosterDigest": caller("2031-01-03", "p1"),
   "roster-lists readRosterList": caller("2031-01-03", "p1"),
   "seen readLastSeen": academy("owner"),
   "sessions readLastSessionDays": cut(),
+  "sessions readLatestClubs": cut(),
   "sessions readLatestContacts": cut(3),
+  "sessions readSessionIds": caller(),
+  "sessions readSessionStandings": cut(),
   "sessions readSessionStudent": caller("x1"),
   "students readAcademyConsents": cut(),
   "students readStudentNames": cut(),
   "students readStudents": cut(),
+  "students readStudentsHere": cut(),
   "tracks readTrackKeys": cut(),
+  "under-way readDrillsUnderWay": cut("2031-01-03"),
+  "under-way readPausesUnderWay": cut("2031-01-03"),
 };
 
 const folder = path.join(import.meta.dirname, "../../../db/read");
@@ -112,7 +142,13 @@ beforeAll(async () => {
   db = await openFilledAcademy();
   db.sqlite.exec("UPDATE session SET group_id = 'g', solid = 3, balls = 4, reader = 'Coach'");
   db.sqlite.exec("UPDATE reread_item SET reading_id = (SELECT min(id) FROM reading)");
+  insertEvent(db, studentScope(), { id: "e9", kind: "pause", day: "2031-01-03", note: "", rebaselines: [] });
+  db.sqlite.exec(
+    "INSERT INTO film_plan SELECT 'fp0', student_id, club_group, '2031-01-01', due_on, body, who, recorded_at, NULL, NULL FROM film_plan",
+  );
   db.sqlite.exec("UPDATE reread_draw SET finished_on = '2031-03-02'");
+  db.sqlite.exec("UPDATE charge SET from_coach_id = 'u2'");
+  db.sqlite.exec("UPDATE event SET kind = 'break', end_day = NULL WHERE id = 'e1'");
   db.sqlite.exec("UPDATE analysis SET data_revision = (SELECT revision FROM student WHERE id = student_id)");
   db.sqlite.prepare("UPDATE note_coding SET coding = ?").run(JSON.stringify({ as: "mention" }));
 });

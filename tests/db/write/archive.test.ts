@@ -16,7 +16,7 @@ import { planArchive } from "@/lib/ingest/plan-archive";
 import { readArchive } from "@/lib/ingest/read-archive";
 import { anyArchive } from "../../lib/ingest/made-archive";
 import { manyCases } from "../../many-cases";
-import { academyScope, countingStamp, NOW, studentScope } from "../academy-fixture";
+import { academyScope, countingStamp, NOW, painScope, studentScope } from "../academy-fixture";
 
 const SEED = 20261126;
 const RUNS = manyCases(150);
@@ -38,13 +38,19 @@ function outAgain(db: Database, like: Archive): Archive {
   return {
     ...like,
     rules: readArchivedRules(db, academyScope()),
-    students: scopes.map((scope) => ({ ...readArchivedStudent(db, scope), snapshots: [] })),
+    students: scopes.map((scope) => ({ ...readArchivedStudent(db, scope, painScope(scope.studentId)), snapshots: [] })),
     rereads: readArchivedRereads(db, academyScope(), scopes),
   };
 }
 
 function planFor(db: Database, archive: Archive): ArchivePlan {
-  const onFile = { students: [], rules: readArchivedRules(db, academyScope()), grouping: SHORT_LIST };
+  const onFile = {
+    students: [],
+    rules: readArchivedRules(db, academyScope()),
+    grouping: SHORT_LIST,
+    sessions: [],
+    others: 0,
+  };
   const { plan } = planArchive(archive, onFile, { fileName: "x.zip", contentHash: "h" }, new Map());
   if (!plan) throw new Error("something stands in the way");
   return plan;
@@ -131,5 +137,36 @@ describe("an archive in the database", () => {
     for (const table of gone) expect(`${table} ${count(table)}`).toBe(`${table} 0`);
     expect(insertArchive(db, academyScope(), planFor(db, archive), late).kind).toBe("imported");
     db.close();
+  });
+
+  it("is taken back with a consent that came withdrawn; a withdrawal of later keeps it, whatever day that is of", async () => {
+    const [first] = fc.sample(anyArchive, { seed: SEED, numRuns: 1 });
+    const [student] = first?.students ?? [];
+    if (!first || !student) throw new Error("nothing made");
+    const given = {
+      ...({ kind: "measure", givenBy: "Mother", giverIs: "guardian", fromDay: "2020-01-01", untilDay: null } as const),
+      ...{ withdrawnBy: null, recordedAt: NOW },
+    };
+    const consents = [
+      { ...given, id: "no", withdrawnOn: "2099-01-01" },
+      { ...given, id: "yes", withdrawnOn: null },
+    ];
+    const archive = { ...first, students: [{ ...student, consents }], rereads: [] };
+    const rules = { ...first.rules, goalBands: first.rules.goalBands.filter((band) => band.studentId === null) };
+    for (const [later, kind] of [
+      ["", "undone"],
+      ["2021-05-04", "built-on"],
+    ] as const) {
+      const db = await emptyAcademy();
+      const late = { ...door, now: "2098-01-01T00:00:00.000Z" };
+      const made = insertArchive(db, academyScope(), planFor(db, { ...archive, rules }), late);
+      if (made.kind !== "imported") throw new Error(made.kind);
+      if (later !== "") db.sqlite.prepare("UPDATE consent SET withdrawn_on = ? WHERE id = 'yes'").run(later);
+      const undoing = { now: late.now, who: "Owner", scopeOf: (id: string) => studentScope(id) };
+      expect(undoImport(db, academyScope(), made.batchId, undoing)).toMatchObject(
+        kind === "undone" ? { kind } : { kind, built: [{ kind: "consent", count: 1 }] },
+      );
+      db.close();
+    }
   });
 });

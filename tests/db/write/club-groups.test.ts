@@ -42,6 +42,8 @@ async function filmed() {
   return db;
 }
 
+const nobodyElse = { otherSessions: 0, otherStudents: 0 };
+
 describe("a recorded change of the club groups", () => {
   test("moves just the sessions that it concerns and marks their student; what was said stays", async () => {
     const db = await filmed();
@@ -70,8 +72,12 @@ describe("a recorded change of the club groups", () => {
     expect(readClubGrouping(db, studentScope())).toEqual(merged.grouping);
     expect(readClubGrouping(db, academyScope("a2"))).toEqual(SHORT_LIST);
     expect(readGroupUse(db, academyScope())).toEqual([
-      { clubGroup: "iron", sessions: 1, students: 1 },
-      { clubGroup: "wood-long-game", sessions: 3, students: 1 },
+      { clubGroup: "iron", sessions: 1, students: 1, ...nobodyElse },
+      { clubGroup: "wood-long-game", sessions: 3, students: 1, ...nobodyElse },
+    ]);
+    expect(readGroupUse(db, { ...academyScope(), students: ["s2"] })).toEqual([
+      { clubGroup: "iron", sessions: 0, students: 0, otherSessions: 1, otherStudents: 1 },
+      { clubGroup: "wood-long-game", sessions: 0, students: 0, otherSessions: 3, otherStudents: 1 },
     ]);
     expect(readGroupClubs(db, academyScope(), "wood-long-game")).toEqual(["4h", null, "3w"]);
   });

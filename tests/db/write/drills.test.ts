@@ -17,7 +17,13 @@ test("drills come by name; one given to a student bears its name and marks the d
   insertDrill(db, academyScope(), wall);
   insertDrill(db, academyScope(), { ...wall, id: "d2", name: "Gate" });
   expect(readDrills(db, academyScope()).map((drill) => drill.name)).toEqual(["Gate", "Wall"]);
-  expect(readDrills(db, academyScope())[1]).toEqual(wall);
+  expect(readDrills(db, academyScope())[1]).toEqual({
+    ...wall,
+    ...{ dose: "", reps: null, minutesADay: null, daysAWeek: null, remeasureDays: null },
+  });
+  const usual = { dose: "slowly", reps: 20, minutesADay: 12, daysAWeek: 4, remeasureDays: 14 };
+  insertDrill(db, academyScope(), { ...wall, id: "d3", name: "Zip", ...usual });
+  expect(readDrills(db, academyScope())[2]).toMatchObject(usual);
   expect(insertAssignment(db, studentScope(), given)).toEqual({ kind: "inserted" });
   insertAssignment(db, studentScope(), { ...given, id: "g2", drillId: "d2", start: "2031-01-02", end: "2031-01-09" });
   expect(readAssignments(db, studentScope())).toMatchObject([
@@ -77,6 +83,7 @@ test("a drill is stopped once, on a day that isn't before its first, with a reas
     {
       ...{ ...given, drill: "Wall", end: "2031-03-01", endWhy: "it is learned" },
       ...{ who: "Coach", recordedAt: NOW, state: "stands" },
+      ...{ reps: null, minutesADay: null, daysAWeek: null, stopRule: "", remeasureOn: null },
     },
   ]);
 });

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { readGoalBands } from "@/db/read/goal-bands";
-import { insertGoalBand } from "@/db/write/goal-bands";
+import { insertGoalBand, updateBandsBegun } from "@/db/write/goal-bands";
 import { findFundamental } from "@/lib/domain/catalogue";
 import { type GoalBand, goalInForce } from "@/lib/domain/goal-band";
 import { academyScope, countingStamp, NOW, openAcademy, revisionOf } from "../academy-fixture";
@@ -31,11 +31,11 @@ describe("goal bands", () => {
       reason: "wrist",
     };
     insertGoalBand(db, academyScope(), band, stamp);
-    insertGoalBand(db, academyScope(), own, stamp);
+    insertGoalBand(db, academyScope(), own, { ...stamp, who: "Coach" });
     const bands = readGoalBands(db, academyScope());
     expect(bands).toEqual([
-      { ...own, id: "b2", createdAt: NOW },
-      { ...band, id: "b1", createdAt: NOW },
+      { ...own, id: "b2", who: "Coach", createdAt: NOW },
+      { ...band, id: "b1", who: "", createdAt: NOW },
     ]);
     expect(readGoalBands(db, academyScope("a2"))).toEqual([]);
     const hinge = findFundamental("hinge", []);
@@ -53,6 +53,19 @@ describe("goal bands", () => {
     expect(revisions()).toEqual([2, 1, 0]);
     insertGoalBand(db, academyScope(), { ...band, scope: "student", studentId: "s2" }, countingStamp("d"));
     expect(revisions()).toEqual([2, 2, 0]);
+  });
+
+  test("count as changed again on the day on which they begin, and with a year where there is one for an age", async () => {
+    const db = await openAcademy();
+    const revisions = () => [revisionOf(db, "s1"), revisionOf(db, "s2")];
+    const begun = (after: string, upTo: string) => updateBandsBegun(db, academyScope(), { after, upTo });
+    insertGoalBand(db, academyScope(), { ...band, scope: "student", studentId: "s2" }, countingStamp("b"));
+    expect([begun("2031-01-30", "2031-01-31"), ...revisions()]).toEqual([0, 0, 1]);
+    expect([begun("2031-01-31", "2031-02-01"), ...revisions()]).toEqual([1, 0, 2]);
+    expect([begun("2031-02-01", "2032-02-01"), ...revisions()]).toEqual([0, 0, 2]);
+    insertGoalBand(db, academyScope(), { ...band, scope: "age-range", ageFrom: 9, ageTo: 12 }, countingStamp("c"));
+    expect([begun("2031-12-30", "2031-12-31"), ...revisions()]).toEqual([0, 1, 2]);
+    expect([begun("2031-12-31", "2032-01-01"), ...revisions()]).toEqual([1, 2, 2]);
   });
 
   test("for a student of another academy, or built in, are not written", async () => {

@@ -39,7 +39,7 @@ describe("an import", () => {
     const nino = readStudents(db, scope).find((student) => student.alias === "Nino");
     expect(nino).toMatchObject({ hand: "right", birthYear: 2017, zone: "Europe/Vienna", clubs: "", revision: 1 });
     const consents = readConsents(db, studentScope(nino?.id));
-    expect(consents).toMatchObject([{ kind: "measure", givenBy: "Mother", from: "2031-03-01", until: null }]);
+    expect(consents).toMatchObject([{ kind: "measure", givenBy: "Mother", from: "2031-03-01", until: "2032-02-29" }]);
     expect(readImportBatches(db, scope)).toMatchObject([{ fileName: "values.csv", readings: 5, answers: '["row 2"]' }]);
     expect(db.sqlite.prepare("SELECT count(DISTINCT batch_id) FROM reading").pluck().get()).toBe(1);
     expect([revisionOf(db), revisionOf(db, "s2")]).toEqual([1, 0]);

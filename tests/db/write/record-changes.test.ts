@@ -3,8 +3,10 @@ import { describe, expect, test } from "vitest";
 import type { Database } from "@/db/client";
 import { digestTables } from "@/db/digest";
 import { readRecordChanges } from "@/db/read/record-changes";
+import { readRecordViews } from "@/db/read/record-views";
 import { readSessions } from "@/db/read/sessions";
 import { readStudentNames } from "@/db/read/students";
+import { deleteEndedLink } from "@/db/write/keeping";
 import { mergeStudents } from "@/db/write/merge-students";
 import { moveSession } from "@/db/write/move-session";
 import { insertReadBack, updateReadBackDropped } from "@/db/write/read-backs";
@@ -14,11 +16,14 @@ import { insertHeight } from "@/db/write/students";
 import { manyCases } from "../../many-cases";
 import { academyScope, openAcademy, revisionOf, sessionOn, studentScope } from "../academy-fixture";
 import { anyStep, doStep, hourOf, listed, onFile } from "../history-fixture";
+import { insertRow, openPlanted, plantedIn } from "../told-fixture";
 
 /** Tables that hold what was measured and of whom. */
 const MEASURED = [
   ...["session", "capture", "stated_capture_sd", "swing", "reading", "correction", "look_noise", "reread_item"],
   ...["height", "consent", "event", "drill_assignment", "practice", "goal_band", "asking"],
+  ...["priority_choice", "film_plan", "told"],
+  ...["charge", "family_link", "family_opening", "family_request", "record_view", "retention_notice", "carried_look"],
 ];
 
 const note = { who: "Coach", why: "wrong student", now: hourOf(50) };
@@ -44,7 +49,7 @@ describe("a change of the record and its undoing", () => {
         fc.array(anyStep, { minLength: 3, maxLength: 10 }),
         anyStep.filter(({ what }) => ["facts", "move", "split", "merge"].includes(what)),
         async (steps, last) => {
-          const db = await openAcademy();
+          const db = await openPlanted(["s1", "s2"]);
           insertHeight(db, studentScope("s1"), { day: "2031-01-05", cm: 140 });
           insertHeight(db, studentScope("s2"), { day: "2031-01-05", cm: 141 });
           insertHeight(db, studentScope("s2"), { day: "2031-01-06", cm: 142 });
@@ -129,6 +134,87 @@ describe("a change of the record and its undoing", () => {
     expect(updateChangeUndone(db, one, id, note)).toEqual({ kind: "built-on", by: "rereads" });
     updateReadBackDropped(db, two, "rb1", hourOf(52));
     expect(updateChangeUndone(db, one, id, note).kind).toBe("undone");
+  });
+
+  test("whoever is in charge and the family go with a merge, with what another academy said; who looked and what was announced stay", async () => {
+    const db = await openPlanted(["s1", "s2"]);
+    const of = (table: string): string[] =>
+      db.sqlite.prepare<[], string>(`SELECT student_id FROM ${table} ORDER BY rowid`).pluck().all();
+    const GO = ["charge", "family_link", "family_request", "carried_look"];
+    const STAY = ["record_view", "retention_notice"];
+    const merged = mergeStudents(db, { from: studentScope("s2"), to: studentScope("s1") }, [], note);
+    for (const table of GO) expect([table, of(table)]).toEqual([table, ["s1", "s1"]]);
+    for (const table of STAY) expect([table, of(table)]).toEqual([table, ["s1", "s2"]]);
+    expect(readRecordViews(db, studentScope("s1")).map(({ who }) => who)).toEqual(
+      ["s2", "s1"].map((id) => plantedIn(id, "record_view.who")),
+    );
+    expect(readRecordViews(db, studentScope("s1", "a2"))).toEqual([]);
+    const id = merged.kind === "merged" ? merged.changeId : 0;
+    expect(updateChangeUndone(db, studentScope("s1"), id, note).kind).toBe("undone");
+    for (const table of [...GO, ...STAY]) expect([table, of(table)]).toEqual([table, ["s1", "s2"]]);
+    expect(readRecordViews(db, studentScope("s1"))).toHaveLength(1);
+  });
+
+  test("a session that goes to another student takes along what another academy said of it", async () => {
+    const db = await openPlanted(["s1", "s2"]);
+    const whose = () =>
+      db.sqlite.prepare<[], string>("SELECT student_id FROM carried_look WHERE session_id = 'film-s2'").pluck().get();
+    const home = { from: studentScope("s2"), to: studentScope("s1") };
+    const moved = moveSession(db, home, { sessionId: "film-s2", turned: [] }, note);
+    expect(whose()).toBe("s1");
+    updateChangeUndone(db, studentScope("s1"), moved.kind === "moved" ? moved.changeId : 0, note);
+    expect(whose()).toBe("s2");
+  });
+
+  test("a merge stays while somebody has the one in charge, or the family a link or a request, since: nobody can say of which", async () => {
+    const later = hourOf(55);
+    const link = { id: "new", student_id: "s1", token_hash: "new", label: "", who: "", made_at: later };
+    const SINCE = {
+      charge: {
+        ...{ id: "new", student_id: "s1", coach_id: "robin", kind: "own", from_day: "2031-03-01", who: "Owner" },
+        recorded_at: later,
+      },
+      family_link: { ...link, expires_at: "2031-09-01T10:00:00.000Z" },
+      family_request: { id: "new", student_id: "s1", kind: "erase", asked_at: later },
+    };
+    const SETTLED = {
+      family_link: { ...SINCE.family_link, revoked_at: later, revoked_by: "Coach" },
+      family_request: { ...SINCE.family_request, settled_at: later, settled_by: "Coach", answer: "done" },
+    };
+    for (const [rows, kind] of [
+      [SINCE, "built-on"],
+      [SETTLED, "undone"],
+    ] as const)
+      for (const [table, row] of Object.entries(rows)) {
+        const db = await openPlanted(["s1", "s2"]);
+        const merged = mergeStudents(db, { from: studentScope("s2"), to: studentScope("s1") }, [], note);
+        insertRow(db, table, row);
+        const id = merged.kind === "merged" ? merged.changeId : 0;
+        expect([table, updateChangeUndone(db, studentScope("s1"), id, note).kind]).toEqual([table, kind]);
+        db.close();
+      }
+  });
+
+  test("a merge can be undone though a link that went over was removed since, or practice was taken back; not where it hurt", async () => {
+    const PRACTICE = { id: "new", student_id: "s1", day: "2031-03-02", source: "family", who: "mother" };
+    const logged = { ...PRACTICE, recorded_at: hourOf(55) };
+    for (const [row, kind] of [
+      [null, "undone"],
+      [{ ...logged, minutes: 10, voided_at: hourOf(56) }, "undone"],
+      [{ ...logged, minutes: 10 }, "built-on"],
+      [{ ...logged, pain: "back", voided_at: hourOf(56) }, "built-on"],
+    ] as const) {
+      const db = await openPlanted(["s1", "s2"]);
+      const merged = mergeStudents(db, { from: studentScope("s2"), to: studentScope("s1") }, [], note);
+      deleteEndedLink(db, studentScope("s1"), "link-s2");
+      if (row) insertRow(db, "practice", row);
+      const id = merged.kind === "merged" ? merged.changeId : 0;
+      expect(updateChangeUndone(db, studentScope("s1"), id, note).kind).toBe(kind);
+      expect(db.sqlite.prepare("SELECT id FROM family_link").pluck().all()).toEqual(["link-s1"]);
+      const requests = db.sqlite.prepare("SELECT student_id FROM family_request ORDER BY id").pluck().all();
+      expect(requests).toEqual(["s1", kind === "undone" ? "s2" : "s1"]);
+      db.close();
+    }
   });
 
   test("a student merged into another is listed nowhere and has nothing; sessions of one place take free ones", async () => {

@@ -1,6 +1,12 @@
 import { describe, expect, test } from "vitest";
 import { readReadingsInForce } from "@/db/read/readings";
-import { readCaptures, readLastSessionDays, readSessions, readStatedCaptureSds } from "@/db/read/sessions";
+import {
+  readCaptures,
+  readLastSessionDays,
+  readSessionStandings,
+  readSessions,
+  readStatedCaptureSds,
+} from "@/db/read/sessions";
 import { readTrackKeys } from "@/db/read/tracks";
 import { insertReadings } from "@/db/write/readings";
 import { insertSession } from "@/db/write/sessions";
@@ -197,5 +203,13 @@ describe("what an academy has", () => {
       { studentId: "s1", lastDay: "2031-02-03", sessions: 3 },
       { studentId: "s2", lastDay: "2031-02-05", sessions: 1 },
     ]);
+    const standings = readSessionStandings(db, academyScope());
+    expect(standings.map(({ studentId, day, clubGroup }) => [studentId, day, clubGroup])).toEqual([
+      ["s1", "2031-02-01", "iron"],
+      ["s1", "2031-02-02", "driver"],
+      ["s1", "2031-02-03", "iron"],
+      ["s2", "2031-02-05", "iron"],
+    ]);
+    expect(standings[0]).toMatchObject({ circumstance: "unaided", setAsideReason: null });
   });
 });

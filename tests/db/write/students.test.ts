@@ -36,6 +36,7 @@ describe("students", () => {
       clubs: "7 iron",
       revision: 0,
       createdAt: NOW,
+      departedOn: null,
     });
     expect([readStudentAcademy(db, "t1"), readStudentAcademy(db, "nobody")]).toEqual(["a2", undefined]);
   });

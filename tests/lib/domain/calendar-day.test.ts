@@ -2,7 +2,6 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { dayFromNumber, dayNumber, daysBetween, isCalendarDay } from "@/lib/domain/calendar-day";
 import { neutralValue } from "@/lib/domain/handedness";
-import { consentInForce } from "@/lib/domain/student";
 
 describe("days", () => {
   it.each([
@@ -38,24 +37,5 @@ describe("handedness", () => {
     expect(neutralValue(8, "left", "neutral", "mirrors")).toBe(8);
     expect(neutralValue(8, "left", "picture", "same")).toBe(8);
     expect(Object.is(neutralValue(0, "left", "picture", "mirrors"), 0)).toBe(true);
-  });
-});
-
-describe("consent", () => {
-  const consent = {
-    kind: "measure",
-    givenBy: "mother",
-    giverIs: "guardian",
-    from: "2026-03-01",
-    until: "2026-12-31",
-    withdrawnOn: null,
-  } as const;
-  it("holds from its first to its last day, of its kind, until it is withdrawn", () => {
-    expect(consentInForce([consent], "measure", "2026-02-28")).toBe(false);
-    expect(consentInForce([consent], "measure", "2026-03-01")).toBe(true);
-    expect(consentInForce([consent], "measure", "2027-01-01")).toBe(false);
-    expect(consentInForce([consent], "share", "2026-04-01")).toBe(false);
-    expect(consentInForce([{ ...consent, withdrawnOn: "2026-05-01" }], "measure", "2026-05-01")).toBe(false);
-    expect(consentInForce([{ ...consent, withdrawnOn: "2026-05-01" }], "measure", "2026-04-30")).toBe(true);
   });
 });

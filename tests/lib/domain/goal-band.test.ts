@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { BUILT_IN } from "@/lib/domain/catalogue";
-import { type GoalBand, goalInForce, goalsBetween } from "@/lib/domain/goal-band";
+import { asDecided, type GoalBand, goalInForce, goalsBetween } from "@/lib/domain/goal-band";
 
 const hinge = BUILT_IN.find((entry) => entry.id === "hinge") ?? BUILT_IN[0];
 const ari = { id: "a", birthYear: 2014 };
@@ -55,6 +55,36 @@ describe("the goal band in force on a day", () => {
         band({ fundamentalId: "hip-sway" }),
       ]),
     ).toEqual([85, 95, "built-in"]));
+});
+
+describe("a band that gives the word back", () => {
+  const own = (change: Partial<GoalBand>) => band({ scope: "student", studentId: "a", ...change });
+  const back = { low: null, high: null } as const;
+  it("leaves it to the wider scope from its day on, and that one is followed when it changes", () => {
+    const bands = [band({}), own({ low: 70, from: "2026-02-01" }), own({ ...back, from: "2026-04-01" })];
+    expect(inForce(bands, "2026-03-31")).toEqual([70, 100, "student"]);
+    expect(inForce(bands, "2026-04-01")).toEqual([80, 100, "academy"]);
+    expect(inForce([...bands, band({ low: 82, from: "2026-05-01" })])).toEqual([82, 100, "academy"]);
+  });
+  it("an academy’s leads back to the built-in one; an age range’s ends its own range alone", () => {
+    expect(inForce([band({}), band({ ...back, from: "2026-04-01" })])).toEqual([85, 95, "built-in"]);
+    const range = (ageFrom: number, change: Partial<GoalBand>) =>
+      band({ scope: "age-range", ageFrom, ageTo: 18, ...change });
+    const bands = [range(9, { low: 71 }), range(10, { low: 72, from: "2026-02-01" })];
+    expect(inForce(bands)).toEqual([72, 100, "age-range"]);
+    expect(inForce([...bands, range(10, { ...back, from: "2026-03-01" })])).toEqual([71, 100, "age-range"]);
+  });
+  it("a newer one holds again", () =>
+    expect(inForce([own({ ...back }), own({ low: 75, from: "2026-03-01" })])).toEqual([75, 100, "student"]));
+});
+
+describe("a band that was dated back", () => {
+  it("decides from the day on which it was entered", () => {
+    const late = band({ from: "2026-02-01", decidesFrom: "2026-05-01" });
+    expect(inForce(asDecided([late]), "2026-04-30")).toEqual([85, 95, "built-in"]);
+    expect(inForce(asDecided([late]), "2026-05-01")).toEqual([80, 100, "academy"]);
+    expect(inForce([late], "2026-02-01")).toEqual([80, 100, "academy"]);
+  });
 });
 
 describe("the goals of a stretch of days", () => {

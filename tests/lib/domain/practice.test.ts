@@ -36,7 +36,17 @@ test("a week sums what stands; what isn't known is no zero; two entries of a day
     entry("2026-05-09", { voidedAt: "2026-05-11T10:00:00.000Z", minutes: 600 }),
   ]);
   expect(weeks).toEqual([
-    { monday: "2026-05-04", minutes: 15 + 20 + 15, balls: 30, days: 2 },
-    { monday: "2026-05-11", minutes: null, balls: 40, days: 1 },
+    { monday: "2026-05-04", minutes: 15 + 20 + 15, balls: 30, days: 2, toldDays: 2, hardDays: 0 },
+    { monday: "2026-05-11", minutes: null, balls: 40, days: 1, toldDays: 1, hardDays: 0 },
   ]);
+});
+
+test("days that the family told of, and days that felt hard, are counted apart; what the coach saw is neither told nor lost", () => {
+  const [week] = practiceWeeks([
+    entry("2026-05-04", { source: "coach", felt: "hard" }),
+    entry("2026-05-05", { source: "family", felt: "easy" }),
+    entry("2026-05-05", { source: "coach", felt: "hard" }),
+    entry("2026-05-06", { source: "family", felt: "hard", voidedAt: "2026-05-07T10:00:00.000Z" }),
+  ]);
+  expect(week).toMatchObject({ days: 2, toldDays: 1, hardDays: 2 });
 });

@@ -2,6 +2,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import type { Archive } from "@/lib/domain/archive";
 import { countKey } from "@/lib/domain/count-key";
+import { filmPlanText } from "@/lib/domain/film-plan";
 import { selectArchiveRules } from "@/lib/domain/select-archive-rules";
 import { anyArchive } from "../ingest/made-archive";
 
@@ -26,7 +27,10 @@ const shared = anyArchive
           { ...band, id: "g-mine", scope: "student", studentId: first.id },
           { ...band, id: "g-other", scope: "student", studentId: other.id, reason: "secret of the other" },
         ],
-        drills: [...archive.rules.drills, { id: "d2", name: "other's", fundamentalId: "hinge", how: "", cautions: "" }],
+        drills: [
+          ...archive.rules.drills.map((drill) => ({ ...drill, id: "d2", name: "other's" })),
+          ...archive.rules.drills,
+        ],
         clubGroups: [1, 2].map((number) => ({ ...row, number, sessions: 9, who: "Ann", why: "for the other one" })),
         noteCodings: [
           { phrase: "never said by anyone here", coding: "{}", who: "Ann", recordedAt: at },
@@ -70,6 +74,20 @@ describe("the rules that one student's archive holds", () => {
       }),
       { seed: SEED, numRuns: 200 },
     );
+  });
+
+  it("an own fundamental that a film plan alone names comes along", () => {
+    const bare = fc
+      .sample(shared, { seed: SEED, numRuns: 60 })
+      .filter(({ students }) => !JSON.stringify(students[0]).includes('"own-heel"'));
+    expect(bare.length).toBeGreaterThan(0);
+    for (const { rules, students } of bare.slice(0, 3)) {
+      const [first] = students;
+      if (!first) throw new Error("nothing made");
+      const body = filmPlanText({ fundamentals: [{ id: "own-heel", swings: 3 }], views: ["face-on"], care: [] });
+      const planned = { ...first, filmPlans: first.filmPlans.map((told) => ({ ...told, body })) };
+      expect(selectArchiveRules(rules, [planned]).ownFundamentals.map(({ id }) => id)).toEqual(["own-heel"]);
+    }
   });
 
   it("an own fundamental comes along only where something of the student names it", () => {

@@ -7,10 +7,10 @@ import { wordsFor } from "@/lib/words/catalogue";
 
 export const TODAY = "2026-09-12";
 
-export const BEA: KnownStudent = { id: "s1", alias: "Bea", hand: "right", birthYear: 2013, hasConsent: true };
-export const LEO: KnownStudent = { id: "s2", alias: "Leo", hand: "left", birthYear: 2012, hasConsent: true };
-export const ZOË: KnownStudent = { id: "s3", alias: "Zoë", hand: "right", birthYear: null, hasConsent: true };
-export const NO_CONSENT: KnownStudent = { id: "s4", alias: "Uma", hand: "right", birthYear: 2014, hasConsent: false };
+export const BEA: KnownStudent = { id: "s1", alias: "Bea", hand: "right", birthYear: 2013, consent: "given" };
+export const LEO: KnownStudent = { id: "s2", alias: "Leo", hand: "left", birthYear: 2012, consent: "given" };
+export const ZOË: KnownStudent = { id: "s3", alias: "Zoë", hand: "right", birthYear: null, consent: "given" };
+export const NO_CONSENT: KnownStudent = { id: "s4", alias: "Uma", hand: "right", birthYear: 2014, consent: "none" };
 
 /** Reads a file as the academy of Bea, Leo, Zoë and Uma would. */
 export function readFile(

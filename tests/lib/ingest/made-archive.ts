@@ -1,99 +1,12 @@
 import fc from "fast-check";
 import { ARCHIVE_FORMAT, ARCHIVE_VERSION, type Archive, type ArchivedStudent } from "@/lib/domain/archive";
-import { dayFromNumber } from "@/lib/domain/calendar-day";
-import { CATALOGUE } from "@/lib/domain/catalogue";
 import { startNoiseModel } from "@/lib/stats/start-noise-model";
 import { hostileText } from "./hostile-texts";
+import { day, instant, orNull, session, sessionOf, value } from "./made-sessions";
 
 const NOISE = JSON.stringify(startNoiseModel("start"));
 
-const instant = fc.integer({ min: 0, max: 2_000_000_000 }).map((seconds) => new Date(seconds * 1000).toISOString());
-const day = fc.integer({ min: 18_000, max: 22_000 }).map(dayFromNumber);
-const value = fc
-  .oneof(fc.double({ noNaN: true, noDefaultInfinity: true }), fc.constantFrom(0, -0, 1e-300, 12.5))
-  .map((x) => (x === 0 ? 0 : x));
-const orNull = <T>(one: fc.Arbitrary<T>) => fc.option(one, { nil: null });
-const fundamentalId = fc.constantFrom(...CATALOGUE.map((entry) => entry.id), "own-heel" as const);
 const name = fc.tuple(fc.uuid(), hostileText).map(([id, text]) => `${id} ${text}`.trim());
-
-/** Each fundamental at most once. */
-function perFundamental<T>(make: fc.Arbitrary<T>, most: number) {
-  return fc
-    .uniqueArray(fc.tuple(fundamentalId, make), { maxLength: most, selector: ([id]) => id })
-    .map((pairs) => pairs.sort(([a], [b]) => (a < b ? -1 : 1)).map(([id, made]) => ({ ...made, fundamentalId: id })));
-}
-
-const correction = fc.record({
-  kind: fc.constantFrom("change" as const, "void" as const),
-  value: orNull(value),
-  typed: hostileText,
-  who: hostileText,
-  why: hostileText,
-  correctedAt: instant,
-});
-
-const reading = fc.record({
-  reader: hostileText,
-  reread: fc.constant(0),
-  value: orNull(value),
-  typed: hostileText,
-  unit: fc.constantFrom("deg" as const, "pct-stance" as const),
-  signRule: fc.constantFrom("neutral" as const, "picture" as const),
-  enteredAt: instant,
-  corrections: fc.array(correction, { maxLength: 3 }).map((list) => list.map((one) => ({ ...one, place: 0 }))),
-});
-
-const session = fc.record({
-  id: fc.uuid(),
-  day,
-  club: orNull(fc.constantFrom("7-iron", "old =1")),
-  reader: hostileText,
-  circumstance: fc.constantFrom("unaided" as const, "aid-in-view" as const),
-  aid: orNull(hostileText),
-  stanceWidthCm: orNull(value),
-  daysSincePractice: orNull(fc.integer({ min: 0, max: 99 })),
-  marks: fc.constantFrom("", "wind", "wind,tired"),
-  note: orNull(hostileText),
-  solid: orNull(fc.integer({ min: 0, max: 5 })),
-  setAsideReason: orNull(hostileText),
-  createdAt: instant,
-  groupId: orNull(fc.uuid()),
-  placementLabel: orNull(hostileText),
-  film: orNull(hostileText),
-  lean: orNull(value),
-  statedCaptureSds: perFundamental(fc.record({ sd: fc.double({ min: 0, max: 9, noNaN: true }).map((x) => x || 0) }), 2),
-  swings: fc.array(fc.record({ note: orNull(hostileText), readings: perFundamental(reading, 4) }), { maxLength: 4 }),
-});
-
-function sessionOf(made: typeof session extends fc.Arbitrary<infer T> ? T : never, sequence: number) {
-  const { placementLabel, film, lean, swings, solid, ...facts } = made;
-  const nothing = { offBy: null, acrossStickSlope: null, plumbLean: null, lensHeightCm: null, handsHeightCm: null };
-  const seen = { distanceCm: null, besideHandsCm: null, framesPerSecond: null, shutterPerSecond: null };
-  return {
-    ...facts,
-    sequence,
-    clubGroup: "iron" as const,
-    saidClubGroup: "iron" as const,
-    solid,
-    balls: solid === null ? null : 5,
-    captures: [
-      {
-        ...nothing,
-        ...seen,
-        view: "face-on" as const,
-        placement: "anew" as const,
-        placementLabel,
-        squareness: "unknown" as const,
-        pointingStickLean: lean,
-        placedBy: film,
-        setAsideReason: null,
-        filmReference: film,
-      },
-    ],
-    swings: swings.map((swing, at) => ({ ...swing, number: at + 1 })),
-    looks: [{ fundamentalId: "hinge" as const, clubGroup: "iron" as const, noiseModelName: "hinge/iron#1" }],
-  };
-}
 
 /** Corrections are numbered through a student as they were made. */
 function numbered(student: ArchivedStudent): ArchivedStudent {
@@ -121,6 +34,11 @@ const student = fc
       id: fc.uuid(),
       startDay: day,
       dose: hostileText,
+      reps: orNull(fc.integer({ min: 1, max: 500 })),
+      minutesADay: orNull(fc.integer({ min: 1, max: 300 })),
+      daysAWeek: orNull(fc.integer({ min: 1, max: 7 })),
+      stopRule: hostileText,
+      remeasureOn: orNull(day),
       who: hostileText,
       endWhy: orNull(hostileText),
       voidedAt: orNull(instant),
@@ -132,6 +50,7 @@ const student = fc
     const event = { ...happened, kind: "injury" as const, rebaselines: "hinge", endDay: null, place: "wrist" as const };
     const changed = { before: "", after: "hinge", who: givenBy, why: givenBy, changedAt: facts.createdAt };
     const dose = { minutes: 10, balls: null, felt: "hard" as const, source: "told" as const, pain: null };
+    const decided = { who: givenBy, recordedAt: facts.createdAt };
     const asked = { state: "stopped" as const, day: given.startDay, who: givenBy, plan: null };
     return numbered({
       ...facts,
@@ -156,11 +75,31 @@ const student = fc
         .sort((a, b) => byText(a.day, b.day))
         .map((made, at, all) => sessionOf(made, all.slice(0, at).filter((one) => one.day === made.day).length + 1)),
       events: [{ ...event, voidedAt: null, changes: [changed] }],
-      assignments: [{ ...given, drillId: "d1", fundamentalId: "hinge", endDay: null, recordedAt: null }],
+      assignments: [
+        {
+          ...given,
+          ...{ drillId: "d1", fundamentalId: "hinge", endDay: null, recordedAt: null },
+          decisions: [
+            { decision: "keep", why: givenBy, remeasureWas: given.remeasureOn, day: given.startDay, ...decided },
+            { decision: "stop", why: givenBy, remeasureWas: null, day: given.startDay, ...decided },
+          ],
+        },
+      ],
       practice: [{ ...practised, ...dose, assignmentId: given.id }],
       askings: [{ ...asked, fundamentalId: "hinge", clubGroup: "iron", recordedAt: facts.createdAt }],
+      priorities: [
+        { clubGroup: "iron", fundamentalId: "hinge", reason: givenBy, day: given.startDay, ...decided },
+        { clubGroup: "iron", fundamentalId: null, reason: "", day: given.startDay, ...decided },
+      ],
+      filmPlans: [
+        {
+          ...{ id: `f-${facts.id}`, clubGroup: "iron", madeOn: given.startDay, dueOn: given.startDay, body: "{}" },
+          ...{ ...decided, remindedAt: null, voidedAt: happened.recordedAt },
+        },
+      ],
       readBacks: [],
       snapshots: [],
+      carried: [],
     });
   });
 
@@ -198,13 +137,25 @@ export const anyArchive: fc.Arbitrary<Archive> = fc
     format: ARCHIVE_FORMAT,
     version: ARCHIVE_VERSION,
     holds: "academy",
+    saidBy: "Far Range",
     rules: {
       zone: "UTC",
       locale: "en",
       seasonStart,
       ownFundamentals: [{ id: "own-heel", definition: JSON.stringify(OWN_HEEL), createdAt }],
       clubGroups: [],
-      drills: [{ id: "d1", name: text, fundamentalId: "hinge", how: text, cautions: text }],
+      owningRules: [
+        {
+          ...{ number: 1, fromDay: seasonStart, sessions: 4, spanDays: 28, restDays: 7, share: 0.8, shareLow: 0.6 },
+          ...{ who: text, why: text, recordedAt: createdAt },
+        },
+      ],
+      drills: [
+        {
+          ...{ id: "d1", name: text, fundamentalId: "hinge", how: text, cautions: text },
+          ...{ dose: text, reps: 20, minutesADay: null, daysAWeek: null, remeasureDays: 14 },
+        },
+      ],
       goalBands: [
         {
           id: "g1",
@@ -218,6 +169,7 @@ export const anyArchive: fc.Arbitrary<Archive> = fc
           high: null,
           fromDay: seasonStart,
           reason: text,
+          who: text,
           createdAt,
         },
       ],

@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { parseCsv } from "@/lib/ingest/parse-csv";
+import { spentSince } from "../../cpu-time";
 
 const cells = (text: string) => parseCsv(text).records.map((record) => record.cells);
 
@@ -57,10 +58,10 @@ describe("broken quotes keep the rest of the file", () => {
     expect(parsed.records.map((record) => record.row)).toEqual(Array.from({ length: 5000 }, (_, at) => 2 + 2 * at));
   });
   it("a file of nothing but broken quotes ends in one fault, soon", () => {
-    const started = performance.now();
+    const started = process.cpuUsage();
     const parsed = parseCsv(`a,b\n${'"x"b,c\n'.repeat(300_000)}`);
     expect(parsed.faults.at(-1)?.code).toBe("too-many-broken-quotes");
     expect(parsed.faults.length).toBe(101);
-    expect(performance.now() - started).toBeLessThan(10_000);
+    expect(spentSince(started)).toBeLessThan(10_000);
   });
 });

@@ -1,7 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { parseDrillForm, parseDrillStop } from "@/lib/ingest/parse-drill-form";
+import { parseDrillDecision, parseDrillForm, parseDrillStop } from "@/lib/ingest/parse-drill-form";
 import { wordsFor } from "@/lib/words/catalogue";
-import { sayDose } from "@/lib/words/say-dose";
 
 const words = wordsFor("en");
 type Entries = readonly (readonly [string, string])[];
@@ -27,9 +26,11 @@ describe("a form that gives a drill (real FormData)", () => {
     );
     if (outcome.kind !== "ok") throw new Error(JSON.stringify(outcome.issues));
     expect(outcome.value.drill).toEqual({ kind: "known", id: "d1" });
-    expect(sayDose(words, outcome.value.dose)).toBe("15 repeats a day, 5 days a week; slowly; until: it is easy");
-    const bare = read();
-    expect(bare.kind === "ok" && sayDose(words, bare.value.dose)).toBe("");
+    expect(outcome.value.dose).toEqual({
+      ...{ reps: 15, minutes: null, daysAWeek: 5, words: "slowly", stop: "it is easy" },
+    });
+    expect(outcome.value.remeasureOn).toBeNull();
+    expect(read(["remeasureOn", "2026-05-25"])).toMatchObject({ value: { remeasureOn: "2026-05-25" } });
   });
 
   it("takes a new one with its name, its fundamental, how it goes and its cautions", () => {
@@ -55,6 +56,9 @@ describe("a form that gives a drill (real FormData)", () => {
     [[["daysAWeek", "8"]], ["daysAWeek not-a-count"]],
     [[["reps", "twenty"]], ["reps not-a-count"]],
     [[["minutes", "301"]], ["minutes not-a-count"]],
+    [[["remeasureOn", "soon"]], ["remeasureOn not-a-date"]],
+    [[["remeasureOn", "2026-05-04"]], ["remeasureOn remeasure-early"]],
+    [[["remeasureOn", "2027-05-06"]], ["remeasureOn remeasure-late"]],
   ] as [Entries, string[]][])("%j is refused in words: %j", (entries, issues) => {
     const outcome = read(...entries);
     if (outcome.kind === "ok") throw new Error("taken");
@@ -72,5 +76,59 @@ describe("a form that stops a drill (real FormData)", () => {
     });
     expect(stop(["end", "2026-05-03"], ["why", "rest"])).toMatchObject({ issues: [{ code: "ends-before" }] });
     expect(stop(["end", "2026-05-11"])).toMatchObject({ issues: [{ code: "future-date" }, { code: "missing" }] });
+  });
+});
+
+describe("a form that decides about a drill (real FormData)", () => {
+  const decide = (...entries: Entries) => parseDrillDecision(formOf(entries), { today: "2026-05-25" });
+  it.each([
+    ["keep", "2026-06-15"],
+    ["change-goal", "2026-06-15"],
+    ["change-drill", null],
+    ["stop", null],
+  ])("%s goes on until %s; a day of a form that ends it isn't read", (decision, next) => {
+    expect(decide(["decision", decision], ["why", "so"], ["next", "2026-06-15"])).toEqual({
+      kind: "ok",
+      value: { decision, why: "so", next },
+    });
+  });
+
+  it.each([
+    [[], ["decision missing", "why missing", "next missing"]],
+    [
+      [
+        ["decision", "praise"],
+        ["why", "so"],
+        ["next", "2026-06-15"],
+      ],
+      ["decision not-a-choice"],
+    ],
+    [
+      [
+        ["decision", "keep"],
+        ["why", "so"],
+      ],
+      ["next missing"],
+    ],
+    [
+      [
+        ["decision", "keep"],
+        ["why", "so"],
+        ["next", "2026-05-25"],
+      ],
+      ["next remeasure-early"],
+    ],
+    [
+      [
+        ["decision", "stop"],
+        ["why", " "],
+      ],
+      ["why missing"],
+    ],
+  ] as [Entries, string[]][])("%j is refused in words: %j", (entries, issues) => {
+    const outcome = decide(...entries);
+    if (outcome.kind === "ok") throw new Error("taken");
+    expect(outcome.issues.map(({ field, code }) => `${field} ${code}`)).toEqual(issues);
+    for (const { code, args } of outcome.issues) expect(words.say(`form.issue.${code}`, args)).toMatch(/\w/);
   });
 });

@@ -14,7 +14,8 @@ const formOf = (entries: readonly Entry[]): FormData => {
   for (const [name, value] of entries) data.set(name, value);
   return data;
 };
-const read = (...more: readonly Entry[]) => parseEventForm(formOf([...good, ...more]), { today: "2026-09-12" });
+const read = (...more: readonly Entry[]) =>
+  parseEventForm(formOf([...good, ...more]), { today: "2026-09-12", pain: "told" });
 const nothing = { endDay: null, place: null, note: "", heightCm: null };
 
 describe("an event's form (real FormData)", () => {
@@ -36,7 +37,45 @@ describe("an event's form (real FormData)", () => {
     });
     expect(ok(["kind", "reader-change"], ["reader", "Robin"]).note).toBe("Robin");
     expect(ok(["kind", "season-start"]).kind).toBe("season-start");
-    expect(RECORDED_EVENTS).toHaveLength(6);
+    expect(ok(["kind", "pause"], ["endDay", "2026-10-01"])).toEqual({
+      ...nothing,
+      ...{ kind: "pause", day: "2026-09-01", endDay: "2026-10-01" },
+    });
+    expect(RECORDED_EVENTS.told).toHaveLength(7);
+  });
+
+  it("who may not know what hurts can't say it either: an injury is no choice, a pause has days and no words", () => {
+    const blind = (...more: readonly Entry[]) =>
+      parseEventForm(formOf([...good, ...more]), { today: "2026-09-12", pain: "not-told" });
+    expect(RECORDED_EVENTS["not-told"]).not.toContain("injury");
+    expect(blind(["kind", "pause"]).kind).toBe("ok");
+    for (const [more, codes] of [
+      [
+        [
+          ["kind", "injury"],
+          ["place", "wrist"],
+        ],
+        ["kind not-a-choice", "place not-asked"],
+      ],
+      [
+        [
+          ["kind", "pause"],
+          ["place", "wrist"],
+        ],
+        ["place not-asked"],
+      ],
+      [
+        [
+          ["kind", "pause"],
+          ["note", "the wrist"],
+        ],
+        ["note no-words-of-pain"],
+      ],
+    ] as const) {
+      const outcome = blind(...(more as unknown as Entry[]));
+      const issues = outcome.kind === "issues" ? outcome.issues.map(({ field, code }) => `${field} ${code}`) : [];
+      expect(issues).toEqual(codes);
+    }
   });
 
   it.each([
@@ -118,7 +157,7 @@ describe("2,000 hostile forms of an event", () => {
     let taken = 0;
     fc.assert(
       fc.property(fc.array(fc.tuple(name, value), { maxLength: 9 }), (entries) => {
-        const outcome = parseEventForm(formOf([...good, ...entries]), { today: "2026-09-12" });
+        const outcome = parseEventForm(formOf([...good, ...entries]), { today: "2026-09-12", pain: "told" });
         if (outcome.kind === "issues") {
           expect(outcome.issues.length).toBeGreaterThan(0);
           return;

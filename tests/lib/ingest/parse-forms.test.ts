@@ -23,7 +23,7 @@ describe("a student's form (real FormData)", () => {
     consentOnPaper: "yes",
   };
   const read = (change: Readonly<Record<string, string>>) =>
-    parseStudentForm(form({ ...good, ...change }), { today: "2026-09-12" });
+    parseStudentForm(form({ ...good, ...change }), { today: "2026-09-12", ownConsentAge: 16 });
   it("is read without blanks around", () =>
     expect(read({})).toEqual({
       kind: "ok",
@@ -33,9 +33,26 @@ describe("a student's form (real FormData)", () => {
         hand: "left",
         zone: "Europe/Berlin",
         clubs: "7-iron",
-        consentGivenBy: "mother",
+        consents: [
+          {
+            ...{ kind: "measure", givenBy: "mother", giverIs: "guardian" },
+            ...{ from: "2026-09-12", until: "2027-09-11", withdrawnOn: null },
+          },
+        ],
       },
     }));
+  it("says whose word it is, and shares only where that is ticked", () => {
+    const own = read({ birthYear: "1990", consentShare: "yes", consentUntil: "2026-12-31" });
+    const given = { givenBy: "mother", giverIs: "student", from: "2026-09-12", until: "2026-12-31" };
+    expect(own).toMatchObject({
+      value: {
+        consents: [
+          { kind: "measure", ...given },
+          { kind: "share", ...given },
+        ],
+      },
+    });
+  });
   it("an empty birth year is not known, and never 0", () =>
     expect(read({ birthYear: "" })).toMatchObject({ value: { birthYear: null } }));
   it.each([
@@ -48,6 +65,14 @@ describe("a student's form (real FormData)", () => {
     [{ alias: "N\u202eia" }, "alias"],
     [{ zone: "Mars/One" }, "zone"],
     [{ consentGivenBy: "" }, "consentGivenBy"],
+    [{ consentGivenBy: "x".repeat(61) }, "consentGivenBy"],
+    [{ consentUntil: "" }, "consentUntil"],
+    [{ consentUntil: "2026-02-30" }, "consentUntil"],
+    [{ consentUntil: "2026-09-11" }, "consentUntil"],
+    [{ consentUntil: "2028-09-12" }, "consentUntil"],
+    [{ birthYear: "2009", consentGiverIs: "guardian" }, "consentGiverIs"],
+    [{ birthYear: "2011", consentGiverIs: "student" }, "consentGiverIs"],
+    [{ consentGiverIs: "coach" }, "consentGiverIs"],
     [{ consentOnPaper: "" }, "consentOnPaper"],
   ])("%j is refused at its field, in words", (change, field) => {
     const outcome = read(change);

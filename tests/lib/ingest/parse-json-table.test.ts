@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { parseJsonTable } from "@/lib/ingest/parse-json-table";
+import { spentSince } from "../../cpu-time";
 import { planLines, readFile, sayAll } from "./import-setup";
 
 describe("a list of plain objects is a table", () => {
@@ -42,9 +43,9 @@ describe("what two programs would read in two ways is refused whole", () => {
     ['[{"a":"x}]', "syntax", 1],
     [`[{${Array.from({ length: 501 }, (_, at) => `"c${at}":1`).join(",")}}]`, "many-columns", 1],
   ])("%.40s: %s", (text, why, row) => {
-    const begun = performance.now();
+    const begun = process.cpuUsage();
     expect(parseJsonTable(text)).toMatchObject({ kind: "refused", why, row });
-    expect(performance.now() - begun).toBeLessThan(1000);
+    expect(spentSince(begun)).toBeLessThan(1000);
     expect(({} as Record<string, unknown>).a).toBeUndefined();
   });
 

@@ -41,6 +41,16 @@ describe("parseTrackLine", () => {
     ]);
   });
 
+  it("takes owning rules with their first days, and says which of their numbers is none", () => {
+    const rule = { from: "2026-03-01", sessions: 3, spanDays: 21, restDays: 7, share: 0.7, shareLow: 0.55 };
+    expect(parseTrackLine(line({ owning: [rule] }))).toMatchObject({ kind: "ok", value: { owning: [rule] } });
+    const bad = (over: object) => issueOf(line({ owning: [{ ...rule, ...over }] }));
+    expect(bad({ from: "2026-02-30" })).toEqual({ id: "t", field: "owning[0].from", code: "not-day" });
+    expect(bad({ sessions: 0 })).toEqual({ id: "t", field: "owning[0].sessions", code: "not-above-zero" });
+    expect(bad({ spanDays: 1.5 })).toEqual({ id: "t", field: "owning[0].spanDays", code: "not-whole" });
+    expect(bad({ share: 1.1 })).toEqual({ id: "t", field: "owning[0].share", code: "not-share" });
+  });
+
   it("takes a track without a session", () => {
     expect(parseTrackLine(line({ sessions: [] })).kind).toBe("ok");
   });
@@ -95,6 +105,11 @@ describe("parseTrackLine", () => {
       "startLevel sd 0",
       line({ startLevel: { mean: 1, sd: 0 } }),
       { id: "t", field: "startLevel.sd", code: "not-above-zero" },
+    ],
+    [
+      "a dated goal's least change below 0",
+      line({ goals: [{ from: "2026-01-01", low: 1, high: 2, worthwhileAtLeast: -1 }] }),
+      { id: "t", field: "goals[0].worthwhileAtLeast", code: "below-zero" },
     ],
     [
       "smallestWorthwhile 0",

@@ -46,6 +46,11 @@ describe("the tables of an archive", () => {
     for (const { events } of planted.students) for (const event of events) event.place = "ankle";
     const tables = archiveTables(planted);
     expect(JSON.stringify(tables)).not.toContain("ankle");
-    expect(archiveReadme(wordsFor("en"), planted, tables, { day: "2026-09-12" })).toContain("archive.json alone");
+    const readme = (withoutPain: number) =>
+      archiveReadme(wordsFor("en"), planted, tables, { day: "2026-09-12", withoutPain });
+    expect(readme(0)).toContain("it stands in archive.json alone");
+    expect(readme(0)).not.toContain("for the coach in charge and the family");
+    expect(readme(2)).toContain("isn’t that coach of 2 students");
+    expect(readme(2)).not.toContain("it stands in archive.json alone");
   });
 });

@@ -17,7 +17,7 @@ const row: RosterPage["proved"]["rows"][number] = {
   days: "3 to 9 May",
   sure: "1 in 40",
   position: "outside",
-  strip: { summary: "", dots: [], levels: [], changes: [], edges: "both" },
+  strip: { summary: "", dots: [], levels: [], changes: [], edges: "both", now: null },
 };
 
 it("holds every word of the page's row once, who and what apart, and a name that looks like a formula is guarded", () => {

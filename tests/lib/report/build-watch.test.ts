@@ -1,8 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { BUILT_IN } from "@/lib/domain/catalogue";
 import type { OwnedWatch, TrackVerdict } from "@/lib/domain/track-verdict";
-import { buildWatch, buildWatchList } from "@/lib/report/build-watch";
-import type { RosterSource, WatchedTrack } from "@/lib/report/roster-source";
+import { buildWatch } from "@/lib/report/build-watch";
 import { wordsFor } from "@/lib/words/catalogue";
 
 const words = wordsFor("en");
@@ -69,44 +68,5 @@ describe("the alarm on a page", () => {
     expect(said({ watch: null }, "2026-07-20")).toBeNull();
     expect(said({ verdict: "slip", listed: true }, "2026-07-20")).toBeNull();
     expect(said({ verdict: "slip", listed: false }, "2026-07-20")).not.toBeNull();
-  });
-});
-
-describe("the roster's list", () => {
-  const track = (id: string, alias: string, over: Partial<TrackVerdict>, last = "2026-07-13"): WatchedTrack =>
-    ({
-      student: { id, alias },
-      fundamental: tilt,
-      summary: {
-        studentId: id,
-        fundamentalId: "tilt-kept",
-        clubGroup: "iron",
-        verdict: verdictWith(over),
-        sessions: [
-          { date: last, mark: "used" },
-          { date: "2026-09-30", mark: "set-aside" },
-        ],
-      },
-    }) as unknown as WatchedTrack;
-  const listed = (watched: readonly WatchedTrack[]) =>
-    buildWatchList(words, { watched, today: "2026-08-10" } as unknown as RosterSource);
-
-  it("student and fundamental as links, the latest alarm first", () => {
-    const list = listed([track("s1", "Ari", {}), track("s2", "Bea", { watch: { ...WATCH, raisedOn: "2026-08-01" } })]);
-    expect(list?.heading).toBe("2 owned fundamentals to look at again");
-    expect(list?.items.map((item) => item.student)).toEqual([
-      { href: "/students/s2", label: "Bea" },
-      { href: "/students/s1", label: "Ari" },
-    ]);
-    expect(list?.items[0]?.fundamental).toEqual({ href: "/students/s2/tilt-kept?club=iron", label: "Tilt kept" });
-    expect(list?.items[0]?.text).toMatch(/^two films below its level since 5 Jul, by/);
-  });
-
-  it("leaves out who is away and what is said to be a slip; nothing left is no part", () => {
-    const away = track("s3", "Cal", {}, "2026-06-01");
-    const slipped = track("s4", "Dot", { verdict: "slip", listed: true });
-    expect(listed([away, slipped])).toBeNull();
-    expect(listed([away, slipped, track("s1", "Ari", {})])?.items.map((item) => item.student.label)).toEqual(["Ari"]);
-    expect(listed([])).toBeNull();
   });
 });

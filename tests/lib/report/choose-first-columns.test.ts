@@ -3,7 +3,7 @@ import { BUILT_IN } from "@/lib/domain/catalogue";
 import type { Fundamental } from "@/lib/domain/fundamental";
 import type { TrackVerdict } from "@/lib/domain/track-verdict";
 import { chooseFirstColumns, FIRST_COLUMNS } from "@/lib/report/choose-first-columns";
-import type { RankedTrack } from "@/lib/report/order-of-work";
+import { NO_WORK_FACTS, type RankedTrack } from "@/lib/report/order-of-work";
 import type { TrackSummary } from "@/lib/report/track-summary";
 
 const named = (id: string): Fundamental => BUILT_IN.find((each) => each.id === id) as Fundamental;
@@ -12,7 +12,11 @@ function track(id: string, position: "inside" | "outside" | "edge", owned: strin
   const verdict = { verdict: "open", position, ownedSince: owned, listing: "none", changes: [] };
   return {
     fundamental: named(id),
-    summary: { fundamentalId: id, verdict: verdict as unknown as TrackVerdict } as unknown as TrackSummary,
+    summary: {
+      fundamentalId: id,
+      sessions: [],
+      verdict: verdict as unknown as TrackVerdict,
+    } as unknown as TrackSummary,
   };
 }
 
@@ -26,6 +30,13 @@ describe("the fundamentals that stand first", () => {
       track("hip-sway", "edge"),
     ];
     expect(chooseFirstColumns(BUILT_IN, tracks)).toEqual(["foot-line", "setup-tilt", "trail-v"]);
+  });
+
+  it("where nothing is coached what is in doubt stands before what is kept; the coach's choice first", () => {
+    const tracks = [track("trail-v", "inside"), track("setup-tilt", "edge"), track("hip-sway", "edge")];
+    expect(chooseFirstColumns(BUILT_IN, tracks)).toEqual(["lead-v", "setup-tilt", "hip-sway", "trail-v"]);
+    const chosen = { ...NO_WORK_FACTS, chosenId: "head-drift" };
+    expect(chooseFirstColumns(BUILT_IN, tracks, chosen)[0]).toBe("head-drift");
   });
 
   it("a difference in hand brings the two stills that it is read from", () => {

@@ -195,4 +195,20 @@ describe("what is on file becomes judged tracks", () => {
     expect(history.judged.sessions.map((each) => each.date)).toEqual(["2026-03-01"]);
     expect(history.begins).toBeNull();
   });
+
+  it("each dated goal brings its own least change worth having, a third of half its width, or 3 with one edge", () => {
+    const band = { fundamentalId: "hinge", clubGroup: "iron", scope: "academy", reason: "", studentId: null } as const;
+    const ages = { ageFrom: null, ageTo: null };
+    const given = record({
+      sessions: [session("a", "2026-03-01"), session("b", "2026-05-01")],
+      readings: [...read("a", "hinge", [70]), ...read("b", "hinge", [80])],
+      bands: [
+        { ...band, ...ages, low: 60, high: 120, from: "2026-04-01" },
+        { ...band, ...ages, low: 60, high: null, from: "2026-06-01" },
+      ],
+    });
+    const { judged } = only(given, "hinge");
+    expect(judged.goals?.map((goal) => goal.worthwhileAtLeast)).toEqual([5 / 3, 10, 3]);
+    expect(judged.worthwhileAtLeast).toBe(3);
+  });
 });

@@ -119,6 +119,20 @@ describe("the watch over an owned track", () => {
       expect(watched({ ...track, sessions: track.sessions.slice(0, count) })).toEqual(whole.slice(0, count));
   });
 
+  it("a goal set after the looks leaves their alarms as they were, though under it down leads nowhere away", () => {
+    const track = owned([-3.5 * U, -3.5 * U, -3.5 * U]);
+    const today = dayFromNumber(dayNumber(track.sessions.at(-1)?.date ?? "") + 1);
+    const goal = { low: null, high: 60 };
+    const goals = [
+      { from: "0001-01-01", ...GOAL },
+      { from: today, ...goal },
+    ];
+    const then = watched(track);
+    expect(then.at(-2)?.watch?.sessions).toBe(2);
+    expect(watched({ ...track, goal, goals }).slice(0, -1)).toEqual(then.slice(0, -1));
+    expect(watched({ ...track, goal }).at(-2)?.watch).toBeNull();
+  });
+
   it("in another unit it says the same in that unit", () => {
     const track = owned([-3.5 * U, -3.5 * U]);
     const by = 4;

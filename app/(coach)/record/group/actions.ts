@@ -1,6 +1,7 @@
 "use server";
 
 import { redirect } from "next/navigation";
+import { whileSignedIn } from "../../../_server/access/while-signed-in";
 import { whenDiskFails } from "../../../_server/door/when-disk-fails";
 import { requireStudent, requireViewer } from "../../../_server/gate";
 import { addGroup, answerGroup, keepGroup } from "../../../_server/session/group-desk";
@@ -16,7 +17,7 @@ export async function submitGroup(data: FormData): Promise<void> {
 }
 
 export async function askGroup(data: FormData) {
-  return answerGroup(await requireViewer("/record/group askGroup"), data);
+  return whileSignedIn([], async () => answerGroup(await requireViewer("/record/group askGroup"), data));
 }
 
 export async function showGroup(data: FormData): Promise<void> {
@@ -24,7 +25,9 @@ export async function showGroup(data: FormData): Promise<void> {
 }
 
 export async function askGroupNote(studentId: string, data: FormData) {
-  return answerNote(await requireStudent("/record/group askGroupNote", studentId), data, groupNote(studentId));
+  return whileSignedIn(null, async () =>
+    answerNote(await requireStudent("/record/group askGroupNote", studentId), data, groupNote(studentId)),
+  );
 }
 
 export async function showGroupNote(studentId: string, data: FormData): Promise<void> {

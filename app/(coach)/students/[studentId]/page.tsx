@@ -1,6 +1,9 @@
+import { loadPrescribe } from "../../../_server/drill/load-prescribe";
+import { studentFamilyNotices } from "../../../_server/family/family-notices";
 import { requireStudent } from "../../../_server/gate";
 import { loadFrame } from "../../../_server/load-frame";
-import { loadSeason } from "../../../_server/season/load-season";
+import { loadSeasonPage } from "../../../_server/season/load-season";
+import { Prescribe } from "../../../_ui/drill/prescribe";
 import { Frame } from "../../../_ui/frame/frame";
 import { Season } from "../../../_ui/season/season";
 
@@ -11,15 +14,23 @@ interface Asked {
 
 export async function generateMetadata({ params, searchParams }: Asked) {
   const viewer = await requireStudent("/students/[studentId]", (await params).studentId);
-  return { title: (await loadSeason(viewer, (await searchParams).club)).documentTitle };
+  return { title: (await loadSeasonPage(viewer, (await searchParams).club)).documentTitle };
 }
 
 export default async function SeasonRoute({ params, searchParams }: Asked) {
   const viewer = await requireStudent("/students/[studentId]", (await params).studentId);
-  const model = await loadSeason(viewer, (await searchParams).club);
+  const model = await loadSeasonPage(viewer, (await searchParams).club);
   return (
     <Frame model={loadFrame(viewer)} current="students">
-      <Season model={model} />
+      <Season
+        model={{ ...model, notices: [...model.notices, ...studentFamilyNotices(viewer)] }}
+        prescribe={
+          <Prescribe
+            model={loadPrescribe(viewer, model.next?.drillFor ?? null)}
+            tone={model.next?.action ? "quiet" : "next"}
+          />
+        }
+      />
     </Frame>
   );
 }

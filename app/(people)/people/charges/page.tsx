@@ -1,3 +1,4 @@
+import { requireDraftId } from "../../../_server/draft/draft-forms";
 import { requireViewer } from "../../../_server/gate";
 import { loadFrame } from "../../../_server/load-frame";
 import { type ChargesWish, loadCharges } from "../../../_server/people/load-charges";
@@ -13,9 +14,11 @@ const ACTIONS = { give: submitCharges };
 
 export default async function ChargesRoute({ searchParams }: Asked) {
   const viewer = await requireViewer("/people/charges");
+  const asked = await searchParams;
+  const draftId = requireDraftId("/people/charges", asked.draft, asked.dropped, { done: asked.done });
   return (
     <Frame model={loadFrame(viewer)} current="people">
-      <People model={loadCharges(viewer, await searchParams)} actions={ACTIONS} />
+      <People model={loadCharges(viewer, draftId, asked)} actions={ACTIONS} />
     </Frame>
   );
 }

@@ -1,5 +1,5 @@
 import { downloadRoster } from "../../../_server/archive/load-downloads";
 
-export function GET(): Promise<Response> {
-  return downloadRoster();
+export function GET(request: Request): Promise<Response> {
+  return downloadRoster(new URL(request.url).searchParams);
 }

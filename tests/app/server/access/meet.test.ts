@@ -83,4 +83,17 @@ describe("at the outermost door", () => {
     for (const address of ["/sign-in", "/start", "/api/health", "/nothing", "/_next/static/x.js"])
       expect([address, await met("GET", address, "")]).toEqual([address, { kind: "pass", cookies: [] }]);
   });
+
+  it("asking how long the log-in has left, as GET or HEAD, is no use of it; anything else is", async () => {
+    const end = Date.now() + 600_000;
+    const { sqlite } = academy.viewer.db;
+    const expiry = () => sqlite.prepare("SELECT expires_at FROM auth_session WHERE user_id = 'help'").pluck().get();
+    sqlite.prepare("UPDATE auth_session SET expires_at = ? WHERE user_id = 'help'").run(end);
+    for (const method of ["GET", "HEAD"]) {
+      expect(await met(method, "/api/log-in", help)).toEqual({ kind: "pass", cookies: [] });
+      expect(expiry()).toBe(end);
+    }
+    expect((await met("POST", "/api/log-in", help)).kind).toBe("pass");
+    expect(expiry()).toBeGreaterThan(end);
+  });
 });

@@ -1,6 +1,7 @@
 import { dictionary } from "@zxcvbn-ts/language-common";
 import { describe, expect, it } from "vitest";
 import { checkPassword, LONGEST_PASSWORD, SHORTEST_PASSWORD } from "@/app/_server/access/password-rules";
+import { cpuTime } from "../../../cpu-time";
 import { countCases } from "../../../trust/count-cases";
 
 // The rule: NIST SP 800-63B-4, 3.1.1.2 (length, a list of common ones, no kinds of characters). The list: the common passwords
@@ -67,11 +68,9 @@ describe("a password", () => {
     expect(checkPassword("two larches in the wind", ["", " ", "a"])).toBeNull();
   });
 
-  it(`of ${LONGEST_PASSWORD} characters is judged within 50 ms, also one made to be slow`, () => {
+  it(`of ${LONGEST_PASSWORD} characters is judged within 50 ms of a processor, also one made to be slow`, () => {
     for (const password of ["ab".repeat(127) + "c".repeat(2), `${"a".repeat(255)}b`, "abcde".repeat(51)]) {
-      const before = performance.now();
-      check(password);
-      expect(performance.now() - before).toBeLessThan(50);
+      expect(cpuTime(() => check(password))).toBeLessThan(50);
     }
   });
 });

@@ -4,6 +4,7 @@ import path from "node:path";
 import { promisify } from "node:util";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { installationSecret } from "@/app/_server/access/secret";
+import { builtScript } from "../../../built-script";
 import { dataFolderForTests } from "./data-folder";
 
 const folder = dataFolderForTests();
@@ -30,7 +31,7 @@ describe("the installation's secret", () => {
 
   it("is one for four processes that start at once, and nothing else is left lying", async () => {
     const script = path.join(import.meta.dirname, "secret-process.ts");
-    const started = Array.from({ length: 4 }, () => run(process.execPath, ["--import", "tsx", script]));
+    const started = Array.from({ length: 4 }, () => run(process.execPath, [builtScript(script)]));
     const secrets = (await Promise.all(started)).map(({ stdout }) => stdout);
     expect(new Set([...secrets, installationSecret()]).size).toBe(1);
     expect(secrets[0]).toMatch(/^[\w-]{43}$/);

@@ -109,7 +109,11 @@ describe("a log-in", () => {
   it("waits after 3 wrong ones, says how long, and doesn't look at the right one meanwhile", async () => {
     for (let n = 0; n < 3; n++) expect((await enter(PUBLIC, undefined, `wrong ${n}`)).answer.status).toBe(401);
     const { answer, lines } = await enter(PUBLIC);
-    expect([answer.status, answer.headers.get("retry-after"), lines, logIns()]).toEqual([429, "15", [], 0]);
+    expect([answer.status, lines, logIns()]).toEqual([429, [], 0]);
+    // Fifteen seconds from the third; on a busy machine some of them are over.
+    const wait = Number(answer.headers.get("retry-after"));
+    expect(wait).toBeGreaterThan(0);
+    expect(wait).toBeLessThanOrEqual(15);
   });
 
   it("of 200 wrong ones sent at once looks at 3", async () => {

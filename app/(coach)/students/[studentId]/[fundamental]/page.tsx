@@ -1,28 +1,43 @@
+import { loadPrescribe } from "../../../../_server/drill/load-prescribe";
 import { requireStudent } from "../../../../_server/gate";
 import { loadFrame } from "../../../../_server/load-frame";
-import { loadFundamental } from "../../../../_server/season/load-fundamental";
+import { loadFundamentalTitle } from "../../../../_server/season/load-fundamental";
+import { loadFundamentalPage } from "../../../../_server/season/load-fundamental-page";
+import { Prescribe } from "../../../../_ui/drill/prescribe";
 import { Frame } from "../../../../_ui/frame/frame";
 import { Fundamental } from "../../../../_ui/fundamental/fundamental";
-import { submitAsking } from "./actions";
+import { askFilms, submitAsking } from "./actions";
 
 interface Asked {
   readonly params: Promise<{ readonly studentId: string; readonly fundamental: string }>;
-  readonly searchParams: Promise<{ readonly club?: string }>;
+  readonly searchParams: Promise<{
+    readonly club?: string;
+    readonly films?: string;
+    readonly swings?: string;
+    readonly care?: string;
+  }>;
 }
 
-export async function generateMetadata({ params, searchParams }: Asked) {
+export async function generateMetadata({ params }: Asked) {
   const { studentId, fundamental } = await params;
   const viewer = await requireStudent("/students/[studentId]/[fundamental]", studentId);
-  return { title: (await loadFundamental(viewer, fundamental, (await searchParams).club)).documentTitle };
+  return { title: loadFundamentalTitle(viewer, fundamental) };
 }
 
 export default async function FundamentalRoute({ params, searchParams }: Asked) {
   const { studentId, fundamental } = await params;
   const viewer = await requireStudent("/students/[studentId]/[fundamental]", studentId);
-  const model = await loadFundamental(viewer, fundamental, (await searchParams).club);
+  const { club, ...films } = await searchParams;
+  const model = await loadFundamentalPage(viewer, fundamental, club, films);
   return (
     <Frame model={loadFrame(viewer)} current="students">
-      <Fundamental model={model} words={loadFrame(viewer).chartWords} askAction={submitAsking} />
+      <Fundamental
+        model={model}
+        words={loadFrame(viewer).chartWords}
+        askAction={submitAsking}
+        askFilms={askFilms}
+        prescribe={<Prescribe model={loadPrescribe(viewer, fundamental)} tone="quiet" />}
+      />
     </Frame>
   );
 }

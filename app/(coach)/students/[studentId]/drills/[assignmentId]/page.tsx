@@ -19,7 +19,7 @@ export default async function DrillRoute({ params, searchParams }: Asked) {
   const viewer = await requireStudent("/students/[studentId]/drills/[assignmentId]", studentId);
   const { draft, dropped } = await searchParams;
   const page = `/students/${viewer.student.studentId}/drills/${encodeURIComponent(assignmentId)}`;
-  const room = loadDrill(viewer, assignmentId, requireDraftId(page, draft, dropped), dropped);
+  const room = await loadDrill(viewer, assignmentId, requireDraftId(page, draft, dropped), dropped);
   if (!room) notFound();
   return (
     <Frame model={loadFrame(viewer)} current="students">

@@ -2,7 +2,7 @@
 
 import { redirect } from "next/navigation";
 import { requireStudent } from "../../../../../_server/gate";
-import { giveDrill } from "../../../../../_server/season/drill-desk";
+import { fillDose, giveDrill } from "../../../../../_server/season/drill-desk";
 
 /** Gives a drill to a student. */
 export async function submitDrill(data: FormData): Promise<void> {
@@ -13,4 +13,13 @@ export async function submitDrill(data: FormData): Promise<void> {
   const outcome = giveDrill(viewer, data);
   const page = `/students/${viewer.student.studentId}/drills`;
   redirect(outcome.kind === "given" ? `${page}/${outcome.assignmentId}` : `${page}/new?draft=${outcome.draftId}`);
+}
+
+/** Fills in the dose of the drill that is chosen, and keeps what else was typed. */
+export async function fillDoseAnew(data: FormData): Promise<void> {
+  const viewer = await requireStudent(
+    "/students/[studentId]/drills/new fillDoseAnew",
+    String(data.get("studentId") ?? ""),
+  );
+  redirect(`/students/${viewer.student.studentId}/drills/new?draft=${fillDose(viewer, data)}`);
 }

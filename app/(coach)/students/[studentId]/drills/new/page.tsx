@@ -4,7 +4,7 @@ import { loadFrame } from "../../../../../_server/load-frame";
 import { type AskedDrill, loadDrillForm } from "../../../../../_server/season/load-drills";
 import { Form } from "../../../../../_ui/form/form";
 import { Frame } from "../../../../../_ui/frame/frame";
-import { submitDrill } from "./actions";
+import { fillDoseAnew, submitDrill } from "./actions";
 
 interface Asked {
   readonly params: Promise<{ readonly studentId: string }>;
@@ -13,12 +13,13 @@ interface Asked {
 
 export default async function NewDrillRoute({ params, searchParams }: Asked) {
   const viewer = await requireStudent("/students/[studentId]/drills/new", (await params).studentId);
-  const { draft, dropped, instead } = await searchParams;
+  const { draft, dropped, ...asked } = await searchParams;
   const page = `/students/${viewer.student.studentId}/drills/new`;
-  const draftId = requireDraftId(page, draft, dropped, { instead });
+  const { instead, again, after, for: fundamental } = asked;
+  const draftId = requireDraftId(page, draft, dropped, { instead, again, after, for: fundamental });
   return (
     <Frame model={loadFrame(viewer)} current="students">
-      <Form model={loadDrillForm(viewer, draftId, { dropped, instead })} action={submitDrill} />
+      <Form model={loadDrillForm(viewer, draftId, { dropped, ...asked })} action={submitDrill} refresh={fillDoseAnew} />
     </Frame>
   );
 }

@@ -1,6 +1,7 @@
 "use server";
 
 import { redirect } from "next/navigation";
+import { whileSignedIn } from "../../../../../_server/access/while-signed-in";
 import { orNothing, whenDiskFails } from "../../../../../_server/door/when-disk-fails";
 import { requireStudent, requireViewer } from "../../../../../_server/gate";
 import { answerCaptures, keepForAnswer } from "../../../../../_server/session/capture-desk";
@@ -23,9 +24,11 @@ export async function submitSession(data: FormData): Promise<void> {
 }
 
 export async function askCaptures(data: FormData) {
-  return answerCaptures(
-    await requireStudent("/students/[studentId]/sessions/new askCaptures", String(data.get("studentId") ?? "")),
-    data,
+  return whileSignedIn([], async () =>
+    answerCaptures(
+      await requireStudent("/students/[studentId]/sessions/new askCaptures", String(data.get("studentId") ?? "")),
+      data,
+    ),
   );
 }
 
@@ -38,10 +41,12 @@ export async function showCaptures(data: FormData): Promise<void> {
 }
 
 export async function askNote(studentId: string, data: FormData) {
-  return answerNote(
-    await requireStudent("/students/[studentId]/sessions/new askNote", studentId),
-    data,
-    singleNote(studentId),
+  return whileSignedIn(null, async () =>
+    answerNote(
+      await requireStudent("/students/[studentId]/sessions/new askNote", studentId),
+      data,
+      singleNote(studentId),
+    ),
   );
 }
 
@@ -53,9 +58,11 @@ export async function showNote(studentId: string, data: FormData): Promise<void>
 }
 
 export async function keepGrid(data: FormData): Promise<void> {
-  const viewer = await requireViewer("/students/[studentId]/sessions/new keepGrid");
   // How a grid is shown is worth no leaving of the page: the next choice is kept.
-  orNothing(() => keepGridChoice(viewer, data));
+  await whileSignedIn(undefined, async () => {
+    const viewer = await requireViewer("/students/[studentId]/sessions/new keepGrid");
+    orNothing(() => keepGridChoice(viewer, data));
+  });
 }
 
 export async function turnLines(data: FormData): Promise<void> {

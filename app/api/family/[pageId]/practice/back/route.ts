@@ -1,0 +1,11 @@
+import { takeFamilyPracticeBack } from "@/app/_server/family/family-desk";
+import { receiveFamily } from "@/app/_server/family/receive-family";
+
+export async function POST(request: Request, { params }: { readonly params: Promise<{ readonly pageId: string }> }) {
+  return receiveFamily(
+    "POST /api/family/[pageId]/practice/back",
+    request,
+    (await params).pageId,
+    takeFamilyPracticeBack,
+  );
+}

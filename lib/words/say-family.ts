@@ -1,0 +1,91 @@
+import { format, parseISO } from "date-fns";
+import type { Words } from "./catalogue";
+
+/** What a family is told of one thing that is measured; days are `YYYY-MM-DD`. */
+export type FamilyFinding =
+  /** Better, or worse, than on the last day before the change; only what stands on the roster's list. */
+  | { readonly kind: "better" | "worse"; readonly before: string }
+  /** Moved: still inside, past it to the other side, or no nearer; only what stands on the roster's list. */
+  | { readonly kind: "within" | "through" | "elsewhere" }
+  /** Owned for so many whole weeks; 0: not for one yet. */
+  | { readonly kind: "good"; readonly weeks: number }
+  | { readonly kind: "same"; readonly videos: number }
+  /** Enough for itself, and not on the roster's list. */
+  | { readonly kind: "checking-better" | "checking" }
+  /** What the page said on a day and later films don't bear out. */
+  | {
+      readonly kind: "corrected";
+      readonly said: "better" | "worse" | "moved";
+      readonly on: string;
+      /** Said in a text that was sent, and whether there are videos since; absent: by the page. */
+      readonly by?: "told";
+      readonly videos?: "yes" | "no";
+    }
+  /** Open; `videos` more would probably show it, null: no plan would. */
+  | { readonly kind: "open"; readonly videos: number | null };
+
+/** What isn't said to the youngest: no slip, and nothing that asks for a number. */
+const UNSAID_YOUNG: readonly FamilyFinding["kind"][] = ["worse", "within", "through", "elsewhere", "same", "checking"];
+
+/** When something was as it isn’t any more, behind a comparison: “in March”, “on 3 May”, “in March 2025”. */
+export function sayWhen(words: Words, before: string, today: string): string {
+  const day = parseISO(before);
+  if (before.slice(0, 7) === today.slice(0, 7)) return words.say("family.when.day", { day: format(day, "d MMMM") });
+  return words.say("family.when.month", { month: sayMonth(before, today) });
+}
+
+/** A day as a family is told it: “3 May”, with the year where that is another one. */
+export function sayOnDay(day: string, today: string): string {
+  return format(parseISO(day), day.slice(0, 4) === today.slice(0, 4) ? "d MMMM" : "d MMMM yyyy");
+}
+
+/** The month of a day: “May”, with the year where that is another one. */
+export function sayMonth(day: string, today: string): string {
+  return format(parseISO(day), day.slice(0, 4) === today.slice(0, 4) ? "MMMM" : "MMMM yyyy");
+}
+
+/** A text that begins a sentence. */
+export function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}
+
+/**
+ * One sentence of a family's page, in the words of SEASON.md 25.
+ *
+ * @param of what it is about, as `sayFamilyPart` says it
+ * @param reader `young`: under nine, without numbers and slips
+ * @param today the page's day
+ * @returns empty: nothing is said of it to that reader
+ */
+export function sayFamily(
+  words: Words,
+  finding: FamilyFinding,
+  { of, reader, today }: { readonly of: string; readonly reader: "young" | "other"; readonly today: string },
+): string {
+  const key = `family.say.${finding.kind}`;
+  if (finding.kind === "corrected") {
+    // To whoever is told no slip none was told that could be taken back.
+    if (reader === "young" && finding.said !== "better") return "";
+    const on = sayOnDay(finding.on, today);
+    const said = finding.by === "told" ? `told.${finding.said}` : finding.said;
+    return words.say(`${key}.${reader === "young" ? "young" : said}`, { of, on, videos: finding.videos ?? "yes" });
+  }
+  const within = finding.kind === "open";
+  const said = { of: within ? of : capital(of) };
+  if (reader === "young") return UNSAID_YOUNG.includes(finding.kind) ? "" : words.say(`${key}.young`, said);
+  switch (finding.kind) {
+    case "better":
+    case "worse":
+      return words.say(key, { ...said, when: sayWhen(words, finding.before, today) });
+    case "good":
+      return words.say(key, { ...said, weeks: finding.weeks });
+    case "same":
+      return words.say(key, { ...said, videos: finding.videos });
+    case "open":
+      return finding.videos === null
+        ? words.say(key, said)
+        : words.say(`${key}.plan`, { ...said, videos: finding.videos });
+    default:
+      return words.say(key, said);
+  }
+}
