@@ -36,13 +36,17 @@ export function keepFormDraft(
   // A form that nobody has kept yet bears its id already; another form's id is not taken.
   const isFree = row === undefined ? !isOthersDraft(viewer.db, viewer.scope, wished) : row.kind === kind;
   const id = isDraftId(wished) && isFree ? wished : randomUUID();
+  const before = row?.kind === kind ? bodyOf(row) : null;
+  const writer = String(data.get("writer") ?? "");
+  const turn = Number(data.get("turn") ?? 0) || 0;
   const body: FormDraft = {
     entries: typedEntries(data),
     errors,
     refusal,
-    writer: String(data.get("writer") ?? ""),
-    turn: Number(data.get("turn") ?? 0) || 0,
-    aside: row?.kind === kind ? bodyOf(row).aside : undefined,
+    writer,
+    // A keep that is still on its way stays late, whichever of the two arrives first.
+    turn: before?.writer === writer ? Math.max(turn, before.turn ?? 0) : turn,
+    aside: before?.aside,
   };
   insertDraft(viewer.db, viewer.scope, {
     id,

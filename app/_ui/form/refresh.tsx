@@ -1,6 +1,7 @@
 "use client";
 
 import { startTransition, useEffect, useState } from "react";
+import { askToHand } from "../keep/listen-to-form";
 
 /**
  * Makes a form anew from what it says. While scripts run it is no button of the form's own: Enter in a field goes on saving.
@@ -15,7 +16,9 @@ export function Refresh(props: { readonly label: string; readonly action: (data:
       className="say"
       onClick={(event) => {
         const { form } = event.currentTarget;
-        if (form) startTransition(() => action(new FormData(form)));
+        if (!form) return;
+        const hand = (data: FormData) => startTransition(() => action(data));
+        if (askToHand(form, hand) === "nobody") hand(new FormData(form));
       }}
     >
       {label}

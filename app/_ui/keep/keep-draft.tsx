@@ -10,15 +10,23 @@ import { type Keeping, lookUp, type Standing, startKeeping } from "./start-keepi
 /** A page that is behind is made anew once, not again and again while another window types. */
 const AGAIN = "proofband-made-anew";
 
-async function catchUp(keep: KeepModel, form: HTMLFormElement, tell: (standing: Standing) => void): Promise<void> {
+async function catchUp(
+  keep: KeepModel,
+  form: HTMLFormElement,
+  { state }: Keeping,
+  tell: (standing: Standing) => void,
+): Promise<void> {
   const again = sessionStorage.getItem(AGAIN);
   sessionStorage.removeItem(AGAIN);
   let untouched = true;
   form.addEventListener("input", () => (untouched = false), { once: true });
   const found = await lookUp(keep);
+  if (!form.isConnected) return;
   if (found.kind === "saved") tell({ state: "saved", said: found.said, both: null });
-  if (found.kind !== "behind" || !untouched || again === keep.draft) return;
+  if (found.kind !== "behind" || !untouched || state() === "begun" || again === keep.draft) return;
   sessionStorage.setItem(AGAIN, keep.draft);
+  // A press on a page that is about to be made anew would be lost unseen.
+  form.inert = true;
   location.reload();
 }
 
@@ -80,7 +88,7 @@ function useKeeping(keep: KeepModel) {
     setFound(findUnsent(keep));
     const started = startKeeping(form, keep, setStanding);
     keeping.current = started;
-    void catchUp(keep, form, setStanding);
+    void catchUp(keep, form, started, setStanding);
     return () => started.stop();
   }, [keep]);
   const put = async (values: ReadonlyMap<string, readonly string[]>, settles: string): Promise<void> => {

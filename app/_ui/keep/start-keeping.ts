@@ -1,7 +1,9 @@
 import type { BothModel, KeepModel } from "@/lib/report/keep-model";
 import { type Entries, forgetUnsent, storeUnsent } from "./browser-store";
 import { changedNames, entriesOf, isTouched, putValues, sayDifferences, withValues } from "./form-entries";
+import { type HandOver, listenTo } from "./listen-to-form";
 import { type Sent, sendDraft, sendOnGoing } from "./send-draft";
+import { showBusy } from "./show-busy";
 
 /** How a form stands, for whoever shows it. */
 export interface Standing {
@@ -15,6 +17,8 @@ export interface Standing {
 export interface Keeping {
   /** Puts values in and keeps them. A field that the page doesn't have makes it be made anew, with all that is kept. */
   put(values: ReadonlyMap<string, readonly string[]>, settles: string): Promise<void>;
+  /** Whether anything was kept, sent or handed over since it began: from then on the page isn't made anew under somebody's hands. */
+  state(): "fresh" | "begun";
   stop(): void;
 }
 
@@ -28,28 +32,6 @@ const SECOND_PRESS = 5000;
 /** Waits between tries while the server can't be reached, in seconds; the last one is repeated. */
 const WAITS = [2, 4, 8, 15, 30, 60];
 
-interface Listeners {
-  readonly onInput: (event: Event) => void;
-  readonly onSubmit: (event: SubmitEvent) => void;
-  readonly onGoing: () => void;
-  readonly onHidden: () => void;
-  readonly onOnline: () => void;
-}
-
-/** Listens to all that moves a form to be kept; what is returned ends it. */
-function listenTo(form: HTMLFormElement, { onInput, onSubmit, onGoing, onHidden, onOnline }: Listeners): () => void {
-  const ended = new AbortController();
-  const { signal } = ended;
-  form.addEventListener("input", onInput, { signal });
-  form.addEventListener("change", onInput, { signal });
-  // Before anybody else hears of it.
-  form.addEventListener("submit", onSubmit, { capture: true, signal });
-  window.addEventListener("pagehide", onGoing, { signal });
-  window.addEventListener("online", onOnline, { signal });
-  document.addEventListener("visibilitychange", onHidden, { signal });
-  return () => ended.abort();
-}
-
 /** Keeps a form on the server while somebody types into it, and holds it back from being sent until it is kept. */
 export function startKeeping(form: HTMLFormElement, keep: KeepModel, tell: (standing: Standing) => void): Keeping {
   let version = keep.version;
@@ -57,8 +39,9 @@ export function startKeeping(form: HTMLFormElement, keep: KeepModel, tell: (stan
   let turn = 0;
   let tries = 0;
   let passing = false;
-  /** Until then a press is a second one of the same. */
-  let sentUntil = 0;
+  /** Ends a press that is under way; null: none is. Until then a press is a second one of the same. */
+  let endPress: (() => void) | null = null;
+  let isPressed = false;
   let stopped = false;
   let waiting: ReturnType<typeof setTimeout> | undefined;
   /** When the first key that isn't kept was pressed; null: all is kept. */
@@ -128,11 +111,13 @@ export function startKeeping(form: HTMLFormElement, keep: KeepModel, tell: (stan
   };
 
   const keepAs = (entries: Entries, seen: () => number, settles: string): Promise<Sent> => {
+    // With the entries, not when it is sent: what goes past the queue meanwhile is newer and has to stay.
+    const ownTurn = nextTurn();
     const work = queue.then(async () => {
       const answer = await sendDraft(keep, {
         version: seen(),
         writer,
-        turn: nextTurn(),
+        turn: ownTurn,
         entries,
         settles,
         act: "keep",
@@ -150,36 +135,67 @@ export function startKeeping(form: HTMLFormElement, keep: KeepModel, tell: (stan
     return keepAs(entriesOf(form, keep), () => version, "");
   }
 
-  const onInput = (event: Event): void => {
-    if ((event.target as Partial<HTMLInputElement> | null)?.name?.startsWith("pick.")) return;
+  const keepSoon = (): void => {
     const now = Date.now();
-    isSent = false;
     since ??= now;
     clearTimeout(waiting);
     waiting = setTimeout(keepNow, Math.max(0, Math.min(REST, since + LONGEST - now)));
   };
 
+  const onInput = (event: Event): void => {
+    if ((event.target as Partial<HTMLInputElement> | null)?.name?.startsWith("pick.")) return;
+    isSent = false;
+    // What is typed under a press goes with it, or by itself when the page goes: never over what came of the press.
+    if (endPress === null) keepSoon();
+    else since ??= Date.now();
+  };
+
+  const restPress = (): void => {
+    endPress?.();
+    if (since !== null) keepSoon();
+  };
+
   // What can't be saved has to stay in the form, so nothing is sent off before the server is known to listen.
+  const press = (button: Element | null, go: () => void): void => {
+    if (endPress !== null) return;
+    isPressed = true;
+    const free = showBusy(form, button);
+    const lost = setTimeout(restPress, SECOND_PRESS);
+    const kept = keepNow();
+    endPress = () => {
+      endPress = null;
+      clearTimeout(lost);
+      free();
+    };
+    void kept.then((answer) => {
+      // Another page stands in its place by now, with all that was kept: there it is pressed again.
+      if (stopped) return;
+      // What the server won't keep at all it refuses, when it is sent, in words of its own.
+      if (answer.kind === "kept" || answer.kind === "saved" || (answer.kind === "refused" && answer.again === "no")) {
+        told = entriesOf(form, keep);
+        nextTurn();
+        since = null;
+        isSent = true;
+        go();
+        return;
+      }
+      if (answer.kind === "changed") restPress();
+      else endPress?.();
+      if (answer.kind === "unreachable") tell({ state: "unsent", said: keep.words.notSaved, both: null });
+    });
+  };
   const onSubmit = (event: SubmitEvent): void => {
     if (passing) return;
     event.preventDefault();
     event.stopImmediatePropagation();
-    if (Date.now() < sentUntil) return;
-    sentUntil = Date.now() + SECOND_PRESS;
     const { submitter } = event;
-    void keepNow().then((answer) => {
-      // What the server won't keep at all it refuses, when it is sent, in words of its own.
-      if (answer.kind === "kept" || answer.kind === "saved" || (answer.kind === "refused" && answer.again === "no")) {
-        passing = true;
-        isSent = true;
-        form.requestSubmit(submitter);
-        passing = false;
-        return;
-      }
-      sentUntil = 0;
-      if (answer.kind === "unreachable") tell({ state: "unsent", said: keep.words.notSaved, both: null });
+    press(submitter, () => {
+      passing = true;
+      form.requestSubmit(submitter);
+      passing = false;
     });
   };
+  const onHand = (hand: HandOver): void => press(null, () => hand(new FormData(form)));
 
   const onGoing = (): void => {
     // What is on its way may not arrive, so it goes once more with what was typed since.
@@ -193,17 +209,25 @@ export function startKeeping(form: HTMLFormElement, keep: KeepModel, tell: (stan
   };
   const onHidden = (): void => {
     // Also when somebody comes back, from signing in again say.
-    if (since !== null) void keepNow();
+    if (since !== null && endPress === null) void keepNow();
   };
   const onOnline = (): void => {
-    if (since !== null) void keepNow();
+    if (since !== null && endPress === null) void keepNow();
   };
 
   if (isUnkept) {
     since = Date.now();
     waiting = setTimeout(keepNow, REST);
   }
-  const unlisten = listenTo(form, { onInput, onSubmit, onGoing, onHidden, onOnline });
+  const unlisten = listenTo(form, {
+    onInput,
+    onSubmit,
+    onHand,
+    onGoing,
+    onHidden,
+    onOnline,
+    onBack: restPress,
+  });
   return {
     async put(values, settles) {
       clearTimeout(waiting);
@@ -213,6 +237,7 @@ export function startKeeping(form: HTMLFormElement, keep: KeepModel, tell: (stan
       if (answer.kind !== "kept") pending = waits;
       else if (putValues(form, values) === "missing") location.reload();
     },
+    state: () => (turn > 0 || isPressed ? "begun" : "fresh"),
     stop() {
       onGoing();
       stopped = true;

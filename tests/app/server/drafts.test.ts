@@ -2,7 +2,7 @@ import { randomUUID } from "node:crypto";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { DRAFT_FORMS, kindOf } from "@/app/_server/draft/draft-forms";
 
-import { bodyOf, type Entries } from "@/app/_server/draft/form-draft";
+import { bodyOf, type Entries, keepFormDraft } from "@/app/_server/draft/form-draft";
 import { type KeepRequest, keepDraft } from "@/app/_server/draft/keep-draft";
 import { loadDropped, loadUnfinished, moveDraft } from "@/app/_server/draft/unfinished";
 import { admitToStudent, type StudentViewer, type Viewer } from "@/app/_server/gate";
@@ -59,6 +59,15 @@ describe("keeping a form while somebody types", () => {
     const late = request(id, { version: 1, turn: 2, entries: [["note", "two"]] });
     expect(keepDraft(viewer, late)).toMatchObject({ kind: "kept", version: 2 });
     expect(contentOf(id)).toEqual([["note", "three"]]);
+  });
+
+  it("a form that comes back lets no keep through that was late before", () => {
+    const id = randomUUID();
+    keepDraft(viewer, request(id, { turn: 4, entries: [["note", "four"]] }));
+    const fields = { draft: id, writer: "a", turn: "2", note: "refused" };
+    expect(keepFormDraft(viewer, kindOf("session-form", coach.student.studentId), formOf(fields), {}, "no")).toBe(id);
+    keepDraft(viewer, request(id, { turn: 3, entries: [["note", "three"]] }));
+    expect(contentOf(id)).toEqual([["note", "refused"]]);
   });
 
   it("tells an outdated window both values of each field that differs, and keeps both", () => {

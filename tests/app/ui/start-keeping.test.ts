@@ -1,14 +1,10 @@
 import { afterEach, beforeEach, expect, it, vi } from "vitest";
+import { askToHand } from "@/app/_ui/keep/listen-to-form";
 import { startKeeping } from "@/app/_ui/keep/start-keeping";
 import type { KeepModel } from "@/lib/report/keep-model";
+import { FakeButton, FakeForm } from "./fake-form";
 
 // No browser here: a form is a list of entries with its events, and what a page sends on while it goes is heard.
-
-class FakeForm extends EventTarget {
-  entries: [string, string][] = [];
-  readonly elements = Object.assign([], { namedItem: () => null });
-  requestSubmit = vi.fn();
-}
 
 interface Sent {
   readonly entries: readonly (readonly [string, string])[];
@@ -23,7 +19,8 @@ let form: FakeForm;
 let page: EventTarget;
 let kept: Map<string, string>;
 let beacons: Sent[];
-let answers: ("kept" | "refused" | "slow-down" | "silent")[];
+let sendings: Sent[];
+let answers: ("kept" | "refused" | "slow-down" | "silent" | "slow")[];
 let asked = 0;
 
 beforeEach(() => {
@@ -32,11 +29,13 @@ beforeEach(() => {
   page = new EventTarget();
   kept = new Map();
   beacons = [];
+  sendings = [];
   answers = [];
   vi.stubGlobal("window", page);
   vi.stubGlobal("document", Object.assign(new EventTarget(), { visibilityState: "visible" }));
   vi.stubGlobal("HTMLInputElement", class {});
   vi.stubGlobal("HTMLSelectElement", class {});
+  vi.stubGlobal("HTMLButtonElement", FakeButton);
   vi.stubGlobal(
     "FormData",
     class {
@@ -65,12 +64,15 @@ beforeEach(() => {
       return true;
     },
   });
-  vi.stubGlobal("fetch", async () => {
+  vi.stubGlobal("fetch", async (_door: string, { body: text }: { readonly body: string }) => {
     asked += 1;
+    sendings.push(JSON.parse(text) as Sent);
     const answer = answers.shift() ?? "kept";
     if (answer === "silent") return new Promise(() => {});
-    const body = answer === "kept" ? { kind: "kept", version: 1, said: "Kept" } : { kind: "refused", said: "Too big" };
-    const status = { kept: 200, refused: 413, "slow-down": 429 }[answer];
+    if (answer === "slow") await new Promise((done) => setTimeout(done, 1000));
+    const isKept = answer === "kept" || answer === "slow";
+    const body = isKept ? { kind: "kept", version: 1, said: "Kept" } : { kind: "refused", said: "Too big" };
+    const status = { kept: 200, slow: 200, refused: 413, "slow-down": 429 }[answer];
     return { status, json: async () => body };
   });
 });
@@ -163,4 +165,75 @@ it("keeps at once what only waits in memory, and sends nothing of a form that wa
   form.entries = [["r.1.hinge", ""]];
   leave();
   expect(beacons).toHaveLength(1);
+});
+
+/** Hands the form over as a button does; what arrives is noted. */
+function handOver(): string[][] {
+  const handed: string[][] = [];
+  const note = (data: FormData) => void handed.push([...data].map(([name, value]) => `${name}=${value}`));
+  expect(askToHand(form as unknown as HTMLFormElement, note)).toBe("asked");
+  return handed;
+}
+
+it("hands a form over once it is kept, and nothing that waited then goes after it: neither by clock nor as the page goes", async () => {
+  const keeping = start({ version: 1 });
+  type("drill", "crease");
+  await vi.advanceTimersByTimeAsync(300);
+  const handed = handOver();
+  expect(form.button.attributes.get("aria-disabled")).toBe("true");
+  handOver();
+  await vi.advanceTimersByTimeAsync(3000);
+  expect(handed).toEqual([["drill=crease"]]);
+  expect(sendings.map(({ turn }) => turn)).toEqual([1]);
+  keeping.stop();
+  expect(beacons).toEqual([]);
+});
+
+it("sends what was typed under a press alone when the page goes, newer than what the press kept", async () => {
+  answers = ["slow"];
+  const keeping = start({ version: 1 });
+  type("drill", "crease");
+  const handed = handOver();
+  type("reps", "1");
+  await vi.advanceTimersByTimeAsync(1100);
+  expect(handed).toEqual([["drill=crease", "reps=1"]]);
+  type("reps", "12");
+  await vi.advanceTimersByTimeAsync(2000);
+  expect(sendings).toHaveLength(1);
+  keeping.stop();
+  expect(beacons).toMatchObject([{ entries: [["reps", "12"]], changed: ["reps"], turn: 3 }]);
+});
+
+it("a keep that waits its turn is older than what the page sends on as it goes", async () => {
+  answers = ["slow"];
+  const keeping = start({ version: 1 });
+  type("reps", "1");
+  await vi.advanceTimersByTimeAsync(700);
+  type("reps", "12");
+  await vi.advanceTimersByTimeAsync(650);
+  type("reps", "123");
+  keeping.stop();
+  await vi.advanceTimersByTimeAsync(3000);
+  expect(beacons).toMatchObject([{ entries: [["reps", "123"]], turn: 3 }]);
+  expect(sendings.map(({ turn }) => turn)).toEqual([1, 2]);
+});
+
+it("a press that comes to nothing frees its buttons and goes again; the page isn't made anew under it", async () => {
+  answers = ["slow-down"];
+  const keeping = start({ version: 1 });
+  expect(keeping.state()).toBe("fresh");
+  const press = () => form.dispatchEvent(Object.assign(new Event("submit", { cancelable: true }), { submitter: null }));
+  press();
+  expect(keeping.state()).toBe("begun");
+  await vi.advanceTimersByTimeAsync(10);
+  expect(form.button.attributes.size).toBe(0);
+  expect(form.requestSubmit).not.toHaveBeenCalled();
+  press();
+  await vi.advanceTimersByTimeAsync(10);
+  expect(form.requestSubmit).toHaveBeenCalledOnce();
+  press();
+  await vi.advanceTimersByTimeAsync(10);
+  expect(form.requestSubmit).toHaveBeenCalledOnce();
+  await vi.advanceTimersByTimeAsync(5000);
+  expect(form.button.attributes.size).toBe(0);
 });
