@@ -93,7 +93,7 @@ export function PlanPage(props: {
   const { awaited, film, left, send, sheet, told } = model;
   return (
     // Where nothing is asked for there is no sheet, and the page itself is printed.
-    <div className={sheet === null ? undefined : styles.printed}>
+    <div className={sheet === null ? undefined : styles.printed} data-paper={sheet === null ? undefined : "alone"}>
       <div className={styles.screen}>
         <PageHead title={model.title} lede={model.lede} before={<BackLink link={model.back} />}>
           {model.notices.map((notice) => (

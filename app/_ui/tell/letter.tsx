@@ -52,7 +52,10 @@ export function Letter(props: {
 }) {
   const { model, form, actions } = props;
   return (
-    <div className={model.sheet === null ? undefined : styles.printed}>
+    <div
+      className={model.sheet === null ? undefined : styles.printed}
+      data-paper={model.sheet === null ? undefined : "alone"}
+    >
       <div className={styles.screen}>
         <PageHead title={model.title} lede={model.lede} before={<BackLink link={model.back} />}>
           {model.notices.map((notice) => (
