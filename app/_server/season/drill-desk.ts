@@ -105,12 +105,19 @@ function enterDrill(viewer: StudentViewer, data: FormData): Given | Refused {
   return { kind: "given", assignmentId };
 }
 
-/** Keeps a form as it stands, with the dose in which the drill that it names is last or usually given. @returns its id */
+/**
+ * Keeps a form as it stands, with the dose in which the drill that it names is last or usually given. Where nothing is known of
+ * it, only the day to be measured again is filled in; words of the coach's own stay where there are none to put in their place.
+ *
+ * @returns its id
+ */
 export function fillDose(viewer: StudentViewer, data: FormData): string {
   const source = proposeSource(viewer);
   const drill = source.library.find(({ id }) => id === data.get("drill"));
   const dose = proposeDose(viewer.words, source, drill, String(data.get("start") ?? ""));
-  for (const [name, value] of Object.entries(doseEntries(dose))) data.set(name, value);
+  const isFigure = (name: string): boolean => name !== "words" && name !== "stop";
+  for (const [name, value] of Object.entries(doseEntries(dose)))
+    if (value !== "" || (dose.by !== "none" && isFigure(name))) data.set(name, value);
   return keepLooked(viewer, drillDraft(viewer.student.studentId), data);
 }
 

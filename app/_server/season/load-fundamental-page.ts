@@ -4,13 +4,12 @@ import type { FundamentalPage } from "@/lib/report/page-model";
 import { buildTrackSummary } from "@/lib/report/track-summary";
 import type { WishedFilms } from "@/lib/report/wished-plan";
 import type { StudentViewer } from "../gate";
-import { loadStudentVerdicts } from "../roster/load-verdicts";
-import { loadFundamental, loadFundamentalSource } from "./load-fundamental";
+import { loadFundamentalWhole } from "./load-fundamental";
 import { loadStudentWork } from "./load-work";
 
 /**
  * One fundamental as its page shows it: with the next act, as the order of work of the season's page has it with the same clubs;
- * whoever may know what hurts is told there. What is printed or handed on says nothing of it.
+ * whoever may know what hurts is told there. What else is made of it, a report, a table or a file, says nothing of it.
  *
  * @param wishedFilms films that the page is asked about; null: nobody asks
  */
@@ -20,9 +19,8 @@ export async function loadFundamentalPage(
   wishedClub: string | undefined,
   wishedFilms: WishedFilms | null = null,
 ): Promise<FundamentalPage> {
-  const page = await loadFundamental(viewer, fundamentalId, wishedClub, wishedFilms);
-  const source = await loadFundamentalSource(viewer, fundamentalId, wishedClub);
-  const { record, tracks } = await loadStudentVerdicts(viewer);
+  const { page, source, verdicts } = await loadFundamentalWhole(viewer, fundamentalId, wishedClub, wishedFilms);
+  const { record, tracks } = verdicts;
   const { clubGroup } = source.history;
   const ranked = tracks
     .filter(({ history }) => history.clubGroup === clubGroup)

@@ -25,7 +25,7 @@ import { enginesModels } from "../analysis/refit-noise";
 import { linkTables } from "../archive/table-links";
 import { dayIn } from "../clock";
 import type { StudentViewer } from "../gate";
-import { loadStudentVerdicts } from "../roster/load-verdicts";
+import { loadStudentVerdicts, type StudentVerdicts } from "../roster/load-verdicts";
 import { groupNoticesOf } from "../session/group-jumps";
 import { chooseClubGroup, clubLinks } from "../settings/club-links";
 import type { Judged } from "../worker/tasks";
@@ -43,7 +43,21 @@ export async function loadFundamental(
   wishedClub: string | undefined,
   wishedFilms: WishedFilms | null = null,
 ): Promise<FundamentalPage> {
-  const { source, judged } = await loadJudgedSource(viewer, fundamentalId, wishedClub);
+  return (await loadFundamentalWhole(viewer, fundamentalId, wishedClub, wishedFilms)).page;
+}
+
+/** The same with what it rests on and the student's other tracks, for whoever would else read them again. */
+export async function loadFundamentalWhole(
+  viewer: StudentViewer,
+  fundamentalId: string,
+  wishedClub: string | undefined,
+  wishedFilms: WishedFilms | null,
+): Promise<{
+  readonly page: FundamentalPage;
+  readonly source: FundamentalSource;
+  readonly verdicts: StudentVerdicts;
+}> {
+  const { source, judged, verdicts } = await loadJudgedSource(viewer, fundamentalId, wishedClub);
   const models = modelsOf(viewer, source);
   const { plan: squarePlan } = await answerOnce({ kind: "square", judged, models });
   const page = buildFundamentalPage(viewer.words, {
@@ -55,7 +69,7 @@ export async function loadFundamental(
   const { clubGroup, fundamental } = source.history;
   const carried = loadCarried(viewer, { fundamentals: [fundamental], clubGroup, of: { fundamentalId } });
   const which = { student: source.student.id, fundamental: fundamentalId, club: clubGroup };
-  return linkTables(viewer.words, "fundamental", which, { ...page, carried });
+  return { page: linkTables(viewer.words, "fundamental", which, { ...page, carried }), source, verdicts };
 }
 
 function modelsOf(viewer: StudentViewer, source: FundamentalSource): readonly NoiseModel[] {
@@ -160,9 +174,14 @@ async function loadJudgedSource(
   viewer: StudentViewer,
   fundamentalId: string,
   wishedClub: string | undefined,
-): Promise<{ readonly source: FundamentalSource; readonly judged: Judged }> {
+): Promise<{
+  readonly source: FundamentalSource;
+  readonly judged: Judged;
+  readonly verdicts: StudentVerdicts;
+}> {
   const { words } = viewer;
-  const { record, tracks, grouping } = await loadStudentVerdicts(viewer);
+  const verdicts = await loadStudentVerdicts(viewer);
+  const { record, tracks, grouping } = verdicts;
   const own = tracks.filter((track) => track.history.fundamental.id === fundamentalId);
   const clubGroup = chooseClubGroup(grouping, own, wishedClub);
   const track = own.find((each) => each.history.clubGroup === clubGroup);
@@ -210,7 +229,7 @@ async function loadJudgedSource(
     }),
     otherClubs: clubLinks(words, grouping, own, { clubGroup, path: `/students/${record.student.id}/${fundamentalId}` }),
   };
-  return { source, judged: track.judged };
+  return { source, judged: track.judged, verdicts };
 }
 
 /** Which readings of a track came of a read-back, with the day of reading; of a derived one those of its parts. */

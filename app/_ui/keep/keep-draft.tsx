@@ -5,7 +5,8 @@ import type { KeepModel } from "@/lib/report/keep-model";
 import { Both } from "./both";
 import { findUnsent, forgetUnsent, type Stored } from "./browser-store";
 import styles from "./keep.module.css";
-import { type Keeping, lookUp, type Standing, startKeeping } from "./start-keeping";
+import type { Keeping, Standing } from "./keeping";
+import { lookUp, startKeeping } from "./start-keeping";
 
 /** A page that is behind is made anew once, not again and again while another window types. */
 const AGAIN = "proofband-made-anew";

@@ -36,13 +36,14 @@ function Axis({ evidence }: { readonly evidence: SeasonPage["evidence"] }) {
 
 /** Beneath the charts: their days, with drills, events and practice. */
 function Under({ model: { evidence, drills, folds } }: { readonly model: SeasonPage }) {
-  if (evidence.files === null && drills === null) return null;
+  const { files, marked, practice } = evidence;
+  if (files === null && drills === null && !marked && !practice) return null;
   return (
     <Fold label={folds.axis}>
       <Axis evidence={evidence} />
-      {evidence.files === null ? null : <SaveChart files={evidence.files} />}
-      {evidence.marked ? <p>{evidence.marked}</p> : null}
-      {evidence.practice ? <p>{evidence.practice.summary}</p> : null}
+      {files === null ? null : <SaveChart files={files} />}
+      {marked ? <p>{marked}</p> : null}
+      {practice ? <p>{practice.summary}</p> : null}
       {drills === null ? null : <Table model={drills} />}
     </Fold>
   );

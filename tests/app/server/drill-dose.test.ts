@@ -118,6 +118,14 @@ describe("a drill is prescribed in two presses", () => {
     ]);
     expect(form.parts.at(-1)?.explains).toContain("Filled in as it was given from");
   });
+
+  it("of a drill of which nothing is known only the day is filled in: what was typed stays", () => {
+    const typed = { reps: "99", words: "after school", stop: "at the gate" };
+    const id = fillDose(dot(), formOf({ drill: "new", start: ago(2), ...typed, draft: randomUUID() }));
+    const form = loadDrillForm(dot(), id, {});
+    expect(Object.keys(typed).map((name) => typedIn(form, name))).toEqual(Object.values(typed));
+    expect(typedIn(form, "remeasureOn")).not.toBe("");
+  });
 });
 
 describe("practice asked and logged", () => {
