@@ -6,11 +6,14 @@ import type { Plateau } from "@/lib/verdict/plateau";
 import type { TrackHistory } from "@/lib/verdict/track-history";
 import type { FamilyTrack } from "./family-findings";
 import type { PracticeEntry } from "./family-log-source";
+import type { PlanFollowed } from "./plan-followed";
 
 /** A track with what is said of it after ten weeks without a change; null: nothing is. */
 export interface StoryTrack extends FamilyTrack {
   readonly history: Pick<TrackHistory, "fundamental" | "sessions" | "begins" | "goal">;
   readonly plateau: Plateau | null;
+  /** What the films of a plan that was taken and followed leave open; absent: none was. */
+  readonly followed?: PlanFollowed;
 }
 
 /** The drill in hand, in few words. */

@@ -16,7 +16,7 @@ import { CHANGED, heldFirst, SAME, type StoryFinding, type StoryFindings, storyF
 import { storyGood } from "./story-good";
 import { latestFirst, sayStoryHeading } from "./story-heading";
 import { storyNumbers } from "./story-numbers";
-import { type StoryTelling, sayStoryCorrection, sayStoryTold } from "./story-sentences";
+import { type StoryTelling, sayStoryCorrection, sayStoryDoubt, sayStoryTold } from "./story-sentences";
 import { sayStoryUnsure, unsureFirst } from "./story-unsure";
 
 const PAUSES: readonly string[] = ["injury", "pause"];
@@ -77,12 +77,15 @@ function markOf({ track }: StoryFinding): Glyph | null {
 }
 
 /** What changed, or that nothing did; beyond the most that are told here, the rest. */
-function changedOf(words: Words, { told, corrected }: StoryFindings, telling: StoryTelling) {
+function changedOf(words: Words, { told, corrected, doubted }: StoryFindings, telling: StoryTelling) {
   const { source, reader } = telling;
   const changed = latestFirst(told);
   const same = SAME.flatMap((kind) => told.filter((found) => found.kind === kind));
   const first = changed.length > 0 ? changed.slice(0, FAMILY_THRESHOLDS.changedMost.value) : same.slice(0, 1);
-  const back = corrected.map((each) => sayStoryCorrection(words, each, telling, "told"));
+  const back = [
+    ...corrected.map((each) => sayStoryCorrection(words, each, telling, "told")),
+    ...doubted.map((each) => sayStoryDoubt(words, each, telling, "told")),
+  ];
   const nothing = changed.length === 0 && back.length === 0 && reader !== "young" && source.tracks.length > 0;
   const none = nothing && !first.some(({ kind }) => kind === "flat") ? [words.say("family-story.none")] : [];
   const sentences = [...back, ...none, ...first.map((found) => sayStoryTold(words, found, telling))];

@@ -7,6 +7,7 @@ import type { FamilyFinding } from "@/lib/words/say-family";
 import { familyCorrection } from "./family-correction";
 import { familyReader, findingOf } from "./family-findings";
 import type { StorySource, StoryTrack } from "./family-story-source";
+import { type ToldDoubt, toldDoubt } from "./told-doubt";
 
 type Told = FamilyFinding["kind"];
 
@@ -83,10 +84,18 @@ export interface StoryCorrection {
   readonly correction: Extract<FamilyFinding, { kind: "corrected" }>;
 }
 
+/** What was told of a track for sure and is less sure now. */
+export interface StoryDoubt {
+  readonly track: StoryTrack;
+  readonly doubt: ToldDoubt;
+}
+
 /** Everything that is told of what is measured: in the order of work, but that of the drill in hand first. */
 export interface StoryFindings {
   readonly told: readonly StoryFinding[];
   readonly corrected: readonly StoryCorrection[];
+  /** Said instead of that it is being checked. */
+  readonly doubted: readonly StoryDoubt[];
 }
 
 /**
@@ -104,12 +113,20 @@ export function storyFindings(source: StorySource): StoryFindings {
     const correction = familyCorrection(track.verdict, before, { fundamentalId: id, today });
     return correction === null || (reader === "young" && correction.said !== "better") ? [] : [{ track, correction }];
   });
-  const all = ordered.map((track) => storyFinding(track, source));
-  if (reader !== "young") return { told: all, corrected };
   const taken = new Set(corrected.map(({ track }) => track));
+  const doubted = ordered.flatMap((track) => {
+    const { id } = track.history.fundamental;
+    const doubt = taken.has(track) ? null : toldDoubt(track.verdict, before, { fundamentalId: id, today });
+    return doubt === null || (reader === "young" && doubt.said !== "better") ? [] : [{ track, doubt }];
+  });
+  const named = new Set(doubted.map(({ track }) => track));
+  const all = ordered.filter((track) => !named.has(track)).map((track) => storyFinding(track, source));
+  if (reader !== "young") return { told: all, corrected, doubted };
+  const most = FAMILY_THRESHOLDS.youngMost.value;
+  const room = Math.max(0, most - corrected.length);
   const told = all
     .filter(({ kind, track }) => YOUNG.includes(kind) && !taken.has(track))
     .sort((a, b) => YOUNG.indexOf(a.kind) - YOUNG.indexOf(b.kind))
-    .slice(0, Math.max(0, FAMILY_THRESHOLDS.youngMost.value - corrected.length));
-  return { told, corrected: corrected.slice(0, FAMILY_THRESHOLDS.youngMost.value) };
+    .slice(0, Math.max(0, room - doubted.length));
+  return { told, corrected: corrected.slice(0, most), doubted: doubted.slice(0, room) };
 }

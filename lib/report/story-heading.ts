@@ -1,7 +1,7 @@
 import type { Words } from "@/lib/words/catalogue";
 import { CHANGED, heldFirst, type StoryFindings } from "./story-findings";
 import { practisedAsAsked } from "./story-good";
-import { type StoryTelling, sayStoryCorrection, sayStoryFinding } from "./story-sentences";
+import { type StoryTelling, sayStoryCorrection, sayStoryDoubt, sayStoryFinding } from "./story-sentences";
 
 /** What leads the page among what changed: what was seen last. */
 export function latestFirst(told: StoryFindings["told"]): StoryFindings["told"] {
@@ -32,7 +32,7 @@ function sayNothing(words: Words, { source, reader }: StoryTelling): string {
 }
 
 /**
- * The finding of the page, with the alias in it and no full stop: a stop; what is taken back; what changed last; long weeks of
+ * The finding of the page, with the alias in it and no full stop: a stop; what is taken back; what changed last; what was told and is less sure; long weeks of
  * practice that changed nothing; what is held; practice as it was asked for; else that there is nothing new.
  *
  * @param stop whether something hurts or practice is on hold
@@ -40,7 +40,7 @@ function sayNothing(words: Words, { source, reader }: StoryTelling): string {
  */
 export function sayStoryHeading(
   words: Words,
-  { told, corrected }: StoryFindings,
+  { told, corrected, doubted }: StoryFindings,
   telling: StoryTelling,
   { stop, good }: { readonly stop: "stop" | "none"; readonly good: readonly string[] },
 ): string {
@@ -49,6 +49,10 @@ export function sayStoryHeading(
   const [back] = corrected;
   if (back !== undefined) return sayStoryCorrection(words, back, telling, "heading");
   const first = latestFirst(told)[0] ?? told.find(({ kind }) => kind === "flat") ?? heldFirst(told, telling.source)[0];
+  const [doubt] = doubted;
+  // What was told and may not hold comes before what only stays as it was.
+  if (doubt !== undefined && (first === undefined || !CHANGED.includes(first.kind)))
+    return sayStoryDoubt(words, doubt, telling, "heading");
   if (first !== undefined) return sayStoryFinding(words, first, telling, { name });
   return sayPractised(words, telling, good) ?? sayNothing(words, telling);
 }

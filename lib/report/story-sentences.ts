@@ -5,7 +5,7 @@ import { capital, sayMonth, sayOnDay, sayWhen } from "@/lib/words/say-family";
 import { type StorySubject, sayCount, sayStoryPart, sayStorySlip, type Whose } from "@/lib/words/say-family-story";
 import { dayBefore, type familyReader } from "./family-findings";
 import type { StorySource } from "./family-story-source";
-import type { StoryCorrection, StoryFinding } from "./story-findings";
+import type { StoryCorrection, StoryDoubt, StoryFinding } from "./story-findings";
 import { type StorySlip, storySlip } from "./story-slip";
 
 /** To whom and how a finding is told. */
@@ -123,4 +123,20 @@ export function sayStoryCorrection(
     on: sayOnDay(correction.on, today),
     videos: correction.videos ?? "yes",
   });
+}
+
+/** What was told for sure and is less sure now: in the student's words, or as a heading. */
+export function sayStoryDoubt(
+  words: Words,
+  { track, doubt }: StoryDoubt,
+  telling: StoryTelling,
+  place: "told" | "heading",
+): string {
+  const { student, today } = telling.source;
+  const whose: Whose = place === "told" ? "your" : { name: student.alias };
+  const of = sayStoryPart(words, { fundamental: track.history.fundamental, hand: student.hand, whose });
+  const young = telling.reader === "young";
+  if (place === "heading") return words.say(`family-story.heading.${young ? "corrected.young" : "doubted"}`, { of });
+  if (young) return words.say("family-story.corrected.young", { of });
+  return words.say(`family-story.doubted.${doubt.said}`, { of, on: sayOnDay(doubt.on, today) });
 }

@@ -71,5 +71,6 @@ export function sayStoryUnsure(words: Words, found: StoryFinding, telling: Story
     words.say(`family-story.why.${why.kind}`, "videos" in why ? { ...why, count: sayCount(words, why.videos) } : {}),
   );
   const begins = found.kind === "open" ? sayBegins(words, found, telling.source) : "";
-  return [told, begins, ...whys].filter((text) => text !== "").join(" ");
+  const followed = found.track.followed ? words.say(`family-story.followed.${found.track.followed}`) : "";
+  return [told, begins, followed, ...whys].filter((text) => text !== "").join(" ");
 }

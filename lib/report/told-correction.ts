@@ -30,6 +30,18 @@ function isBorneOut(verdict: TrackVerdict, { said, change }: Claim): boolean {
   );
 }
 
+/** What was told of a track up to a day and stands, in the order in which it was. */
+export function toldOf(
+  told: readonly Told[],
+  fundamentalId: string,
+  today: string,
+): readonly (ToldFinding & { readonly on: string })[] {
+  return told
+    .filter(({ voidedAt }) => voidedAt === null)
+    .flatMap(({ day, findings }) => (findings ?? []).map((finding) => ({ ...finding, on: day })))
+    .filter((finding) => finding.fundamentalId === fundamentalId && finding.on <= today);
+}
+
 /**
  * What a family was told of a track in a message, a file or a letter and is not seen any more (SEASON.md 19). It rests on the
  * very words that were kept, not on what would be said of that day now.
@@ -44,10 +56,7 @@ export function toldCorrection(
   fundamentalId: string,
   today: string,
 ): Correction | null {
-  const own = told
-    .filter(({ voidedAt }) => voidedAt === null)
-    .flatMap(({ day, findings }) => (findings ?? []).map((finding) => ({ ...finding, on: day })))
-    .filter((finding) => finding.fundamentalId === fundamentalId && finding.on <= today);
+  const own = toldOf(told, fundamentalId, today);
   const at = own.findLastIndex(({ kind }) => kind === "changed");
   const claim = own[at];
   const looks = verdict.looks ?? [];

@@ -5,6 +5,7 @@ import { dayFromNumber, dayNumber } from "@/lib/domain/calendar-day";
 import { buildFamilyStory } from "@/lib/report/family-story";
 import type { FamilyStory } from "@/lib/report/family-story-model";
 import type { StorySource, StoryTask } from "@/lib/report/family-story-source";
+import { planFollowed } from "@/lib/report/plan-followed";
 import { FAMILY_THRESHOLDS } from "@/lib/verdict/family-thresholds";
 import { decidePlateau } from "@/lib/verdict/plateau";
 import { practiceCounter } from "../drill/drill-since";
@@ -52,9 +53,10 @@ export function loadStorySource(viewer: StudentViewer, { verdicts, practice, ope
     today,
     tracks: tracks
       .filter(({ history }) => history.clubGroup === clubGroup)
-      .map(({ history, verdict }) => ({
+      .map(({ history, verdict, asking }) => ({
         history,
         verdict,
+        followed: planFollowed(asking, history, verdict),
         plateau: decidePlateau(history, verdict, recentPractice(facts, history.fundamental.id), today),
       })),
     videos: videosOf(verdicts),

@@ -55,6 +55,9 @@ const drillsOf = (fundamentalId: string) => [
   { fundamentalId, start: "2026-06-20", end: null },
 ];
 
+/** What a plan that was followed left open, in turn; a list whose length no other shares. */
+const FOLLOWED = [null, "smaller", null, "not-enough", null, null, null, null, null, null, null] as const;
+
 /** On a push every fifth case is tried: no list of the table is as long as a multiple of it, so each pair of entries still meets. */
 const STEP = 5;
 
@@ -75,6 +78,7 @@ function* everyCase(): Generator<Case> {
                   turn++;
                   if (!FULL && turn % STEP !== 0) continue;
                   const fundamental = fundamentals[turn % fundamentals.length] as Fundamental;
+                  const followed = verdict.verdict === "open" ? FOLLOWED[turn % FOLLOWED.length] : null;
                   const begins = events.some(({ rebaselines }) => rebaselines.length > 0) ? "2026-07-01" : null;
                   const source = storySource({
                     ...{
@@ -84,7 +88,7 @@ function* everyCase(): Generator<Case> {
                       drills: drillsOf(fundamental.id),
                       ...done,
                     },
-                    tracks: [storyTrack(fundamental, verdict, { position, camera, plateau, begins })],
+                    tracks: [storyTrack(fundamental, verdict, { position, camera, plateau, begins, followed })],
                     openings: ["2026-06-10", "2026-09-10"],
                   });
                   yield { said: [said], plateau, born, practice, story: buildFamilyStory(words, source) };

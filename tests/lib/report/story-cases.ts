@@ -50,6 +50,14 @@ export const SAID: Readonly<Record<string, TrackVerdict>> = {
     listed: true,
     evidence: { logBayesFactor: 2, directionUp: 0, limit: 3, noChange: 0.2, priorChange: 0.2 },
   }),
+  "better, doubtful since it was read": proved("gain", [9, 1], {
+    listed: true,
+    evidence: { logBayesFactor: 2, directionUp: 0, limit: 3, noChange: 0.2, priorChange: 0.2 },
+    looks: [
+      { date: "2026-06-01", verdict: "gain", listed: true, logBayesFactor: 6, directionUp: 0 },
+      { date: "2026-09-05", verdict: "gain", listed: true, logBayesFactor: 2, directionUp: 0.1 },
+    ],
+  }),
   "worse up, listed": proved("slip", [1, 9], { listed: true }),
   "worse down, listed": proved("slip", [1, -9], { listed: true }),
   "worse, further out": proved("slip", [7, 12], { listed: true }),
@@ -93,6 +101,7 @@ export function storyTrack(
     readonly camera?: (typeof CAMERAS)[number];
     readonly plateau?: Plateau | null;
     readonly begins?: string | null;
+    readonly followed?: StoryTrack["followed"];
   } = {},
 ): StoryTrack {
   const days = ["2026-03-01", "2026-03-28", "2026-06-29", "2026-07-20", "2026-08-02", "2026-09-05"];
@@ -108,7 +117,7 @@ export function storyTrack(
   return {
     history,
     verdict: { ...said, position: over.position === undefined ? said.position : over.position },
-    plateau: over.plateau ?? null,
+    ...{ plateau: over.plateau ?? null, followed: over.followed ?? null },
   } as unknown as StoryTrack;
 }
 

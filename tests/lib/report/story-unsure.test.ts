@@ -48,4 +48,26 @@ describe("what can't be told yet", () => {
       "You have new clubs, so we start to look anew.",
     );
   });
+
+  it("says what the videos of a plan that was followed leave: smaller than it looked, or still not enough", () => {
+    const leaving = (followed: "smaller" | "not-enough") =>
+      story({ tracks: [feet("open, one more video", { followed })] }).unsure;
+    expect(leaving("smaller")).toBe(
+      "We can’t tell yet about the way your feet point. You sent the videos we asked for. If there is a change, it is less than it looked. One more video will probably show it. If it is smaller than it looks, it may not.",
+    );
+    expect(leaving("not-enough")).toContain("You sent the videos we asked for. They were not enough to tell. One more");
+  });
+
+  it("what was told for sure and is less sure now is said so once, ahead of everything but what changed", () => {
+    const openings = ["2026-06-10"];
+    const doubted = story({ tracks: [feet("better, doubtful since it was read"), hips("steady and owned")], openings });
+    expect(doubted.heading).toBe("We are less sure now about the way Dot’s feet point");
+    expect(doubted.changed).toEqual([
+      "On 10 June we said that the way your feet point was better. The videos since then make us less sure. We are checking.",
+    ]);
+    expect(doubted.unsure).toBe("");
+    const unread = story({ tracks: [feet("better, doubtful since it was read")] });
+    expect(unread.changed).toEqual(["So far nothing has changed that we can be sure of."]);
+    expect(unread.unsure).toContain("looks better; we are checking");
+  });
 });
