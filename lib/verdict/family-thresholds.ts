@@ -16,13 +16,6 @@ export const FAMILY_THRESHOLDS = {
     reason: "more is no help to them",
     source: "SEASON.md 24",
   },
-  unsureMost: {
-    value: 3,
-    unit: "things told that can't be told yet; the rest is counted",
-    bounds: [1, 20],
-    reason: "a long list of what nobody knows hides what is known",
-    source: "IDENTITY.md: one page, one task (common practice, no source)",
-  },
   adultAge: {
     value: 18,
     unit: "years; from when they are surely reached by the year of birth, the sentences are a grown-up's",

@@ -24,9 +24,6 @@ export type FamilyFinding =
   /** Open; `videos` more would probably show it, null: no plan would. */
   | { readonly kind: "open"; readonly videos: number | null };
 
-/** What isn't said to the youngest: no slip, and nothing that asks for a number. */
-const UNSAID_YOUNG: readonly FamilyFinding["kind"][] = ["worse", "within", "through", "elsewhere", "same", "checking"];
-
 /** When something was as it isn’t any more, behind a comparison: “in March”, “on 3 May”, “in March 2025”. */
 export function sayWhen(words: Words, before: string, today: string): string {
   const day = parseISO(before);
@@ -47,45 +44,4 @@ export function sayMonth(day: string, today: string): string {
 /** A text that begins a sentence. */
 export function capital(text: string): string {
   return text.charAt(0).toUpperCase() + text.slice(1);
-}
-
-/**
- * One sentence of a family's page, in the words of SEASON.md 25.
- *
- * @param of what it is about, as `sayFamilyPart` says it
- * @param reader `young`: under nine, without numbers and slips
- * @param today the page's day
- * @returns empty: nothing is said of it to that reader
- */
-export function sayFamily(
-  words: Words,
-  finding: FamilyFinding,
-  { of, reader, today }: { readonly of: string; readonly reader: "young" | "other"; readonly today: string },
-): string {
-  const key = `family.say.${finding.kind}`;
-  if (finding.kind === "corrected") {
-    // To whoever is told no slip none was told that could be taken back.
-    if (reader === "young" && finding.said !== "better") return "";
-    const on = sayOnDay(finding.on, today);
-    const said = finding.by === "told" ? `told.${finding.said}` : finding.said;
-    return words.say(`${key}.${reader === "young" ? "young" : said}`, { of, on, videos: finding.videos ?? "yes" });
-  }
-  const within = finding.kind === "open";
-  const said = { of: within ? of : capital(of) };
-  if (reader === "young") return UNSAID_YOUNG.includes(finding.kind) ? "" : words.say(`${key}.young`, said);
-  switch (finding.kind) {
-    case "better":
-    case "worse":
-      return words.say(key, { ...said, when: sayWhen(words, finding.before, today) });
-    case "good":
-      return words.say(key, { ...said, weeks: finding.weeks });
-    case "same":
-      return words.say(key, { ...said, videos: finding.videos });
-    case "open":
-      return finding.videos === null
-        ? words.say(key, said)
-        : words.say(`${key}.plan`, { ...said, videos: finding.videos });
-    default:
-      return words.say(key, said);
-  }
 }

@@ -2,8 +2,6 @@ import { describe, expect, it } from "vitest";
 import type { Told, ToldFinding } from "@/lib/domain/told";
 import type { LookVerdict, ProvedChange, TrackVerdict } from "@/lib/domain/track-verdict";
 import { toldCorrection } from "@/lib/report/told-correction";
-import { wordsFor } from "@/lib/words/catalogue";
-import { sayFamily } from "@/lib/words/say-family";
 
 const look = (date: string, listed = false, verdict: LookVerdict["verdict"] = "open"): LookVerdict => ({
   ...{ date, verdict, listed, logBayesFactor: 0, directionUp: 0.5 },
@@ -70,30 +68,5 @@ describe("what was told in a text and isn't seen any more", () => {
     expect(corrected(sent, {}, "2026-06-16")).not.toBeNull();
     expect(corrected(sent, {}, "2026-06-17")).toBeNull();
     expect(corrected([...sent, told("2026-06-15")], {}, "2026-06-17")).toMatchObject({ on: "2026-06-15" });
-  });
-
-  it.each([
-    [
-      "better",
-      "On 20 May we told you that your grip was better. The videos since then don’t show it, so we take that back.",
-    ],
-    [
-      "worse",
-      "On 20 May we told you that your grip was not as good any more. The videos since then don’t show it, so we take that back.",
-    ],
-    [
-      "moved",
-      "On 20 May we told you that your grip had changed. The videos since then don’t show it, so we take that back.",
-    ],
-  ] as const)("%s is taken back in words", (said, text) => {
-    const finding = corrected([told("2026-05-20", [{ ...BETTER, said }])]);
-    if (finding === null) throw new Error("nothing is taken back");
-    const asked = { of: "your grip", today: "2026-06-20" };
-    expect(sayFamily(wordsFor("en"), finding, { ...asked, reader: "other" })).toBe(text);
-    // Whoever is told no slip and no move is told none back.
-    expect(sayFamily(wordsFor("en"), finding, { ...asked, reader: "young" }) === "").toBe(said !== "better");
-    expect(sayFamily(wordsFor("en"), { ...finding, videos: "no" }, { ...asked, reader: "other" })).toContain(
-      "We checked again, and it does not hold, so we take that back.",
-    );
   });
 });

@@ -10,7 +10,6 @@ const FOLDER = path.resolve(import.meta.dirname, "../../../lib/words/messages/en
 const HARDER: Readonly<Record<string, string>> = {
   "family.pain.grown-ups": "for grown-ups, and SEASON.md 25 binds it word by word",
   "family.task.missed": "SEASON.md 25 binds it; “double tomorrow” is two words of three",
-  "family.say.open.plan": "SEASON.md 25 binds its end",
   "family-story.why.real": "SEASON.md 25 binds “… more videos on different days will probably show it”",
   "family-story.why.nothing": "said as the plan that SEASON.md 25 binds",
 };
