@@ -3,6 +3,7 @@ import { existsSync, mkdirSync, readdirSync, readFileSync, statfsSync, statSync,
 import path from "node:path";
 import { runChild } from "./run-child.mjs";
 import { refuse, say } from "./say.mjs";
+import { withLock } from "./with-lock.mjs";
 
 export const ROOT = path.resolve(import.meta.dirname, "..", "..");
 const INSTALL_STAMP = path.join(ROOT, "node_modules", ".stamp");
@@ -75,8 +76,18 @@ function installEnvironment() {
   return env;
 }
 
+// Two that install or build at once would take each other's files away.
+function inTurn(work) {
+  return withLock(path.join(ROOT, ".tmp", "ensuring"), work, () => console.log(say("ensure.waiting")));
+}
+
 export async function ensureInstalled() {
   const wanted = digest([path.join(ROOT, "package-lock.json")]);
+  if (!isStamped(INSTALL_STAMP, wanted)) await inTurn(() => install(wanted));
+}
+
+async function install(wanted) {
+  // Whoever was waited for may have done it.
   if (isStamped(INSTALL_STAMP, wanted)) return;
   console.log(say("ensure.installing"));
   requireSpace(INSTALL_NEEDS_BYTES);
@@ -86,6 +97,10 @@ export async function ensureInstalled() {
 
 export async function ensureBuilt() {
   const wanted = digest(BUILT_FROM.flatMap((name) => filesUnder(path.join(ROOT, name))));
+  if (!isStamped(BUILD_STAMP, wanted)) await inTurn(() => build(wanted));
+}
+
+async function build(wanted) {
   if (isStamped(BUILD_STAMP, wanted)) return;
   console.log(say("ensure.building"));
   requireSpace(BUILD_NEEDS_BYTES);
