@@ -1,0 +1,129 @@
+import { dayNumber } from "@/lib/domain/calendar-day";
+import type { ComparedDrill, ComparedTrack } from "@/lib/domain/compared-track";
+import { COMPARE_THRESHOLDS } from "@/lib/verdict/compare-thresholds";
+import { beforeAt, type Episode, outcomesOf } from "./episode";
+import type { ScoredSession } from "./scored-track";
+
+/** What one track gives the comparison. */
+export type Found =
+  | { readonly kind: "episode"; readonly episode: Episode }
+  /** Neither a drill nor a stretch marked as waiting. */
+  | { readonly kind: "without" }
+  | { readonly kind: "left-out"; readonly why: "no-before" | "no-after" };
+
+const { afterSessions, retentionFrom, retentionTo, runSessions, earlierSessions, rested } = COMPARE_THRESHOLDS;
+
+/**
+ * The first stretch of a track: on a drill, or marked as waiting; whichever began first.
+ *
+ * @param sessions of the track, in date order
+ * @param length days that a drill mostly lasts, after which what stays without one is measured; null: not known
+ */
+export function findFirst(track: ComparedTrack, sessions: readonly ScoredSession[], length: number | null): Found {
+  const first = firstDrill(track);
+  const [wait] = (track.waiting ?? []).toSorted((a, b) => dayNumber(a.from) - dayNumber(b.from));
+  const firstDay = first === undefined ? Number.POSITIVE_INFINITY : dayNumber(first.start);
+  if (wait !== undefined && dayNumber(wait.from) < firstDay) {
+    const start = dayNumber(wait.from);
+    const stretch = { ...without(start, firstDay - 1, length), until: Math.min(dayNumber(wait.to), firstDay - 1) };
+    const found = episodeAt(track, sessions, { ...stretch, marked: true });
+    if (found.kind === "episode" || first === undefined) return found;
+  }
+  if (first === undefined) return { kind: "without" };
+  const end = first.end === undefined ? null : dayNumber(first.end);
+  const ever = Number.POSITIVE_INFINITY;
+  return episodeAt(track, sessions, {
+    drill: first,
+    start: firstDay,
+    end,
+    until: ever,
+    freeUntil: ever,
+    marked: false,
+  });
+}
+
+/** The drill of a track that began first; of one day the first named. */
+export function firstDrill(track: ComparedTrack): ComparedDrill | undefined {
+  return track.drills.toSorted((a, b) => dayNumber(a.start) - dayNumber(b.start))[0];
+}
+
+/** The first run without a drill that is at least so deep; null: none, or no session after it. */
+export function findEquallyBad(
+  track: ComparedTrack,
+  sessions: readonly ScoredSession[],
+  depth: number,
+  length: number | null,
+): Episode | null {
+  const scores = sessions.map((session) => session.score);
+  for (let at = runSessions.value + earlierSessions.value; at < sessions.length; at++) {
+    const { run, earlier } = beforeAt(scores, at, runSessions.value);
+    if (earlier === null || earlier.mean - run < depth) continue;
+    // A coach begins when the run is in: the day after its last session.
+    const start = (sessions[at - 1] as ScoredSession).day + 1;
+    const found = episodeAt(track, sessions, without(start, Number.POSITIVE_INFINITY, length));
+    if (found.kind === "episode") return found.episode;
+  }
+  return null;
+}
+
+interface Stretch {
+  readonly drill: ComparedDrill | null;
+  readonly start: number;
+  /** Its last day, after which what stays is measured; null: not on file. */
+  readonly end: number | null;
+  /** The last day of the sessions that count, and of those that count for what stays. */
+  readonly until: number;
+  readonly freeUntil: number;
+  readonly marked: boolean;
+}
+
+function without(start: number, freeUntil: number, length: number | null): Stretch {
+  const end = length === null ? null : start + length;
+  return { drill: null, start, end, until: freeUntil, freeUntil, marked: false };
+}
+
+function episodeAt(track: ComparedTrack, sessions: readonly ScoredSession[], stretch: Stretch): Found {
+  const { drill, start } = stretch;
+  const open = sessions.findIndex((session) => session.day >= start);
+  const at = open < 0 ? sessions.length : open;
+  if (at === 0) return { kind: "left-out", why: "no-before" };
+  const after = sessions
+    .slice(at)
+    .filter((session) => session.day <= stretch.until)
+    .slice(0, afterSessions.value);
+  const last = after.at(-1);
+  if (last === undefined) return { kind: "left-out", why: "no-after" };
+  const retained = sessions.filter((session) => staysAt(session, stretch));
+  const windows = { at, after, retained };
+  const middle = (of: readonly ScoredSession[]) => of.reduce((sum, { day }) => sum + day, 0) / of.length - start;
+  return {
+    kind: "episode",
+    episode: {
+      student: track.student,
+      coach: track.coach,
+      drill: drill?.drill ?? null,
+      marked: stretch.marked,
+      byChance: drill?.assigned === "chance",
+      start,
+      sessions: after.length,
+      toMiddle: middle(after),
+      toRetained: retained.length === 0 ? null : middle(retained),
+      score: outcomesOf(sessions, windows, (session) => session.score),
+      inBand: track.goal === undefined ? null : outcomesOf(sessions, windows, (session) => session.inBand ?? 0),
+      minutes: drill?.dose?.minutes ?? null,
+      overlapped: track.drills.some(
+        (other) => other !== drill && dayNumber(other.start) >= start && dayNumber(other.start) <= last.day,
+      ),
+      ageYears: track.ageYears ?? null,
+      hand: track.handedness ?? null,
+    },
+  };
+}
+
+/** Well after the end, and rested or not known to be otherwise; of a drill without an end, from the last practice. */
+function staysAt(session: ScoredSession, { drill, start, end, freeUntil }: Stretch): boolean {
+  if (session.day < start || session.day > freeUntil) return false;
+  const since = end === null ? (drill === null ? null : session.rested) : session.day - end;
+  if (since === null || since < retentionFrom.value || since > retentionTo.value) return false;
+  return session.rested === null || session.rested >= rested.value;
+}
