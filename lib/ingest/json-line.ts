@@ -33,6 +33,10 @@ export const LINE_ISSUE_CODES = [
   "not-kind",
   "weights-sum",
   "unknown-noise-model",
+  "not-assigned",
+  "not-hand",
+  "ends-before",
+  "other-unit",
 ] as const;
 
 /** A code of what can be wrong with a line. */

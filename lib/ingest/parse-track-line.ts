@@ -1,16 +1,19 @@
 import { z } from "zod";
 import { isCalendarDay } from "@/lib/domain/calendar-day";
+import type { Edges } from "@/lib/domain/fundamental";
 import type { JudgedTrack } from "@/lib/domain/judged-track";
 import { LARGEST, type LineOutcome, parseJsonLine, wrong } from "./json-line";
 
-const text = z.string(wrong("not-text"));
+/** A text. */
+export const text = z.string(wrong("not-text"));
 const number = z.number(wrong("not-number")).refine((value) => Math.abs(value) <= LARGEST, "too-large");
-const fromZero = number.refine((value) => value >= 0, "below-zero");
+/** A number from 0. */
+export const fromZero = number.refine((value) => value >= 0, "below-zero");
 const aboveZero = number.refine((value) => value > 0, "not-above-zero");
 const edge = number.nullable();
 
 /** A field may be left out; null means the same. */
-function optional<T>(type: z.ZodType<T>) {
+export function optional<T>(type: z.ZodType<T>) {
   return type.nullish().transform((value) => value ?? undefined);
 }
 
@@ -58,7 +61,8 @@ const session = z
   )
   .refine((value) => value.use === false || value.swings.length > 0, { message: "no-swings", path: ["swings"] });
 
-const track = z.object(
+/** A judged track as a line has it. */
+export const track = z.object(
   {
     id: text,
     unit: optional(text),
@@ -78,11 +82,15 @@ const track = z.object(
   wrong("not-object"),
 );
 
+/** The track with its goal only where that has an edge. */
+export function withGoal<T extends { readonly goal?: Edges | undefined }>(line: T): Omit<T, "goal"> & { goal?: Edges } {
+  const { goal, ...rest } = line;
+  const open = goal === undefined || (goal.low === null && goal.high === null);
+  return open ? rest : { ...rest, goal };
+}
+
 /** Reads one line of judged input: a track, or what is wrong with it and where. Unknown fields are passed over. */
 export function parseTrackLine(line: string): LineOutcome<JudgedTrack> {
   const outcome = parseJsonLine(line, track, "id");
-  if (outcome.kind === "issue") return outcome;
-  const { goal: given, ...rest } = outcome.value;
-  const open = given === undefined || (given.low === null && given.high === null);
-  return { kind: "ok", value: open ? rest : { ...rest, goal: given } };
+  return outcome.kind === "issue" ? outcome : { kind: "ok", value: withGoal(outcome.value) };
 }

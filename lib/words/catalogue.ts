@@ -6,6 +6,7 @@ import capture from "./messages/en/capture.json";
 import card from "./messages/en/card.json";
 import coach from "./messages/en/coach.json";
 import commands from "./messages/en/commands.json";
+import compare from "./messages/en/compare.json";
 import consent from "./messages/en/consent.json";
 import correct from "./messages/en/correct.json";
 import decides from "./messages/en/decides.json";
@@ -95,6 +96,7 @@ const messages: Readonly<Record<string, string>> = {
   ...familyLog,
   ...erase,
   ...tell,
+  ...compare,
   ...consent,
   ...work,
 };
