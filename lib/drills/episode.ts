@@ -32,7 +32,7 @@ export interface Episode {
   readonly byChance: boolean;
   readonly start: number;
   readonly sessions: number;
-  /** Days from the start to the middle of the next sessions; and of the retained ones, null: none. */
+  /** Days from the last session before the start to the middle of the next sessions; and of the retained ones, null: none. */
   readonly toMiddle: number;
   readonly toRetained: number | null;
   readonly score: Outcomes;

@@ -95,7 +95,9 @@ function episodeAt(track: ComparedTrack, sessions: readonly ScoredSession[], str
   if (last === undefined) return { kind: "left-out", why: "no-after" };
   const retained = sessions.filter((session) => staysAt(session, stretch));
   const windows = { at, after, retained };
-  const middle = (of: readonly ScoredSession[]) => of.reduce((sum, { day }) => sum + day, 0) / of.length - start;
+  // From the run's last session, and not from the start: a run without a drill has no day on which anything began.
+  const from = (sessions[at - 1] as ScoredSession).day;
+  const middle = (of: readonly ScoredSession[]) => of.reduce((sum, { day }) => sum + day, 0) / of.length - from;
   return {
     kind: "episode",
     episode: {

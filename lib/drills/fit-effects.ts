@@ -12,7 +12,7 @@ export interface FitRow {
   readonly drill: string | null;
   readonly before: Before;
   readonly outcome: number;
-  /** Days from the start to the middle of the outcome. */
+  /** Days from the run to the middle of the outcome. */
   readonly days: number;
   /** Further columns, the same names in every row. */
   readonly extra?: Readonly<Record<string, number>>;

@@ -73,7 +73,7 @@ export const COMPARE_THRESHOLDS = {
     source: "own simulation",
   },
   shallowest: {
-    value: 0.05,
+    value: 0,
     unit: "quantile of how deep the runs before drills were",
     bounds: [0, 1],
     reason: "a run without a drill is equally bad where it is as deep as all but the shallowest before drills",

@@ -58,8 +58,8 @@ export function drawAcademy(academy: SimulatedAcademy, seed: number): readonly C
       const depth = run === null ? 0 : (meanOf(values.slice(0, -3)) - run) / UNIT_SD;
       if (decided === null && run !== null && depth > 0.3) {
         const drilled = chance() < academy.leastDrilled + (1 - academy.leastDrilled) * Math.min(1, (depth - 0.3) / 1.5);
-        const quick = academy.hiddenChoice === "fast-learners" && ownRate > 0.02;
-        const drill = drilled ? (quick && chance() < 0.7 ? 0 : pick(leaning, chance())) : null;
+        const quick = academy.hiddenChoice === "fast-learners" && ownRate > 0.01;
+        const drill = drilled ? (quick && chance() < 0.9 ? 0 : pick(leaning, chance())) : null;
         decided = { drill, day };
         if (drill !== null) effect = (academy.effects[drill] ?? 0) + academy.effectSpread * normal();
       }
@@ -97,3 +97,22 @@ function pick(weights: readonly number[], chance: number): number {
   }
   return weights.length - 1;
 }
+
+const NONE = [0, 0, 0, 0, 0, 0, 0, 0];
+const TWO = [0, 0.8, 0, 0, 0.8, 0, 0, 0];
+const PLAIN: SimulatedAcademy = {
+  ...{ name: "eight useless drills", students: 300, effects: NONE, naturalRate: 0.04, leastDrilled: 0.5 },
+  ...{ waiting: "marked", effectSpread: 0, hiddenChoice: "none" },
+};
+
+/** The kinds of academy that a calibration looks at. */
+export const ACADEMIES: readonly SimulatedAcademy[] = [
+  PLAIN,
+  { ...PLAIN, name: "two of eight worth .8 U", effects: TWO },
+  { ...PLAIN, name: "useless, nobody gains by nature", naturalRate: 0 },
+  { ...PLAIN, name: "useless, few wait", leastDrilled: 0.85 },
+  { ...PLAIN, name: "useless, 120 students", students: 120 },
+  { ...PLAIN, name: "two of eight, effects differ by .6 U between students", effects: TWO, effectSpread: 0.6 },
+  { ...PLAIN, name: "useless, nobody marked as waiting", waiting: "unmarked" },
+  { ...PLAIN, name: "useless, quick learners get one drill", hiddenChoice: "fast-learners" },
+];
