@@ -55,6 +55,7 @@ function beforeAfter(drill: string, onDrills: readonly Episode[]): BeforeAfterRe
     students: own.length,
     before: mean(own.map(({ score }) => score.before.run)),
     after: mean(own.map(({ score }) => score.after)),
+    higher: mean(own.map((episode) => episode.higher)),
     change: meanChange(own),
   };
 }

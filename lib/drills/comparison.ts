@@ -36,6 +36,8 @@ export interface BeforeAfterResult {
   readonly students: number;
   readonly before: number;
   readonly after: number;
+  /** Share of pairs of a session before and one after in which the later is better, the mean of the students. */
+  readonly higher: number;
   /** Null under two students. */
   readonly change: Estimate | null;
 }

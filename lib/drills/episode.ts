@@ -36,6 +36,8 @@ export interface Episode {
   readonly toMiddle: number;
   readonly toRetained: number | null;
   readonly score: Outcomes;
+  /** Share of pairs of a session before and one after in which the later is better. */
+  readonly higher: number;
   readonly inBand: Outcomes | null;
   readonly minutes: number | null;
   /** Another drill began within the sessions that count. */

@@ -1,5 +1,6 @@
 import { dayNumber } from "@/lib/domain/calendar-day";
 import type { ComparedDrill, ComparedTrack } from "@/lib/domain/compared-track";
+import { nonOverlap } from "@/lib/stats/non-overlap";
 import { COMPARE_THRESHOLDS } from "@/lib/verdict/compare-thresholds";
 import { beforeAt, type Episode, outcomesOf } from "./episode";
 import type { ScoredSession } from "./scored-track";
@@ -111,6 +112,7 @@ function episodeAt(track: ComparedTrack, sessions: readonly ScoredSession[], str
       toMiddle: middle(after),
       toRetained: retained.length === 0 ? null : middle(retained),
       score: outcomesOf(sessions, windows, (session) => session.score),
+      higher: shareHigher(sessions.slice(0, at), after),
       inBand: track.goal === undefined ? null : outcomesOf(sessions, windows, (session) => session.inBand ?? 0),
       minutes: drill?.dose?.minutes ?? null,
       overlapped: track.drills.some(
@@ -128,4 +130,11 @@ function staysAt(session: ScoredSession, { drill, start, end, freeUntil }: Stret
   const since = end === null ? (drill === null ? null : session.rested) : session.day - end;
   if (since === null || since < retentionFrom.value || since > retentionTo.value) return false;
   return session.rested === null || session.rested >= rested.value;
+}
+
+function shareHigher(before: readonly ScoredSession[], after: readonly ScoredSession[]): number {
+  const scores = (of: readonly ScoredSession[]) => of.map((session) => session.score);
+  const found = nonOverlap(scores(before), scores(after));
+  if (found.kind !== "ok") throw new RangeError(`a stretch needs a session on either side, got ${found.have}`);
+  return found.value.pairs;
 }
