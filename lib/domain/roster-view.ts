@@ -1,3 +1,6 @@
+import { AGE_GROUPS, type AgeGroup } from "./age-group";
+import { HANDS, type Hand } from "./handedness";
+
 /** What a page says of a track: the four verdicts, and a proved move that is neither better nor worse. */
 export const SAID_WORDS = ["gain", "slip", "moved", "steady", "open"] as const;
 
@@ -28,6 +31,9 @@ export const LONGEST_SEARCH = 80;
 /** In nobody's charge. */
 export const NOBODY = "nobody";
 
+/** A proved change that stood on the list, by the month in which the films after it begin: `gain-2031-04`. */
+const PROVED_IN = /^(?:gain|slip)-\d{4}-(?:0[1-9]|1[0-2])$/;
+
 /** What of the roster is shown, and in which order. A null field asks for nothing. */
 export interface RosterView {
   readonly sort: RosterSort;
@@ -43,6 +49,11 @@ export interface RosterView {
   readonly club: string | null;
   /** At least so many days since the last film, or none ever. */
   readonly stale: number | null;
+  /** Of which age. */
+  readonly age: AgeGroup | null;
+  readonly hand: Hand | null;
+  /** With a change of a kind since a month, as `provedIn` names it. */
+  readonly since: string | null;
   readonly show: RosterListName | null;
   /** Of who wasn't seen lately: weeks without a film, as the brief offers them; null: the brief's own. */
   readonly weeks: string | null;
@@ -53,7 +64,10 @@ export interface RosterView {
 }
 
 /** The fields by which a view leaves students out. */
-export const ROSTER_FILTERS = ["q", "show", "verdict", "place", "fundamental", "coach", "club", "stale"] as const;
+export const ROSTER_FILTERS = [
+  ...(["q", "show", "verdict", "place", "fundamental", "coach", "club", "stale"] as const),
+  ...(["age", "hand", "since"] as const),
+] as const;
 
 /** A field by which a view leaves students out. */
 export type RosterFilter = (typeof ROSTER_FILTERS)[number];
@@ -68,6 +82,9 @@ export const WHOLE_ROSTER: RosterView = {
   coach: null,
   club: null,
   stale: null,
+  age: null,
+  hand: null,
+  since: null,
   show: null,
   weeks: null,
   q: "",
@@ -110,6 +127,9 @@ export function parseRosterView(words: RosterWords): RosterView | null {
     coach: id("coach"),
     club: id("club"),
     stale: STALE_DAYS.find((days) => String(days) === first(words, "stale")) ?? null,
+    age: among("age", AGE_GROUPS),
+    hand: among("hand", HANDS),
+    since: PROVED_IN.exec(first(words, "since") ?? "")?.[0] ?? null,
     show: among("show", ROSTER_LISTS),
     weeks: among("show", ROSTER_LISTS) === "away" ? (/^\d{1,2}$/.exec(first(words, "weeks") ?? "")?.[0] ?? null) : null,
     q: [...(first(words, "q") ?? "").normalize("NFC").trim()].slice(0, LONGEST_SEARCH).join(""),

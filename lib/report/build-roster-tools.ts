@@ -1,3 +1,5 @@
+import { AGE_GROUPS } from "@/lib/domain/age-group";
+import { HANDS } from "@/lib/domain/handedness";
 import {
   filtersOf,
   NOBODY,
@@ -13,6 +15,7 @@ import {
   withoutFilter,
 } from "@/lib/domain/roster-view";
 import type { Words } from "@/lib/words/catalogue";
+import { sayDay } from "@/lib/words/day-words";
 import type { FilteredRoster } from "./filter-roster";
 import type { FieldModel } from "./form-model";
 import type { RosterTools } from "./roster-tools-model";
@@ -50,6 +53,14 @@ function choicesOf(words: Words, source: ToolsSource, filter: Exclude<RosterFilt
       return said(PLACES, "position");
     case "stale":
       return STALE_DAYS.map((days) => ({ value: String(days), label: words.say("roster.stale", { days }) }));
+    case "age":
+      return said(AGE_GROUPS, "age-group");
+    case "hand":
+      return said(HANDS, "roster.hand");
+    case "since":
+      return source.view.since === null
+        ? []
+        : [{ value: source.view.since, label: sayProvedIn(words, source.view.since) }];
     case "fundamental":
       return source.fundamentals;
     case "coach":
@@ -59,6 +70,15 @@ function choicesOf(words: Words, source: ToolsSource, filter: Exclude<RosterFilt
     default:
       return source.clubs.length < 2 ? [] : source.clubs;
   }
+}
+
+/** A gain or slip and the month since which it holds: “Real gain since May 2031”. */
+function sayProvedIn(words: Words, since: string): string {
+  const [verdict = "", ...month] = since.split("-");
+  return words.say("roster.since", {
+    verdict: words.say(`verdict.${verdict}`),
+    month: sayDay(words, `${month.join("-")}-01`, "month-year"),
+  });
 }
 
 function sayFilter(words: Words, source: ToolsSource, filter: RosterFilter): string {
@@ -86,7 +106,7 @@ function select(words: Words, name: string, value: string, choices: Named): Fiel
 
 function fieldsOf(words: Words, source: ToolsSource): readonly FieldModel[] {
   const { view } = source;
-  const names = ["place", "verdict", "fundamental", "show", "coach", "club", "stale"] as const;
+  const names = ["place", "verdict", "fundamental", "show", "coach", "club", "stale", "age", "hand", "since"] as const;
   const sorts = ROSTER_SORTS.map((value) => ({ value, label: words.say(`roster.sort.${value}`) }));
   return [
     ...names.flatMap((name) => {

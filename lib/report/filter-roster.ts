@@ -1,3 +1,4 @@
+import { ageGroupOf } from "@/lib/domain/age-group";
 import { dayFromNumber, dayNumber } from "@/lib/domain/calendar-day";
 import { foldText } from "@/lib/domain/fold-text";
 import {
@@ -19,6 +20,8 @@ export interface RosterFacts {
   readonly coaches: ReadonlyMap<string, readonly string[]>;
   /** Who stands on which list of the brief. */
   readonly lists: ReadonlyMap<RosterListName, ReadonlySet<string>>;
+  /** What was proved of a student, as `RosterView.since` asks for it. */
+  readonly proved: (studentId: string) => ReadonlySet<string>;
   /** How soon a student needs work: smaller comes first. */
   readonly need: (entry: RosterStudent) => number;
   readonly today: string;
@@ -54,6 +57,9 @@ function matcher(view: RosterView, facts: RosterFacts): (entry: RosterStudent) =
       const coaches = facts.coaches.get(student.id) ?? [];
       if (view.coach === NOBODY ? coaches.length > 0 : !coaches.includes(view.coach)) return false;
     }
+    if (view.age !== null && ageGroupOf(student.birthYear, facts.today) !== view.age) return false;
+    if (view.hand !== null && student.hand !== view.hand) return false;
+    if (view.since !== null && !facts.proved(student.id).has(view.since)) return false;
     if (view.club !== null && !summaries.some(({ clubGroup }) => clubGroup === view.club)) return false;
     if (filmedBy !== null && lastDay !== null && lastDay > filmedBy) return false;
     return !asksTracks || summaries.some((track) => isAsked(view, track));

@@ -9,6 +9,7 @@ import {
 } from "@/lib/domain/roster-view";
 import { buildRosterTools } from "@/lib/report/build-roster-tools";
 import { type FilteredRoster, filterRoster } from "@/lib/report/filter-roster";
+import { provedIn } from "@/lib/report/proved-months";
 import type { RosterTools } from "@/lib/report/roster-tools-model";
 import { sayGroupOfClubs } from "@/lib/words/say-club";
 import { sayFundamental } from "@/lib/words/say-fundamental";
@@ -48,6 +49,7 @@ export function chooseStudents(
     lists: brief.lists,
     need: ({ student }) => needs.get(student.id) ?? 0,
     coaches: inCharge.byStudent,
+    proved: (studentId) => provedIn(everyone.tracks.get(studentId) ?? []),
     today,
     locale: words.locale,
   });

@@ -32,6 +32,8 @@ describe("the form", () => {
       show: "",
       coach: "",
       stale: "",
+      age: "",
+      hand: "",
       sort: "last",
       second: "open",
     });

@@ -121,4 +121,22 @@ describe("nobody left", () => {
     expect(filterRoster(everybody, viewOf({ q: "dot" }), facts()).without).toEqual([]);
     expect(filterRoster([], viewOf({}), facts())).toEqual({ entries: [], without: [] });
   });
+
+  it("by age, by hand, and by what was proved since a month", () => {
+    const of = (alias: string, over: { readonly birthYear: number | null; readonly hand: "left" | "right" }) => {
+      const made = student(alias);
+      return { ...made, student: { ...made.student, ...over } };
+    };
+    const everybody = [
+      of("Ida", { birthYear: 2014, hand: "left" }),
+      of("Jon", { birthYear: 2010, hand: "right" }),
+      of("Ros", { birthYear: null, hand: "right" }),
+    ];
+    expect(names(everybody, { age: "9-12" })).toEqual(["Ida"]);
+    expect(names(everybody, { age: "unknown" })).toEqual(["Ros"]);
+    expect(names(everybody, { hand: "right" })).toEqual(["Jon", "Ros"]);
+    const proved = (id: string) => new Set(id === "jon" ? ["gain-2026-05"] : []);
+    expect(names(everybody, { since: "gain-2026-05" }, { proved })).toEqual(["Jon"]);
+    expect(names(everybody, { since: "slip-2026-05" }, { proved })).toEqual([]);
+  });
 });

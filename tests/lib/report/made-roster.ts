@@ -32,5 +32,13 @@ export function student(
 
 /** What filters rest on besides the rows: nobody has a coach and no list holds anybody unless given. */
 export function facts(over: Partial<RosterFacts> = {}): RosterFacts {
-  return { coaches: new Map(), lists: new Map(), need: () => 0, today: TODAY, locale: "en", ...over };
+  return {
+    coaches: new Map(),
+    lists: new Map(),
+    need: () => 0,
+    proved: () => new Set<string>(),
+    today: TODAY,
+    locale: "en",
+    ...over,
+  };
 }
