@@ -24,6 +24,8 @@ export interface TableModel {
     readonly cells: readonly string[];
     readonly tone: "plain" | "quiet";
     readonly href?: string;
+    /** Where single cells lead, one each; null: nowhere. The first cell's way is `href`. */
+    readonly ways?: readonly (string | null)[];
   }[];
   /** The table as a file; absent: it has none, or another one beside it. */
   readonly download?: Link;

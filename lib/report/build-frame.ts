@@ -52,7 +52,7 @@ export function buildFrame(
     logIn: source.left ? { left: source.left, words: logInWords(words) } : null,
     home: source.home,
     signOut: words.say("nav.sign-out"),
-    navigation: ["students", "record", "import", "people", "settings"]
+    navigation: ["students", "record", "import", "academy", "people", "settings"]
       .filter((id) => source.opens(`/${id}`))
       .map((id) => ({ id, href: `/${id}`, label: words.say(`nav.${id}`) })),
     skip: words.say("frame.skip"),

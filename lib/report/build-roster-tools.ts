@@ -75,7 +75,7 @@ function choicesOf(words: Words, source: ToolsSource, filter: Exclude<RosterFilt
 /** A gain or slip and the month since which it holds: “Real gain since May 2031”. */
 function sayProvedIn(words: Words, since: string): string {
   const [verdict = "", ...month] = since.split("-");
-  return words.say("roster.since", {
+  return words.say("roster.proved-since", {
     verdict: words.say(`verdict.${verdict}`),
     month: sayDay(words, `${month.join("-")}-01`, "month-year"),
   });

@@ -1,4 +1,5 @@
 import { IntlMessageFormat } from "intl-messageformat";
+import academy from "./messages/en/academy.json";
 import analyze from "./messages/en/analyze.json";
 import archive from "./messages/en/archive.json";
 import brief from "./messages/en/brief.json";
@@ -58,6 +59,7 @@ export interface Words {
 export const LOCALES = ["en", "en-XA"] as const;
 
 const messages: Readonly<Record<string, string>> = {
+  ...academy,
   ...analyze,
   ...archive,
   ...brief,

@@ -1,4 +1,5 @@
 import { strFromU8, unzipSync } from "fflate";
+import { loadAcademyPage } from "@/app/_server/academy/load-academy";
 import { MATRIX, mayPass, type RowKey } from "@/app/_server/access/matrix";
 import { loadArchive } from "@/app/_server/archive/load-archive";
 import { loadJudgedPart } from "@/app/_server/archive/load-judged";
@@ -50,6 +51,7 @@ const OF_ACADEMY: readonly (readonly [RowKey, (viewer: Viewer) => unknown])[] = 
   ["/settings", (viewer) => [loadFrame(viewer), loadSettings(viewer, { draft: DRAFT })]],
   ["/students", (viewer) => loadRoster(viewer, { q: "", who: "all" })],
   ["GET /api/roster/csv", (viewer) => loadRosterCsv(viewer, { who: "all" })],
+  ["/academy", (viewer) => loadAcademyPage(viewer, {})],
   ["/due", (viewer) => loadDuePage(viewer)],
   ["/students/new", (viewer) => loadStudentForm(viewer, DRAFT)],
   ["/record", (viewer) => [loadRecordPage(viewer), loadUnfinishedPart(viewer)]],

@@ -15,6 +15,7 @@ export const PAGE_ROWS = {
   "/": viewer(),
   "/sign-in": anyone(),
   "/sign-in/code": anyone(),
+  "/academy": academy(DIRECT),
   "/decides": academy(TEACH),
   "/due": academy(TEACH),
   "/filming": academy(ENTER),

@@ -46,6 +46,7 @@ export const ROUTE_ROWS = {
   "GET /api/tables drill": student(TEACH),
   "GET /api/tables drills": student(TEACH),
   "GET /api/tables priority": student(TEACH),
+  "GET /api/tables academy": academy(DIRECT),
   "GET /api/tables due": academy(TEACH),
   "GET /api/tables events": student(TEACH),
   "GET /api/tables fundamental": student(TEACH),

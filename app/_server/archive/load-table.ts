@@ -2,6 +2,7 @@ import { randomUUID } from "node:crypto";
 import { notFound } from "next/navigation";
 import { buildProvedTable } from "@/lib/report/build-proved-table";
 import { buildTableCsv, findTable } from "@/lib/report/table-downloads";
+import { loadAcademyPage } from "../academy/load-academy";
 import { loadConsent } from "../consent/load-consent";
 import { csvResponse } from "../door/download";
 import { loadFamilyLinks } from "../family/load-family-links";
@@ -103,6 +104,7 @@ const LOADERS: Readonly<Record<PageWithTables, (which: Which) => Promise<unknown
       .page,
   review: async (which) =>
     loadReview(await requireStudent("GET /api/tables review", which("student") ?? ""), which("club")),
+  academy: async (which) => loadAcademyPage(await requireViewer("GET /api/tables academy"), { of: which("group") }),
   due: async () => loadDuePage(await requireViewer("GET /api/tables due")),
   "note-codings": async () => loadNoteCodings(await requireViewer("GET /api/tables note-codings")),
   keeping: async () => loadKeeping(await requireViewer("GET /api/tables keeping"), {}),

@@ -48,7 +48,13 @@ export function Table({
                   </th>
                 ) : (
                   <td key={key} className={align}>
-                    <span className={styles.words}>{cell}</span>
+                    {row.ways?.[place] ? (
+                      <Link prefetch={false} href={row.ways[place]} className={`${styles.words} ${styles.link}`}>
+                        {cell}
+                      </Link>
+                    ) : (
+                      <span className={styles.words}>{cell}</span>
+                    )}
                   </td>
                 );
               })}

@@ -1,0 +1,73 @@
+import Link from "next/link";
+import type { AcademyPage as Academy, AcademyPart } from "@/lib/report/academy-model";
+import { Field } from "../form/field";
+import { PageHead, Part } from "../part/part";
+import { Table } from "../table/table";
+import styles from "./academy-page.module.css";
+import { MonthChart } from "./month-chart";
+
+type Counted = NonNullable<Academy["counted"]>;
+
+function Filter({ counted }: { readonly counted: Counted }) {
+  const { filter, state, privacy, all } = counted;
+  return (
+    <>
+      <form method="get" action={filter.action} className={styles.filter}>
+        <Field field={filter.field} />
+        <button type="submit" className="do">
+          {filter.submit}
+        </button>
+      </form>
+      <p>
+        <strong>{state}</strong>
+        {all === null ? null : (
+          <>
+            {" "}
+            <Link prefetch={false} href={all.href} className={styles.link}>
+              {all.label}
+            </Link>
+          </>
+        )}
+      </p>
+      <p className={styles.privacy}>{privacy}</p>
+    </>
+  );
+}
+
+function Counts({ part, chart }: { readonly part: AcademyPart; readonly chart?: Counted["proved"]["chart"] }) {
+  return (
+    <Part margin={part.margin} explains={part.explains}>
+      <h2>{part.heading}</h2>
+      {chart ? <MonthChart chart={chart} /> : null}
+      {part.table === null ? null : <Table model={part.table} />}
+      {part.links.map((link) => (
+        <p key={link.href}>
+          <Link prefetch={false} href={link.href} className={styles.link}>
+            {link.label}
+          </Link>
+        </p>
+      ))}
+    </Part>
+  );
+}
+
+/** How an academy gets on, in counts: what was proved, what to do next, the evidence, and what would settle the rest. */
+export function AcademyPage({ model }: { readonly model: Academy }) {
+  const { counted } = model;
+  return (
+    <>
+      <PageHead title={model.title} lede={model.lede}>
+        {counted === null ? null : <Filter counted={counted} />}
+      </PageHead>
+      {counted === null ? null : (
+        <>
+          <Counts part={counted.proved} chart={counted.proved.chart} />
+          <Counts part={counted.stalled} />
+          <Counts part={counted.levels} />
+          <Counts part={counted.films} />
+          <Counts part={counted.open} />
+        </>
+      )}
+    </>
+  );
+}

@@ -1,0 +1,42 @@
+import type { Link, TableModel } from "./basic-model";
+import type { FieldModel } from "./form-model";
+
+/** A part of an academy's page: its finding, a table of the numbers, and where they lead. */
+export interface AcademyPart {
+  readonly margin: string;
+  readonly explains: string;
+  readonly heading: string;
+  readonly table: TableModel | null;
+  readonly links: readonly Link[];
+}
+
+/** Gains above a line and slips below it, a column a month. */
+export interface MonthChart {
+  /** What it shows, in a sentence. */
+  readonly sentence: string;
+  readonly gains: string;
+  readonly slips: string;
+  readonly months: readonly { readonly label: string; readonly gains: number; readonly slips: number }[];
+  /** The highest column on either side; at least 1. */
+  readonly most: number;
+}
+
+/** How an academy gets on, in counts. */
+export interface AcademyPage {
+  readonly documentTitle: string;
+  readonly title: string;
+  readonly lede: string;
+  /** Null: there are too few students to count anything. */
+  readonly counted: {
+    readonly filter: { readonly action: string; readonly field: FieldModel; readonly submit: string };
+    /** Of whom is counted, and which groups are left out. */
+    readonly state: string;
+    readonly privacy: string;
+    readonly all: Link | null;
+    readonly proved: AcademyPart & { readonly chart: MonthChart };
+    readonly stalled: AcademyPart;
+    readonly levels: AcademyPart;
+    readonly open: AcademyPart;
+    readonly films: AcademyPart;
+  } | null;
+}

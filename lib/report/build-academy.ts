@@ -1,0 +1,146 @@
+import { SMALL_GROUP } from "@/lib/domain/small-group";
+import type { Words } from "@/lib/words/catalogue";
+import { sayDay } from "@/lib/words/day-words";
+import { sayFundamental } from "@/lib/words/say-fundamental";
+import type { AcademyPage, AcademyPart } from "./academy-model";
+import { type AcademySource, rosterOf } from "./academy-source";
+import type { TableModel } from "./basic-model";
+import { buildMonths } from "./build-academy-months";
+import { countPlaces } from "./count-places";
+import { FILM_STATES } from "./film-state";
+import { OPEN_WHYS, openWhy } from "./open-why";
+import { saidGlyph } from "./said";
+
+const columns = (words: Words, of: string, names: readonly string[]): TableModel["columns"] =>
+  names.map((name, at) => ({
+    label: words.say(`academy.${of}.${name}`),
+    align: at === 0 ? ("start" as const) : ("end" as const),
+  }));
+
+function part(
+  words: Words,
+  of: string,
+  said: Readonly<Record<string, string | number>>,
+): Omit<AcademyPart, "table" | "links"> {
+  return {
+    margin: words.say(`academy.margin.${of}`),
+    explains: words.say(`academy.explains.${of}`, said),
+    heading: words.say(`academy.${of}.heading`, said),
+  };
+}
+
+function stalledPart(words: Words, source: AcademySource): AcademyPart {
+  const { stalled, weeks } = source;
+  return {
+    ...part(words, "stalled", { stalled, weeks: weeks.stalled }),
+    table: null,
+    links:
+      stalled === 0 ? [] : [{ href: rosterOf(source, { show: "stalled" }), label: words.say("academy.stalled.go") }],
+  };
+}
+
+function openPart(words: Words, source: AcademySource): AcademyPart {
+  const open = source.tracks.filter(({ verdict }) => saidGlyph(verdict) === "open");
+  const rows = OPEN_WHYS.flatMap((why) => {
+    const count = open.filter(({ verdict }) => openWhy(verdict) === why).length;
+    return count === 0 ? [] : [{ cells: [words.say(`academy.open.${why}`), String(count)], tone: "plain" as const }];
+  });
+  return {
+    ...part(words, "open", { open: open.length, tracks: source.tracks.length }),
+    table:
+      rows.length === 0
+        ? null
+        : { caption: words.say("academy.open.caption"), columns: columns(words, "open", ["why", "tracks"]), rows },
+    links:
+      open.length === 0 ? [] : [{ href: rosterOf(source, { verdict: "open" }), label: words.say("academy.open.go") }],
+  };
+}
+
+function filmsPart(words: Words, source: AcademySource): AcademyPart {
+  const { films, weeks } = source;
+  const counted = films.filter((state) => state === "counted").length;
+  const rows = FILM_STATES.flatMap((state) => {
+    const count = films.filter((each) => each === state).length;
+    return count === 0 ? [] : [{ cells: [words.say(`academy.films.${state}`), String(count)], tone: "plain" as const }];
+  });
+  return {
+    ...part(words, "films", { films: films.length, counted, weeks: weeks.films }),
+    table:
+      rows.length === 0
+        ? null
+        : { caption: words.say("academy.films.caption"), columns: columns(words, "films", ["what", "films"]), rows },
+    links: [],
+  };
+}
+
+function levelsPart(words: Words, source: AcademySource): AcademyPart {
+  const places = source.fundamentals.flatMap((fundamental) => {
+    const own = source.tracks.filter(({ fundamentalId }) => fundamentalId === fundamental.id);
+    const { inside, edge, outside } = countPlaces(own);
+    // Of fewer than five students nothing is counted by itself.
+    if (new Set(own.map(({ studentId }) => studentId)).size < SMALL_GROUP || inside + edge + outside === 0) return [];
+    return [{ fundamental, inside, edge, outside }];
+  });
+  const most = places.toSorted((a, b) => b.outside - a.outside)[0];
+  return {
+    ...part(words, "levels", {
+      outside: most?.outside ?? 0,
+      name: most === undefined ? "" : sayFundamental(words, most.fundamental),
+      all: most === undefined ? 0 : most.inside + most.edge + most.outside,
+    }),
+    table:
+      places.length === 0
+        ? null
+        : {
+            caption: words.say("academy.levels.caption"),
+            columns: columns(words, "levels", ["fundamental", "inside", "edge", "outside"]),
+            rows: places.map(({ fundamental, inside, edge, outside }) => ({
+              cells: [sayFundamental(words, fundamental), String(inside), String(edge), String(outside)],
+              tone: "plain" as const,
+              href: rosterOf(source, { fundamental: fundamental.id, place: null }),
+            })),
+          },
+    links: [],
+  };
+}
+
+function filterOf(words: Words, { group, groups }: AcademySource) {
+  return {
+    action: "/academy",
+    field: {
+      ...{ name: "of", label: words.say("academy.filter"), hint: "", kind: "select" as const, value: group?.id ?? "" },
+      options: [
+        { value: "", label: words.say("academy.filter.all") },
+        ...(groups?.told ?? []).map(({ id, label }) => ({ value: id, label })),
+      ],
+      ...{ required: "no" as const, error: "" },
+    },
+    submit: words.say("academy.filter.submit"),
+  };
+}
+
+/** How an academy, or a group of it, gets on: what was proved, who waits for a proof, what is open and what was filmed, in counts. */
+export function buildAcademyPage(words: Words, source: AcademySource): AcademyPage {
+  const { groups, group, students } = source;
+  const documentTitle = words.say("document-title", { page: words.say("academy") });
+  const whose = { students, group: group === null ? "all" : "some", name: group?.label ?? "" };
+  if (groups === null)
+    return { documentTitle, title: words.say("academy.few"), lede: words.say("academy.few.text"), counted: null };
+  const proved = buildMonths(words, source);
+  return {
+    documentTitle,
+    title: words.say("academy.title", { gains: proved.gains, slips: proved.slips }),
+    lede: words.say("academy.lede", { from: sayDay(words, source.from, "day-year") }),
+    counted: {
+      filter: filterOf(words, source),
+      state: words.say("academy.state", whose),
+      privacy: words.say("academy.privacy", { hidden: groups.hidden }),
+      all: group === null ? null : { href: "/academy", label: words.say("academy.all") },
+      proved: { ...part(words, "proved", { gains: proved.gains, slips: proved.slips }), ...proved.shown },
+      stalled: stalledPart(words, source),
+      levels: levelsPart(words, source),
+      open: openPart(words, source),
+      films: filmsPart(words, source),
+    },
+  };
+}

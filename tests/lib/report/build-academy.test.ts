@@ -1,0 +1,109 @@
+import { describe, expect, it } from "vitest";
+import { orderedFundamentals } from "@/lib/domain/catalogue";
+import type { TrackVerdict } from "@/lib/domain/track-verdict";
+import type { AcademySource } from "@/lib/report/academy-source";
+import { buildAcademyPage } from "@/lib/report/build-academy";
+import { wordsFor } from "@/lib/words/catalogue";
+import { track } from "./made-roster";
+
+const words = wordsFor("en");
+
+function own(studentId: string, over: Partial<TrackVerdict>) {
+  const made = track("hinge", { changes: [], settle: null, notToldApart: null, ...over });
+  return { ...made, studentId };
+}
+
+const changed = (studentId: string, verdict: "gain" | "slip", to: string) => {
+  const change = { verdict, moved: null, from: to, to, provedOn: to } as unknown as NonNullable<TrackVerdict["change"]>;
+  return own(studentId, { verdict, change, changes: [change], listed: true, position: "inside" });
+};
+
+const source = (over: Partial<AcademySource> = {}): AcademySource => ({
+  ...{ academyName: "A", today: "2031-06-12", from: "2031-04-20", group: null, students: 6, stalled: 2 },
+  groups: { told: [], hidden: 2 },
+  tracks: [
+    changed("s1", "gain", "2031-05-02"),
+    changed("s2", "gain", "2031-05-31"),
+    changed("s3", "slip", "2031-06-01"),
+    own("s4", { position: "outside", settle: { none: "first-look", sessionsToFirstLook: 2 } }),
+    own("s5", { position: "outside", settle: { none: "no-plan", sessionsToFirstLook: 0 } }),
+  ],
+  films: ["counted", "counted", "phone", "unread"],
+  weeks: { films: 12, stalled: 8 },
+  fundamentals: orderedFundamentals([]),
+  ...over,
+});
+
+const countedOf = (over: Partial<AcademySource> = {}) => {
+  const { counted, title } = buildAcademyPage(words, source(over));
+  if (counted === null) throw new Error("nothing counted");
+  return { ...counted, title };
+};
+
+describe("how an academy gets on", () => {
+  it("says what is proved by month, and each count leads to its students", () => {
+    const { proved, title } = countedOf();
+    expect(title).toBe("2 real gains and one slip proved");
+    expect(proved.table?.rows.map(({ cells }) => cells)).toEqual([
+      ["Apr 2031", "0", "0"],
+      ["May 2031", "2", "0"],
+      ["Jun 2031", "0", "1"],
+    ]);
+    expect(proved.table?.rows.map(({ ways }) => ways)).toEqual([
+      [null, null, null],
+      [null, "/students?since=gain-2031-05&sort=work#roster", null],
+      [null, null, "/students?since=slip-2031-06&sort=work#roster"],
+    ]);
+    expect(proved.chart.months.map(({ gains, slips }) => [gains, slips])).toEqual([
+      [0, 0],
+      [2, 0],
+      [0, 1],
+    ]);
+  });
+
+  it("of a group each way leads to that group's students", () => {
+    const group = {
+      id: "hand-left",
+      label: "Plays: left-handed",
+      studentIds: new Set<string>(),
+      club: null,
+      view: { hand: "left" as const },
+    };
+    const { proved, stalled, state } = countedOf({ group });
+    expect(proved.table?.rows[1]?.ways?.[1]).toBe("/students?hand=left&since=gain-2031-05&sort=work#roster");
+    expect(stalled.links[0]?.href).toBe("/students?show=stalled&hand=left&sort=work#roster");
+    expect(state).toBe("6 students: Plays: left-handed");
+  });
+
+  it("counts why tracks are open, and what came of films", () => {
+    const { open, films, stalled } = countedOf();
+    expect(open.heading).toBe("2 of 5 tracks not settled");
+    expect(open.table?.rows.map(({ cells }) => cells)).toEqual([
+      ["Too few films for a first answer", "1"],
+      ["No plan of films would settle it soon", "1"],
+    ]);
+    expect(films.heading).toBe("2 of 4 films counted");
+    expect(films.table?.rows.map(({ cells: [, count] }) => count)).toEqual(["2", "1", "1"]);
+    expect(stalled.heading).toBe("2 students have gone 8 weeks of films without a proof");
+  });
+
+  it("counts a fundamental from five students on", () => {
+    expect(countedOf().levels.table?.rows.map(({ cells }) => cells)).toEqual([["Wrist hinge", "3", "0", "2"]]);
+    expect(countedOf({ tracks: source().tracks.slice(0, 4) }).levels.table).toBeNull();
+  });
+
+  it("what isn't on the roster's list is no gain and not settled", () => {
+    const [first] = source().tracks;
+    if (!first) throw new Error("no track");
+    const { proved, open } = countedOf({ tracks: [{ ...first, verdict: { ...first.verdict, listed: false } }] });
+    expect(proved.heading).toBe("No gain, no slip");
+    expect(open.table?.rows[0]?.cells).toEqual(["Enough for this track alone, not yet for the whole roster", "1"]);
+  });
+
+  it("of fewer than five it counts nothing", () => {
+    expect(buildAcademyPage(words, source({ groups: null }))).toMatchObject({
+      title: "Fewer than five students are here",
+      counted: null,
+    });
+  });
+});
