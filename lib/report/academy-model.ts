@@ -26,6 +26,8 @@ export interface AcademyPage {
   readonly documentTitle: string;
   readonly title: string;
   readonly lede: string;
+  /** To how the drills that were given compare. */
+  readonly drills: Link;
   /** Null: there are too few students to count anything. */
   readonly counted: {
     readonly filter: { readonly action: string; readonly field: FieldModel; readonly submit: string };

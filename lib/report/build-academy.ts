@@ -124,11 +124,19 @@ export function buildAcademyPage(words: Words, source: AcademySource): AcademyPa
   const { groups, group, students } = source;
   const documentTitle = words.say("document-title", { page: words.say("academy") });
   const whose = { students, group: group === null ? "all" : "some", name: group?.label ?? "" };
+  const drills = { href: "/drills", label: words.say("compared.link.open") };
   if (groups === null)
-    return { documentTitle, title: words.say("academy.few"), lede: words.say("academy.few.text"), counted: null };
+    return {
+      documentTitle,
+      drills,
+      title: words.say("academy.few"),
+      lede: words.say("academy.few.text"),
+      counted: null,
+    };
   const proved = buildMonths(words, source);
   return {
     documentTitle,
+    drills,
     title: words.say("academy.title", { gains: proved.gains, slips: proved.slips }),
     lede: words.say("academy.lede", { from: sayDay(words, source.from, "day-year") }),
     counted: {

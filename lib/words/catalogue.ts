@@ -8,6 +8,7 @@ import card from "./messages/en/card.json";
 import coach from "./messages/en/coach.json";
 import commands from "./messages/en/commands.json";
 import compare from "./messages/en/compare.json";
+import compared from "./messages/en/compared.json";
 import consent from "./messages/en/consent.json";
 import correct from "./messages/en/correct.json";
 import decides from "./messages/en/decides.json";
@@ -68,6 +69,7 @@ const messages: Readonly<Record<string, string>> = {
   ...card,
   ...coach,
   ...commands,
+  ...compared,
   ...correct,
   ...decides,
   ...desk,

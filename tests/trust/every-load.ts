@@ -6,6 +6,7 @@ import { loadJudgedPart } from "@/app/_server/archive/load-judged";
 import { loadReport } from "@/app/_server/archive/load-report";
 import { packArchive } from "@/app/_server/archive/pack-archive";
 import { loadUnfinishedPart } from "@/app/_server/draft/unfinished";
+import { loadComparedDrills } from "@/app/_server/drill/load-compared";
 import { loadDecide } from "@/app/_server/drill/load-decide";
 import { loadLetter } from "@/app/_server/family/load-letter";
 import { loadTell } from "@/app/_server/family/load-tell";
@@ -52,6 +53,7 @@ const OF_ACADEMY: readonly (readonly [RowKey, (viewer: Viewer) => unknown])[] = 
   ["/students", (viewer) => loadRoster(viewer, { q: "", who: "all" })],
   ["GET /api/roster/csv", (viewer) => loadRosterCsv(viewer, { who: "all" })],
   ["/academy", (viewer) => loadAcademyPage(viewer, {})],
+  ["/drills", (viewer) => loadComparedDrills(viewer, {})],
   ["/due", (viewer) => loadDuePage(viewer)],
   ["/students/new", (viewer) => loadStudentForm(viewer, DRAFT)],
   ["/record", (viewer) => [loadRecordPage(viewer), loadUnfinishedPart(viewer)]],

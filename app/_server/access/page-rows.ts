@@ -17,6 +17,7 @@ export const PAGE_ROWS = {
   "/sign-in/code": anyone(),
   "/academy": academy(DIRECT),
   "/decides": academy(TEACH),
+  "/drills": academy(DIRECT),
   "/due": academy(TEACH),
   "/filming": academy(ENTER),
   "/import": academy(TEACH),

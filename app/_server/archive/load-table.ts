@@ -5,6 +5,7 @@ import { buildTableCsv, findTable } from "@/lib/report/table-downloads";
 import { loadAcademyPage } from "../academy/load-academy";
 import { loadConsent } from "../consent/load-consent";
 import { csvResponse } from "../door/download";
+import { loadComparedDrills } from "../drill/load-compared";
 import { loadFamilyLinks } from "../family/load-family-links";
 import { noteLookAtMany, requireStudent, requireViewer } from "../gate";
 import { loadGoalsPage } from "../goals/goal-desk";
@@ -104,6 +105,11 @@ const LOADERS: Readonly<Record<PageWithTables, (which: Which) => Promise<unknown
       .page,
   review: async (which) =>
     loadReview(await requireStudent("GET /api/tables review", which("student") ?? ""), which("club")),
+  "compared-drills": async (which) =>
+    loadComparedDrills(await requireViewer("GET /api/tables compared-drills"), {
+      for: which("for"),
+      club: which("club"),
+    }),
   academy: async (which) => loadAcademyPage(await requireViewer("GET /api/tables academy"), { of: which("group") }),
   due: async () => loadDuePage(await requireViewer("GET /api/tables due")),
   "note-codings": async () => loadNoteCodings(await requireViewer("GET /api/tables note-codings")),

@@ -57,6 +57,11 @@ export function AcademyPage({ model }: { readonly model: Academy }) {
   return (
     <>
       <PageHead title={model.title} lede={model.lede}>
+        <p>
+          <Link prefetch={false} href={model.drills.href} className={styles.link}>
+            {model.drills.label}
+          </Link>
+        </p>
         {counted === null ? null : <Filter counted={counted} />}
       </PageHead>
       {counted === null ? null : (

@@ -1,0 +1,126 @@
+import type { Fundamental } from "@/lib/domain/fundamental";
+import type { BeforeAfterResult, Comparison, DrillResult, Estimate } from "@/lib/drills/comparison";
+import { COMPARE_THRESHOLDS } from "@/lib/verdict/compare-thresholds";
+import type { Words } from "@/lib/words/catalogue";
+import { decimalsFor, halfWidth, sayNumber, saySigned, withUnit } from "@/lib/words/number-words";
+import { valueTicks } from "./axis";
+import type { ComparedDrillsPage, DrawnEffect } from "./compared-drills-model";
+import { valueRange } from "./value-range";
+
+type Evidence = NonNullable<ComparedDrillsPage["evidence"]>;
+
+/** As messages choose by it. */
+const AGAINST = { waiting: "waiting", "no-drill-recorded": "unrecorded", "other-drills": "others" } as const;
+
+/** Ticks of the axis, about. */
+const TICKS = 5;
+
+function sized(
+  words: Words,
+  { unit }: Fundamental,
+  effect: Estimate,
+): { readonly size: string; readonly between: string } {
+  const decimals = decimalsFor(halfWidth(effect));
+  const [low, high] = [saySigned(effect.low95, decimals), saySigned(effect.high95, decimals)];
+  return {
+    size: withUnit(words, saySigned(effect.estimate, decimals), unit),
+    between: withUnit(words, words.say("number.range", { low, high }), unit),
+  };
+}
+
+function cell(words: Words, fundamental: Fundamental, effect: Estimate | null): string {
+  return effect === null
+    ? words.say("compared.no-figure")
+    : words.say("compared.figure", sized(words, fundamental, effect));
+}
+
+/** Of a drill with fewer students than any figure is shown of, not even the plain one: it would be some few people's. */
+function plainOf(result: DrillResult, beforeAfter: readonly BeforeAfterResult[]): Estimate | null {
+  if (result.students < COMPARE_THRESHOLDS.estimated.value) return null;
+  return beforeAfter.find(({ drill }) => drill === result.drill)?.change ?? null;
+}
+
+function sayCount(words: Words, students: number): string {
+  return students < COMPARE_THRESHOLDS.estimated.value
+    ? words.say("compared.under", { count: COMPARE_THRESHOLDS.estimated.value })
+    : String(students);
+}
+
+function saySays(words: Words, { says, students, effect, against }: DrillResult): string {
+  return words.say(`compared.says.${says}`, {
+    students,
+    against: AGAINST[against],
+    need: COMPARE_THRESHOLDS.judged.value,
+    few: students < COMPARE_THRESHOLDS.estimated.value ? "yes" : "no",
+    shown: effect === null ? "no" : "yes",
+  });
+}
+
+/** Every drill in the order of how many students it was given to, on one axis, with the plain figure beside it for contrast. */
+export function comparedEvidence(words: Words, comparison: Comparison, fundamental: Fundamental): Evidence {
+  const { drills, beforeAfter, reference } = comparison;
+  const plains = new Map(drills.map((result) => [result.drill, plainOf(result, beforeAfter)]));
+  const values = drills.flatMap(({ drill, effect }) => [
+    ...(effect === null ? [] : [effect.low95, effect.high95]),
+    ...(plains.get(drill) ? [plains.get(drill)?.estimate ?? 0] : []),
+  ]);
+  const { low, high } = valueRange([0, ...values]);
+  const ticks = valueTicks(low, high, TICKS, sayNumber).map(({ at }) => at);
+  const drawn = drills.map((result): DrawnEffect => {
+    const { effect, says } = result;
+    const plain = plains.get(result.drill) ?? null;
+    return {
+      ...{ from: low, to: high, ticks },
+      effect: effect === null ? null : { low: effect.low95, value: effect.estimate, high: effect.high95 },
+      look: says === "works" ? "works" : says === "too-few" ? "few" : "plain",
+      plain: plain?.estimate ?? null,
+      sentence: words.say("compared.drawn", {
+        drill: result.drill,
+        figure: cell(words, fundamental, effect),
+        plain: plain === null ? "none" : sized(words, fundamental, plain).size,
+      }),
+    };
+  });
+  const against = AGAINST[reference.kind === "none" ? "other-drills" : reference.kind];
+  return {
+    margin: words.say("compared.margin.evidence"),
+    explains: words.say("compared.evidence.explains"),
+    heading: words.say("compared.evidence.heading", { drills: drills.length }),
+    legend: (["plain", "few", "before-after"] as const).map((look) => ({
+      look,
+      label: words.say(`compared.legend.${look}`, { against }),
+    })),
+    drawnLabel: words.say("compared.column.drawn", { against }),
+    drawn,
+    table: {
+      caption: words.say("compared.evidence.caption", { against }),
+      columns: (["drill", "effect", "kept", "share", "students", "sessions", "plain", "says"] as const).map(
+        (column) => ({
+          label: words.say(`compared.column.${column}`),
+          align: ["students", "sessions"].includes(column) ? ("end" as const) : ("start" as const),
+        }),
+      ),
+      rows: drills.map((result) => ({
+        cells: [
+          result.drill,
+          cell(words, fundamental, result.effect),
+          cell(words, fundamental, result.retained),
+          sayShareEffect(words, result.bandShare),
+          sayCount(words, result.students),
+          result.students < COMPARE_THRESHOLDS.estimated.value ? "" : String(result.sessions),
+          cell(words, fundamental, plains.get(result.drill) ?? null),
+          saySays(words, result),
+        ],
+        tone: result.says === "too-few" ? ("quiet" as const) : ("plain" as const),
+      })),
+    },
+  };
+}
+
+/** An effect on the swings inside the band, of 100. */
+function sayShareEffect(words: Words, effect: Estimate | null): string {
+  if (effect === null) return words.say("compared.no-figure");
+  const hundred = (value: number): string => saySigned(Math.round(value * 100), 0);
+  const between = words.say("number.range", { low: hundred(effect.low95), high: hundred(effect.high95) });
+  return words.say("compared.figure", { size: hundred(effect.estimate), between });
+}

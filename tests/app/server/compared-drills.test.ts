@@ -1,0 +1,115 @@
+import { createElement } from "react";
+import { renderToStaticMarkup } from "react-dom/server";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { loadComparedDrills } from "@/app/_server/drill/load-compared";
+import type { Viewer } from "@/app/_server/gate";
+import { ComparedDrills } from "@/app/_ui/compare/compared-drills";
+import { readComparedAssignments } from "@/db/read/compared";
+import { BUILT_IN } from "@/lib/domain/catalogue";
+import type { ComparedTrack } from "@/lib/domain/compared-track";
+import { compareDrills } from "@/lib/drills/compare-drills";
+import { sayDifference } from "@/lib/report/build-compared-drills";
+import { POLICY } from "@/lib/verdict/policy";
+import { wordsFor } from "@/lib/words/catalogue";
+import { ACADEMIES, drawAcademy } from "../../calibration/drills-population";
+import { startAcademy } from "./own-academy-data";
+
+const SWAY = BUILT_IN.find(({ id }) => id === "hip-sway");
+let viewer: Viewer;
+let remove: () => void;
+/** What lies in the file, as the batch door would be handed it. */
+let tracks: readonly ComparedTrack[];
+
+/** A simulated academy as rows of the file: what was judged of it, and the drills with their practice. */
+function fill({ db, academy }: Viewer): readonly ComparedTrack[] {
+  const { sqlite } = db;
+  const drawn = drawAcademy(ACADEMIES[0] as (typeof ACADEMIES)[number], 7);
+  const put = {
+    student: sqlite.prepare(
+      "INSERT INTO student (id, academy_id, alias, birth_year, hand, zone, clubs, revision, created_at) VALUES (?, ?, ?, 2010, 'left', 'UTC', '', 1, '')",
+    ),
+    analysis: sqlite.prepare(
+      "INSERT INTO analysis (academy_id, student_id, fundamental_id, club_group, as_of, policy_version, noise_model, data_revision, summary, body) VALUES (?, ?, 'hip-sway', 'iron', '', ?, '', 1, '{}', ?)",
+    ),
+    drill: sqlite.prepare(
+      "INSERT OR IGNORE INTO drill (id, academy_id, name, fundamental_id, how, cautions) VALUES (?, ?, ?, 'hip-sway', '', '')",
+    ),
+    given: sqlite.prepare(
+      "INSERT INTO drill_assignment (id, student_id, drill_id, fundamental_id, start_day, end_day, dose, voided_at) VALUES (?, ?, ?, 'hip-sway', ?, ?, '', ?)",
+    ),
+    practice: sqlite.prepare(
+      "INSERT INTO practice (id, student_id, day, assignment_id, minutes, source, who, recorded_at) VALUES (?, ?, ?, ?, 10, 'told', '', '')",
+    ),
+  };
+  const today = Number(viewer.today.slice(0, 4));
+  return sqlite.transaction(() =>
+    drawn.map(({ drills, waiting: _marked, coach: _coach, ...track }, at) => {
+      const { student, ageYears: _age, handedness: _hand, ...judged } = track;
+      put.student.run(student, academy.id, `Student ${at}`);
+      put.analysis.run(academy.id, student, POLICY.version, JSON.stringify({ track: judged, verdict: {} }));
+      const given = drills.map((each, place) => {
+        const id = `${student}-${place}`;
+        put.drill.run(each.drill, academy.id, each.drill);
+        put.given.run(id, student, each.drill, each.start, each.end ?? null, null);
+        if (at % 2 === 0) put.practice.run(`${id}-p`, student, each.start, id);
+        const dose = at % 2 === 0 ? { dose: { minutes: 10, days: 1 } } : {};
+        return { drill: each.drill, start: each.start, ...(each.end ? { end: each.end } : {}), ...dose };
+      });
+      return { ...judged, student, coach: "", ageYears: today - 2010, handedness: "left" as const, drills: given };
+    }),
+  )();
+}
+
+beforeAll(async () => {
+  ({ viewer, remove } = await startAcademy());
+  tracks = fill(viewer);
+});
+afterAll(() => remove());
+
+describe("the page that compares the drills of an academy", () => {
+  it("bears the figures that the batch door has of the same tracks", async () => {
+    const expected = compareDrills(tracks, POLICY);
+    expect(expected.drills.filter(({ effect }) => effect !== null).length).toBeGreaterThan(3);
+    const page = await loadComparedDrills(viewer, { for: "hip-sway" });
+    const rows = page.evidence?.table.rows.map(({ cells }) => cells) ?? [];
+    expect(rows.map(([drill]) => drill)).toEqual(expected.drills.map(({ drill }) => drill));
+    for (const [at, { effect, students }] of expected.drills.entries()) {
+      const drawn = page.evidence?.drawn[at]?.effect ?? null;
+      expect(drawn === null).toBe(effect === null);
+      expect(drawn?.value ?? 0).toBeCloseTo(effect?.estimate ?? 0, 9);
+      expect(drawn?.low ?? 0).toBeCloseTo(effect?.low95 ?? 0, 9);
+      if (students >= 5) expect(rows[at]?.[4]).toBe(String(students));
+      if (effect !== null && SWAY) expect(rows[at]?.[1]).toContain(sayDifference(wordsFor("en"), SWAY, effect));
+    }
+    expect(page.lede).toContain(`${tracks.length} students are measured`);
+    // Nobody can be marked as waiting on file yet, so nothing may be said to work.
+    expect(page.proved?.items).toEqual([]);
+  });
+
+  it("is for which drills were given to most, unless another fundamental is asked for", async () => {
+    expect((await loadComparedDrills(viewer, {})).title).toMatch(/^For Hip sway/);
+    expect((await loadComparedDrills(viewer, { for: "hinge" })).title).toMatch(/no drill was given yet$/);
+    await expect(loadComparedDrills(viewer, { for: "nothing" })).rejects.toThrow("NEXT_HTTP_ERROR_FALLBACK;404");
+  });
+
+  it("a drill that was taken back was given to nobody; another coach's students aren't among them", () => {
+    const all = readComparedAssignments(viewer.db, viewer.scope, "hip-sway");
+    const [one] = all;
+    expect(one).toMatchObject({ minutes: expect.toSatisfy((minutes) => minutes === 10 || minutes === null) });
+    const of = (studentId: string) => ({ ...viewer.scope, students: [studentId] });
+    const own = readComparedAssignments(viewer.db, of(one?.studentId ?? ""), "hip-sway");
+    expect(new Set(own.map(({ studentId }) => studentId))).toEqual(new Set([one?.studentId]));
+    const { sqlite } = viewer.db;
+    sqlite.prepare("UPDATE drill_assignment SET voided_at = 'x' WHERE student_id = ?").run(one?.studentId);
+    expect(readComparedAssignments(viewer.db, of(one?.studentId ?? ""), "hip-sway")).toEqual([]);
+    sqlite.prepare("UPDATE drill_assignment SET voided_at = NULL").run();
+  });
+
+  it("shows what it says, each drawing in words as well, and no student by name", async () => {
+    const page = await loadComparedDrills(viewer, { for: "hip-sway" });
+    const markup = renderToStaticMarkup(createElement(ComparedDrills, { model: page }));
+    for (const { sentence } of page.evidence?.drawn ?? []) expect(markup).toContain(sentence);
+    expect(markup).toContain("This is no ranking");
+    expect(markup).not.toContain("Student 0");
+  });
+});
