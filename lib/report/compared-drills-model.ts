@@ -41,6 +41,8 @@ export interface ComparedDrillsPage {
     readonly drawnLabel: string;
     /** A row each. */
     readonly drawn: readonly DrawnEffect[];
+    /** The same drills: what is kept, and how many sessions it rests on. */
+    readonly details: TableModel;
   } | null;
   readonly sensitivity: {
     readonly margin: string;

@@ -4,6 +4,7 @@ import { COMPARE_THRESHOLDS } from "@/lib/verdict/compare-thresholds";
 import type { Words } from "@/lib/words/catalogue";
 import { decimalsFor, halfWidth, sayNumber, saySigned, withUnit } from "@/lib/words/number-words";
 import { valueTicks } from "./axis";
+import type { TableModel } from "./basic-model";
 import type { ComparedDrillsPage, DrawnEffect } from "./compared-drills-model";
 import { valueRange } from "./value-range";
 
@@ -56,6 +57,17 @@ function saySays(words: Words, { says, students, effect, against }: DrillResult)
   });
 }
 
+function columnsOf(words: Words, columns: readonly string[]): TableModel["columns"] {
+  return columns.map((column) => ({
+    label: words.say(`compared.column.${column}`),
+    align: column === "students" || column === "sessions" ? "end" : "start",
+  }));
+}
+
+function toneOf({ says }: DrillResult): "quiet" | "plain" {
+  return says === "too-few" ? "quiet" : "plain";
+}
+
 /** Every drill in the order of how many students it was given to, on one axis, with the plain figure beside it for contrast. */
 export function comparedEvidence(words: Words, comparison: Comparison, fundamental: Fundamental): Evidence {
   const { drills, beforeAfter, reference } = comparison;
@@ -94,24 +106,31 @@ export function comparedEvidence(words: Words, comparison: Comparison, fundament
     drawn,
     table: {
       caption: words.say("compared.evidence.caption", { against }),
-      columns: (["drill", "effect", "kept", "share", "students", "sessions", "plain", "says"] as const).map(
-        (column) => ({
-          label: words.say(`compared.column.${column}`),
-          align: ["students", "sessions"].includes(column) ? ("end" as const) : ("start" as const),
-        }),
-      ),
+      columns: columnsOf(words, ["drill", "effect", "students", "plain", "says"]),
       rows: drills.map((result) => ({
         cells: [
           result.drill,
           cell(words, fundamental, result.effect),
-          cell(words, fundamental, result.retained),
-          sayShareEffect(words, result.bandShare),
           sayCount(words, result.students),
-          result.students < COMPARE_THRESHOLDS.estimated.value ? "" : String(result.sessions),
           cell(words, fundamental, plains.get(result.drill) ?? null),
           saySays(words, result),
         ],
-        tone: result.says === "too-few" ? ("quiet" as const) : ("plain" as const),
+        tone: toneOf(result),
+      })),
+    },
+    details: {
+      caption: words.say("compared.details.caption"),
+      columns: columnsOf(words, ["drill", "kept", "share", "sessions"]),
+      rows: drills.map((result) => ({
+        cells: [
+          result.drill,
+          cell(words, fundamental, result.retained),
+          sayShareEffect(words, result.bandShare),
+          result.students < COMPARE_THRESHOLDS.estimated.value
+            ? words.say("compared.no-figure")
+            : String(result.sessions),
+        ],
+        tone: toneOf(result),
       })),
     },
   };

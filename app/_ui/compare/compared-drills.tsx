@@ -21,6 +21,7 @@ function Evidence({ part }: { readonly part: NonNullable<ComparedDrillsPage["evi
         ))}
       </ul>
       <Table model={part.table} drawn={{ label: part.drawnLabel, cells }} />
+      <Table model={part.details} />
     </Part>
   );
 }

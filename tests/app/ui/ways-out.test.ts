@@ -14,8 +14,10 @@ function componentsWith(tag: string): string[] {
 
 /** Where a drawing of a page goes out, or why it needs no way out. */
 const DRAWINGS: Readonly<Record<string, string>> = {
+  "academy/month-chart.tsx": "counts a month; the table beside it goes out",
   "chart-file/drawing-file.tsx": "writes the files",
   "chart-file/family-file.tsx": "writes the file for the family",
+  "compare/effect-mark.tsx": "a mark in a table's cell; the table goes out",
   "contact/share-mark.tsx": "one figure that stands in words beside it and in the contact table",
   "decides/decides.tsx": "pictures of a count, the same for everybody; the counts stand beside it",
   "family/picture.tsx": "goes out in the file for the family",

@@ -31,6 +31,7 @@ const wish = { fundamentalId: "hinge", view: "face-on", reader: "Coach", level: 
 
 const ASKED: Readonly<Record<string, Asked>> = {
   "academies readAcademy": academy(),
+  "academy-films readAcademyFilms": cut("2020-01-01"),
   "access-tokens readAccessTokens": own(),
   "archive-rules readArchivedRules": caller(),
   "archive-student readArchivedRereads": caller([]),
@@ -41,6 +42,9 @@ const ASKED: Readonly<Record<string, Asked>> = {
   "club-groups readGroupClubs": academy("iron"),
   "club-groups readGroupUse": { args: [], is: "told" },
   "club-groups readRegroupings": academy(),
+  "compared readComparedAnalyses": cut({ fundamentalId: "hinge", policyVersion: "p1" }),
+  "compared readComparedAssignments": cut("hinge"),
+  "compared readDrilledFundamentals": hidden(),
   "current-analyses readCurrentLines": cut("p1"),
   "current-analyses readCurrentSummaries": cut("p1"),
   "current-analyses readStaleStudents": cut("p9"),
