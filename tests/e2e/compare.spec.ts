@@ -1,0 +1,42 @@
+import { expect, expectAccessible, test } from "./watched";
+
+test("the comparison of drills holds at 320 to 1440 px, and everyone can read it", async ({ page }) => {
+  for (const address of ["/drills", "/drills?for=trail-v", "/drills?for=hinge&club=driver"])
+    for (const width of [320, 390, 768, 1440]) {
+      await page.setViewportSize({ width, height: 900 });
+      await page.goto(address);
+      await expect(page.getByRole("heading", { level: 1 })).toContainText(/: no drill/);
+      const over = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
+      expect([address, width, over <= 0]).toEqual([address, width, true]);
+      await expectAccessible(page);
+    }
+});
+
+test("it is reached from the academy's page, says what can't be told, and its table goes out as it stands", async ({
+  page,
+}) => {
+  await page.goto("/academy");
+  await page.getByRole("link", { name: "Compare the drills" }).click();
+  await page.waitForURL(/\/drills$/);
+  await expect(page.getByText(/isn’t the same as no drill, so nothing is said to work/)).toBeVisible();
+  const table = page.getByRole("table", { name: /^Effect of each drill/ });
+  const row = table.getByRole("row").nth(1);
+  const drill = (await row.getByRole("rowheader").textContent()) ?? "";
+  await expect(row.getByRole("img", { name: new RegExp(`^${drill}: `) })).toBeVisible();
+  const file = page.waitForEvent("download");
+  await page.getByRole("link", { name: "This table as CSV" }).first().click();
+  const stream = await (await file).createReadStream();
+  const parts: Buffer[] = [];
+  for await (const part of stream) parts.push(part as Buffer);
+  expect(Buffer.concat(parts).toString("utf8")).toContain(drill);
+});
+
+test.describe("without scripts", () => {
+  test.use({ javaScriptEnabled: false });
+
+  test("another fundamental is asked for by a link", async ({ page }) => {
+    await page.goto("/drills");
+    await page.getByRole("link", { name: "Wrist hinge" }).click();
+    await expect(page.getByRole("heading", { level: 1 })).toContainText("Wrist hinge");
+  });
+});
