@@ -87,6 +87,26 @@ export const told = sqliteTable(
   (table) => [index("told_student").on(table.studentId, table.recordedAt)],
 );
 
+/** A stretch in which a student is left without a drill for a fundamental on purpose: marked on its first day, never afterwards. */
+export const waiting = sqliteTable(
+  "waiting",
+  {
+    id: text("id").primaryKey(),
+    studentId: text("student_id")
+      .notNull()
+      .references(() => student.id, { onDelete: "cascade" }),
+    fundamentalId: text("fundamental_id").notNull(),
+    fromDay: text("from_day").notNull(),
+    /** The last day; null: it lasts. */
+    untilDay: text("until_day"),
+    who: text("who").notNull(),
+    recordedAt: text("recorded_at").notNull(),
+    /** Null: it stands. */
+    voidedAt: text("voided_at"),
+  },
+  (table) => [index("waiting_student").on(table.studentId, table.fromDay)],
+);
+
 /** An academy's rule of when a fundamental is owned: numbered, dated, never changed. */
 export const owningRule = sqliteTable(
   "owning_rule",

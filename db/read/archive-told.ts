@@ -25,6 +25,9 @@ const QUERIES: Readonly<Record<keyof ToldOfStudent, string>> = {
   told: `${ONE} SELECT :studentId AS studentId, club_group AS clubGroup, kind, text, findings, day, who,
       recorded_at AS recordedAt, voided_at AS voidedAt
     FROM told WHERE student_id IN (SELECT id FROM one) ORDER BY day, recorded_at, id`,
+  waiting: `${ONE} SELECT :studentId AS studentId, fundamental_id AS fundamentalId, from_day AS fromDay,
+      until_day AS untilDay, who, recorded_at AS recordedAt, voided_at AS voidedAt
+    FROM waiting WHERE student_id IN (SELECT id FROM one) ORDER BY from_day, recorded_at, id`,
   recordViews: `${ONE} SELECT :studentId AS studentId, who, role, what, place, viewed_at AS viewedAt
     FROM record_view WHERE student_id IN (SELECT id FROM one) ORDER BY id`,
   retentionNotices: `${ONE} SELECT :studentId AS studentId, retention_notice.kind, link_id AS linkId,

@@ -16,6 +16,7 @@ export const BUILT_KINDS = [
   "priority",
   "film-plan",
   "told",
+  "waiting",
   "drill",
   "practice",
   "event",
@@ -111,6 +112,7 @@ const CHECKS: Readonly<Record<BuiltKind, string>> = {
   priority: "SELECT student_id, NULL FROM priority_choice WHERE recorded_at > :at AND student_id IN touched",
   "film-plan": "SELECT student_id, NULL FROM film_plan WHERE recorded_at > :at AND student_id IN touched",
   told: "SELECT student_id, NULL FROM told WHERE recorded_at > :at AND student_id IN touched",
+  waiting: "SELECT student_id, NULL FROM waiting WHERE recorded_at > :at AND student_id IN touched",
   drill: `SELECT student_id, NULL FROM drill_assignment WHERE batch_id IS NOT :batch
       AND (student_id IN new_student OR (recorded_at > :at AND student_id IN touched))
     UNION ALL SELECT student_id, NULL FROM drill_decision JOIN drill_assignment given ON given.id = assignment_id

@@ -23,6 +23,7 @@ const ENTERED: readonly (readonly [table: string, column: string])[] = [
   ["priority_choice", "recorded_at"],
   ["film_plan", "recorded_at"],
   ["told", "recorded_at"],
+  ["waiting", "recorded_at"],
   ["consent", "recorded_at"],
   ["family_link", "made_at"],
   ["family_link", "renewed_at"],

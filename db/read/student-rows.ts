@@ -31,6 +31,7 @@ export const ROWS_OF_STUDENT = {
   priority_choice: MINE,
   film_plan: MINE,
   told: MINE,
+  waiting: MINE,
   asking: MINE,
   goal_band: MINE,
   height: MINE,
@@ -78,7 +79,7 @@ export function readStudentRowCounts(db: Database, { studentIds }: ErasedGroup):
 
 const NAMED = [
   ...["session", "event", "drill_assignment", "practice", "read_back", "consent", "charge", "goal_band"],
-  ...(["film_plan", "told"] as const),
+  ...(["film_plan", "told", "waiting"] as const),
   ...["family_link", "family_request", "retention_notice"],
 ] as const;
 

@@ -154,9 +154,17 @@ function isReadAgain(db: Database, change: RecordChange, sessions: string): bool
  * also when it is over.
  */
 const HAPPENED = [
-  ...["event", "drill_assignment", "consent", "asking", "charge", "priority_choice", "film_plan", "told"].map(
-    (table) => `${table} WHERE recorded_at`,
-  ),
+  ...[
+    "event",
+    "drill_assignment",
+    "consent",
+    "asking",
+    "charge",
+    "priority_choice",
+    "film_plan",
+    "told",
+    "waiting",
+  ].map((table) => `${table} WHERE recorded_at`),
   "practice WHERE (voided_at IS NULL OR pain IS NOT NULL) AND recorded_at",
   "family_link WHERE revoked_at IS NULL AND made_at",
   "family_request WHERE settled_at IS NULL AND asked_at",

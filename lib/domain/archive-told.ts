@@ -1,5 +1,6 @@
 import type { FamilyLink, FamilyRequest } from "./family-link";
 import type { Told } from "./told";
+import type { Waiting } from "./waiting";
 
 /**
  * What an archive tells of a student beside the record: who had them in charge, what the family was shown and asked, who looked,
@@ -12,6 +13,7 @@ export interface ToldOfStudent {
   readonly familyOpenings: readonly ToldOpening[];
   readonly familyRequests: readonly ToldRequest[];
   readonly told: readonly ToldText[];
+  readonly waiting: readonly ToldWaiting[];
   readonly recordViews: readonly ToldView[];
   readonly retentionNotices: readonly ToldNotice[];
   readonly carriedLooks: readonly ToldCarriedLook[];
@@ -54,6 +56,9 @@ export type ToldText = Of &
     /** JSON: the changes that it tells, by fundamental. */
     readonly findings: string;
   };
+
+/** A stretch without a drill on purpose. */
+export type ToldWaiting = Of & Omit<Waiting, "id">;
 
 export interface ToldView extends Of {
   readonly who: string;

@@ -80,6 +80,19 @@ export function archiveToldTables(student: AliasOf, told: readonly ToldOfStudent
     ),
     ...familyTables(student, told),
     table(
+      "waiting",
+      told.flatMap((each) => each.waiting),
+      {
+        student,
+        fundamental: (row) => row.fundamentalId,
+        date: (row) => row.fromDay,
+        "end date": (row) => row.untilDay,
+        who: (row) => row.who,
+        entered: (row) => row.recordedAt,
+        "taken back": (row) => row.voidedAt,
+      },
+    ),
+    table(
       "who-looked",
       told.flatMap((each) => each.recordViews),
       {

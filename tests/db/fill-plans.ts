@@ -1,5 +1,5 @@
 import type { Database } from "@/db/client";
-import { drillDecision, filmPlan, owningRule, priorityChoice, told } from "@/db/schema-plans";
+import { drillDecision, filmPlan, owningRule, priorityChoice, told, waiting } from "@/db/schema-plans";
 import { NOW } from "./academy-fixture";
 
 /** What a coach decided and planned for student `s1`, whose drill is `g1`, and the academy's owning rule: a row in every table. */
@@ -17,6 +17,10 @@ export function fillPlans({ orm }: Database): void {
   orm
     .insert(told)
     .values({ id: "to1", ...of, kind: "message", text: "Ari: good news.", findings: "[]", day: "2031-01-04", ...by })
+    .run();
+  orm
+    .insert(waiting)
+    .values({ id: "wa1", studentId: "s1", fundamentalId: "hinge", fromDay: "2031-01-04", ...by })
     .run();
   orm
     .insert(drillDecision)

@@ -57,6 +57,13 @@ export function toldRows(
       },
     ],
     [
+      "waiting",
+      {
+        ...{ id: `waiting-${studentId}`, ...student, fundamental_id: "hinge", from_day: "2031-01-05" },
+        ...{ until_day: "2031-02-05", who: p("waiting.who"), recorded_at: NOW, voided_at: NOW },
+      },
+    ],
+    [
       "record_view",
       {
         ...student,

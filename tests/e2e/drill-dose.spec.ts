@@ -90,3 +90,13 @@ test("the pages of a drill hold at 320 to 1440 px and can be read by everyone", 
     }
   }
 });
+
+test("what is left without a drill on purpose is marked with one press, and ended with another", async ({ page }) => {
+  await page.goto("/students/s03/drills");
+  const begin = page.getByRole("button", { name: /^Leave .* alone on purpose$/ }).first();
+  const name = /^Leave (.*) alone on purpose$/.exec((await begin.textContent()) ?? "")?.[1] ?? "";
+  await begin.click();
+  await expect(page.getByRole("heading", { name: "One thing waits on purpose" })).toBeVisible();
+  await page.getByRole("button", { name: `End the wait of ${name}` }).click();
+  await expect(page.getByRole("heading", { name: "Nothing waits on purpose" })).toBeVisible();
+});

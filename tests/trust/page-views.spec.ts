@@ -29,6 +29,7 @@ const MEASURED = [
   "drill_decision",
   "film_plan",
   "told",
+  "waiting",
   "owning_rule",
   "seen",
   "reread_draw",

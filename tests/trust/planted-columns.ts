@@ -50,6 +50,7 @@ export const PRIVATE: Readonly<Record<string, Cell>> = {
   "film_plan.who": "record",
   "told.text": "record",
   "told.who": "record",
+  "waiting.who": "record",
   "drill_assignment.end_why": "record",
   "event.note": "record",
   "event.who": "record",

@@ -48,6 +48,7 @@ export function addedRows(
         recorded_at: AT,
       },
     ],
+    ["waiting", { id: "planted", ...student, fundamental_id: "hinge", from_day: DAY, who: "", recorded_at: AT }],
     [
       "told",
       {

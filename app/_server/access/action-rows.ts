@@ -52,6 +52,7 @@ export const ACTION_ROWS = {
   "/students/[studentId]/drills/[assignmentId] submitDrillBack": student(TEACH),
   "/students/[studentId]/drills/[assignmentId] submitDrillStop": student(TEACH),
   "/students/[studentId]/drills/[assignmentId]/decide submitDrillDecision": student(TEACH),
+  "/students/[studentId]/drills pressWaiting": student(TEACH),
   "/students/[studentId]/drills/new fillDoseAnew": student(TEACH),
   "/students/[studentId]/drills/new submitDrill": student(TEACH),
   "/students/[studentId]/erase submitErase": student(DIRECT),

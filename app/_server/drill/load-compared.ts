@@ -2,6 +2,7 @@ import { notFound } from "next/navigation";
 import { readComparedAnalyses, readComparedAssignments, readDrilledFundamentals } from "@/db/read/compared";
 import { readCharges } from "@/db/read/people";
 import { readStudents } from "@/db/read/students";
+import { readAcademyWaiting } from "@/db/read/waiting";
 import type { ClubGroup } from "@/lib/domain/club-group";
 import { currentGroups } from "@/lib/domain/club-grouping";
 import type { ComparedTrack } from "@/lib/domain/compared-track";
@@ -65,6 +66,7 @@ export async function loadComparedDrills(viewer: Viewer, asked: AskedComparison)
   const groups = currentGroups(grouping).map(({ id }) => id);
   const clubGroup = chooseGroup(groups, analyses, asked.club);
   const given = byStudent(readComparedAssignments(db, scope, wished.id));
+  const waits = byStudent(readAcademyWaiting(db, scope, wished.id));
   const students = new Map(readStudents(db, scope).map((student) => [student.id, student]));
   const coach = coachOf(viewer);
   const tracks = analyses
@@ -75,7 +77,21 @@ export async function loadComparedDrills(viewer: Viewer, asked: AskedComparison)
       const { track } = JSON.parse(body) as Judged;
       const ageYears = student.birthYear === null ? {} : { ageYears: Number(today.slice(0, 4)) - student.birthYear };
       const drills = drillsOf(given.get(studentId) ?? []);
-      return [{ ...track, student: studentId, coach: coach(studentId), handedness: student.hand, drills, ...ageYears }];
+      const waiting = (waits.get(studentId) ?? []).map(({ fromDay, untilDay }) => ({
+        from: fromDay,
+        to: untilDay ?? today,
+      }));
+      return [
+        {
+          ...track,
+          waiting,
+          student: studentId,
+          coach: coach(studentId),
+          handedness: student.hand,
+          drills,
+          ...ageYears,
+        },
+      ];
     });
   const page = buildComparedDrills(words, {
     fundamental: wished,

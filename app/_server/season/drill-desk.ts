@@ -16,6 +16,7 @@ import { proposeSource, whyStop } from "../drill/proposals";
 import type { StudentViewer } from "../gate";
 import { doseEntries } from "./drill-form";
 import { loadAcademyRules } from "./student-record";
+import { endWaiting } from "./waiting-desk";
 
 /** The words under which the form of a drill is kept, and the one that stops it. */
 export const DRILL_FORM = "drill-form";
@@ -93,6 +94,7 @@ function enterDrill(viewer: StudentViewer, data: FormData): Given | Refused {
     if (wrong !== null) updateAssignmentTakenBack(db, student, { assignmentId: wrong.id, wish: "take", now: by.now });
     const { id: drillId, fundamentalId } = drillOf(viewer, parsed.value);
     const { start, dose, remeasureOn } = parsed.value;
+    endWaiting(viewer, fundamentalId, start);
     const { reps, minutes: minutesADay, daysAWeek, stop: stopRule } = dose;
     const asked = { reps, minutesADay, daysAWeek, stopRule, remeasureOn };
     insertAssignment(

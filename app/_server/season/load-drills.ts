@@ -19,6 +19,7 @@ import { DRILL_FORM, DRILL_STOP, drillDraft, findAssignment, stopDraft } from ".
 import { buildDrillForm, buildStopForm } from "./drill-form";
 import { buildBackForm } from "./event-form";
 import { loadAcademyRules } from "./student-record";
+import { loadWaiting } from "./waiting-desk";
 
 function sourceOf(viewer: StudentViewer): DrillsSource {
   return {
@@ -31,10 +32,13 @@ function sourceOf(viewer: StudentViewer): DrillsSource {
   };
 }
 
-/** Every drill given to a student. */
+/** Every drill given to a student, and what waits without one on purpose. */
 export function loadDrills(viewer: StudentViewer): HappenPage {
   const which = { student: viewer.student.studentId };
-  return linkTables(viewer.words, "drills", which, buildDrillsPage(viewer.words, sourceOf(viewer)));
+  const page = buildDrillsPage(viewer.words, sourceOf(viewer));
+  const waiting = loadWaiting(viewer);
+  const parts = waiting === null ? page.parts : [...page.parts, waiting];
+  return linkTables(viewer.words, "drills", which, { ...page, parts });
 }
 
 /** One given drill with what can be done to it. */

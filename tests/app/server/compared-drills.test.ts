@@ -37,13 +37,16 @@ function fill({ db, academy }: Viewer): readonly ComparedTrack[] {
     given: sqlite.prepare(
       "INSERT INTO drill_assignment (id, student_id, drill_id, fundamental_id, start_day, end_day, dose, voided_at) VALUES (?, ?, ?, 'hip-sway', ?, ?, '', ?)",
     ),
+    waiting: sqlite.prepare(
+      "INSERT INTO waiting (id, student_id, fundamental_id, from_day, until_day, who, recorded_at) VALUES (?, ?, 'hip-sway', ?, ?, '', '')",
+    ),
     practice: sqlite.prepare(
       "INSERT INTO practice (id, student_id, day, assignment_id, minutes, source, who, recorded_at) VALUES (?, ?, ?, ?, 10, 'told', '', '')",
     ),
   };
   const today = Number(viewer.today.slice(0, 4));
   return sqlite.transaction(() =>
-    drawn.map(({ drills, waiting: _marked, coach: _coach, ...track }, at) => {
+    drawn.map(({ drills, waiting = [], coach: _coach, ...track }, at) => {
       const { student, ageYears: _age, handedness: _hand, ...judged } = track;
       put.student.run(student, academy.id, `Student ${at}`);
       put.analysis.run(academy.id, student, POLICY.version, JSON.stringify({ track: judged, verdict: {} }));
@@ -55,7 +58,16 @@ function fill({ db, academy }: Viewer): readonly ComparedTrack[] {
         const dose = at % 2 === 0 ? { dose: { minutes: 10, days: 1 } } : {};
         return { drill: each.drill, start: each.start, ...(each.end ? { end: each.end } : {}), ...dose };
       });
-      return { ...judged, student, coach: "", ageYears: today - 2010, handedness: "left" as const, drills: given };
+      for (const [place, { from, to }] of waiting.entries()) put.waiting.run(`${student}-w${place}`, student, from, to);
+      return {
+        ...judged,
+        student,
+        waiting,
+        coach: "",
+        ageYears: today - 2010,
+        handedness: "left" as const,
+        drills: given,
+      };
     }),
   )();
 }
@@ -82,8 +94,8 @@ describe("the page that compares the drills of an academy", () => {
       if (effect !== null && SWAY) expect(rows[at]?.[1]).toContain(sayDifference(wordsFor("en"), SWAY, effect));
     }
     expect(page.lede).toContain(`${tracks.length} students are measured`);
-    // Nobody can be marked as waiting on file yet, so nothing may be said to work.
-    expect(page.proved?.items).toEqual([]);
+    expect(page.proved?.texts[0]).toContain("left waiting on purpose");
+    expect(page.proved?.items).toHaveLength(expected.drills.filter(({ says }) => says === "works").length);
   });
 
   it("is for which drills were given to most, unless another fundamental is asked for", async () => {
@@ -103,6 +115,14 @@ describe("the page that compares the drills of an academy", () => {
     sqlite.prepare("UPDATE drill_assignment SET voided_at = 'x' WHERE student_id = ?").run(one?.studentId);
     expect(readComparedAssignments(viewer.db, of(one?.studentId ?? ""), "hip-sway")).toEqual([]);
     sqlite.prepare("UPDATE drill_assignment SET voided_at = NULL").run();
+  });
+
+  it("with too few marked as waiting nothing is said to work", async () => {
+    viewer.db.sqlite.exec("UPDATE waiting SET voided_at = 'x'");
+    const page = await loadComparedDrills(viewer, { for: "hip-sway" });
+    expect(page.proved?.items).toEqual([]);
+    expect(page.proved?.texts[0]).toContain("No drill recorded isn’t the same as no drill");
+    viewer.db.sqlite.exec("UPDATE waiting SET voided_at = NULL");
   });
 
   it("shows what it says, each drawing in words as well, and no student by name", async () => {

@@ -13,6 +13,7 @@ const NOTHING_TYPED: Readonly<Record<string, string>> = {
   submitPracticeBack: "a button for each entry",
   submitPlanBack: "a button for each plan",
   pressReminded: "a button",
+  pressWaiting: "a button for each fundamental",
   pressReminder: "a button for each family",
   workOutLetter: "keeps the form and shows it again",
   submitTold: "a button for each text",

@@ -22,6 +22,7 @@ import { LATEST, load, measure, newcomer, planOf, scope, undoing } from "../undo
 const PLANNED = { club_group: "iron", who: "Owner", recorded_at: LATEST };
 const PRIORITY = { ...PLANNED, reason: "grip", day: "2031-03-03" };
 const TOLD = { ...PLANNED, id: "t9", kind: "message", text: "", findings: "[]", day: "2031-03-03" };
+const WAITING = { id: "w9", fundamental_id: "hinge", from_day: "2031-03-03", who: "", recorded_at: LATEST };
 const FILM_PLAN = { ...PLANNED, id: "fp9", made_on: "2031-03-03", due_on: "2031-03-10", body: "{}" };
 const CHARGE = {
   ...{ id: "c9", coach_id: "robin", kind: "own", from_day: "2031-03-03", who: "Owner", recorded_at: LATEST },
@@ -86,16 +87,10 @@ const ACTS: Readonly<Record<string, (db: Database, at: { session: string; studen
   priority: (db, { student }) => insertRow(db, "priority_choice", { ...PRIORITY, student_id: student }),
   "film-plan": (db, { student }) => insertRow(db, "film_plan", { ...FILM_PLAN, student_id: student }),
   told: (db, { student }) => insertRow(db, "told", { ...TOLD, student_id: student }),
+  waiting: (db, { student }) => insertRow(db, "waiting", { ...WAITING, student_id: student }),
   drill: (db, { student }) => {
-    const given = {
-      id: "g9",
-      drillId: "d1",
-      fundamentalId: "hinge",
-      start: "2031-03-03",
-      end: null,
-      dose: "20",
-    } as const;
-    insertAssignment(db, studentScope(student), given);
+    const given = { id: "g9", drillId: "d1", fundamentalId: "hinge", start: "2031-03-03", end: null } as const;
+    insertAssignment(db, studentScope(student), { ...given, dose: "20" });
     db.sqlite.prepare("UPDATE drill_assignment SET recorded_at = ? WHERE id = 'g9'").run(LATEST);
   },
   "goal-band": (db, { student }) => {

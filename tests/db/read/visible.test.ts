@@ -113,6 +113,7 @@ const ASKED: Readonly<Record<string, Asked>> = {
   "tracks readTrackKeys": cut(),
   "under-way readDrillsUnderWay": cut("2031-01-03"),
   "under-way readPausesUnderWay": cut("2031-01-03"),
+  "waiting readAcademyWaiting": cut("hinge"),
 };
 
 const folder = path.join(import.meta.dirname, "../../../db/read");
@@ -150,6 +151,7 @@ beforeAll(async () => {
   db.sqlite.exec(
     "INSERT INTO film_plan SELECT 'fp0', student_id, club_group, '2031-01-01', due_on, body, who, recorded_at, NULL, NULL FROM film_plan",
   );
+  db.sqlite.exec("UPDATE waiting SET voided_at = NULL");
   db.sqlite.exec("UPDATE reread_draw SET finished_on = '2031-03-02'");
   db.sqlite.exec("UPDATE charge SET from_coach_id = 'u2'");
   db.sqlite.exec("UPDATE event SET kind = 'break', end_day = NULL WHERE id = 'e1'");

@@ -22,7 +22,7 @@ import { insertRow, openPlanted, plantedIn } from "../told-fixture";
 const MEASURED = [
   ...["session", "capture", "stated_capture_sd", "swing", "reading", "correction", "look_noise", "reread_item"],
   ...["height", "consent", "event", "drill_assignment", "practice", "goal_band", "asking"],
-  ...["priority_choice", "film_plan", "told"],
+  ...["priority_choice", "film_plan", "told", "waiting"],
   ...["charge", "family_link", "family_opening", "family_request", "record_view", "retention_notice", "carried_look"],
 ];
 
