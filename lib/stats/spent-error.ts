@@ -15,5 +15,6 @@ export function spentError(fraction: number, level: number): number {
   requireProbability(level, "level");
   if (!(fraction > 0)) throw new RangeError(`fraction must be above 0, got ${fraction}`);
   if (fraction >= 1) return level;
-  return 4 * normalUpperTail(-normalQuantile(level / 4) / Math.sqrt(fraction));
+  // Just below all of it the quantile and its tail don't undo each other to the last digit.
+  return Math.min(level, 4 * normalUpperTail(-normalQuantile(level / 4) / Math.sqrt(fraction)));
 }

@@ -35,6 +35,9 @@ describe("invariance", () => {
       }),
     );
   });
+  it("one rounding short of 1 spends no more than all, at each of 3000 levels", () => {
+    for (let i = 1; i <= 3000; i++) expect(spentError(1 - 2 ** -53, i / 10_000)).toBeLessThanOrEqual(i / 10_000);
+  });
 });
 
 describe("calibration", () => {
