@@ -25,12 +25,12 @@ describe("too little and bad input", () => {
 });
 
 describe("invariance", () => {
-  it("rises with the information and never passes the level", () => {
+  it("rises with the information but for the last digits, and never passes the level", () => {
     const share = fc.double({ min: 0.01, max: 1, noNaN: true });
     fc.assert(
       fc.property(share, share, fc.double({ min: 0.001, max: 0.3, noNaN: true }), (one, other, level) => {
         const [low, high] = [Math.min(one, other), Math.max(one, other)];
-        expect(spentError(low, level)).toBeLessThanOrEqual(spentError(high, level));
+        expect(spentError(low, level)).toBeLessThanOrEqual(spentError(high, level) * (1 + 1e-13));
         expect(spentError(high, level)).toBeLessThanOrEqual(level);
       }),
     );
