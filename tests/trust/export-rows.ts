@@ -76,10 +76,6 @@ function plantWork(db: Database, { studentId, academyId }: Place, p: (column: st
     ...{ id: `plan-${studentId}`, ...of, club_group: "iron", made_on: DAY, due_on: DAY, body: "{}" },
     ...{ who: p("film_plan.who"), recorded_at: AT },
   });
-  insertRow(db, "waiting", {
-    ...{ id: `waiting-${studentId}`, ...of, fundamental_id: "hinge", from_day: DAY, who: p("waiting.who") },
-    recorded_at: AT,
-  });
   insertRow(db, "practice", {
     ...{ id: `practice-${studentId}`, ...of, day: DAY, assignment_id: `drill-${studentId}`, minutes: 10 },
     ...{ source: "family", pain: p("practice.pain"), who: p("practice.who"), recorded_at: AT },
