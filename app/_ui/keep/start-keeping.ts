@@ -25,7 +25,6 @@ export function startKeeping(form: HTMLFormElement, keep: KeepModel, tell: (stan
   let passing = false;
   /** Ends a press that is under way; null: none is. Until then a press is a second one of the same. */
   let endPress: (() => void) | null = null;
-  let isPressed = false;
   let stopped = false;
   let waiting: ReturnType<typeof setTimeout> | undefined;
   /** When the first key that isn't kept was pressed; null: all is kept. */
@@ -142,7 +141,6 @@ export function startKeeping(form: HTMLFormElement, keep: KeepModel, tell: (stan
   // What can't be saved has to stay in the form, so nothing is sent off before the server is known to listen.
   const press = (button: Element | null, go: () => void): void => {
     if (endPress !== null) return;
-    isPressed = true;
     const free = showBusy(form, button);
     const lost = setTimeout(restPress, SECOND_PRESS);
     const kept = keepNow();
@@ -221,7 +219,7 @@ export function startKeeping(form: HTMLFormElement, keep: KeepModel, tell: (stan
       if (answer.kind !== "kept") pending = waits;
       else if (putValues(form, values) === "missing") location.reload();
     },
-    state: () => (turn > 0 || isPressed ? "begun" : "fresh"),
+    state: () => (turn > 0 ? "begun" : "fresh"),
     stop() {
       onGoing();
       stopped = true;
