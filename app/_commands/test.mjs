@@ -53,6 +53,7 @@ async function runVitest(name, projects) {
   const broken = found.testResults.filter(
     (file) => file.status === "failed" && !file.assertionResults.some((test) => test.status === "failed"),
   );
+  // A test that is skipped or only planned holds nothing: it counts as failed, and so does a file that broke before its tests.
   const failed = found.numFailedTests + found.numPendingTests + found.numTodoTests + broken.length;
   add(found.numPassedTests, failed, status);
 }
