@@ -119,10 +119,15 @@ function filterOf(words: Words, { group, groups }: AcademySource) {
   };
 }
 
+/** The title of its document: nothing has to be counted for it. */
+export function academyTitle(words: Words): string {
+  return words.say("document-title", { page: words.say("academy") });
+}
+
 /** How an academy, or a group of it, gets on: what was proved, who waits for a proof, what is open and what was filmed, in counts. */
 export function buildAcademyPage(words: Words, source: AcademySource): AcademyPage {
   const { groups, group, students } = source;
-  const documentTitle = words.say("document-title", { page: words.say("academy") });
+  const documentTitle = academyTitle(words);
   const whose = { students, group: group === null ? "all" : "some", name: group?.label ?? "" };
   const drills = { href: "/drills", label: words.say("compared.link.open") };
   if (groups === null)

@@ -4,9 +4,9 @@ import type { Fundamental } from "@/lib/domain/fundamental";
 import type { Comparison, DrillResult, Estimate } from "@/lib/drills/comparison";
 import { COMPARE_THRESHOLDS } from "@/lib/verdict/compare-thresholds";
 import type { Words } from "@/lib/words/catalogue";
-import { decimalsFor, halfWidth, sayNumber, saySigned, withUnit } from "@/lib/words/number-words";
+import { sayNumber, saySigned, withUnit } from "@/lib/words/number-words";
 import { sayClubGroup } from "@/lib/words/say-club";
-import { sayCaveats, sayNoReference } from "@/lib/words/say-comparison";
+import { sayCaveats, sayEffect, sayNoReference, saySignedRange } from "@/lib/words/say-comparison";
 import { sayFundamental } from "@/lib/words/say-fundamental";
 import type { Choice, ComparedDrillsPage } from "./compared-drills-model";
 import { comparedEvidence } from "./compared-evidence";
@@ -25,21 +25,6 @@ export interface ComparedDrillsSource {
   /** Students of whom it is measured with those clubs. */
   readonly measured: number;
   readonly today: string;
-}
-
-/** A difference with its sign and unit: “+3.2 %”. */
-export function sayDifference(words: Words, { unit }: Fundamental, effect: Estimate, value = effect.estimate): string {
-  return withUnit(words, saySigned(value, decimalsFor(halfWidth(effect))), unit);
-}
-
-/** Its 95 of 100: “+1.5 to +4.9 %”. */
-export function sayBetween(words: Words, fundamental: Fundamental, effect: Estimate): string {
-  const decimals = decimalsFor(halfWidth(effect));
-  return withUnit(
-    words,
-    words.say("number.range", { low: saySigned(effect.low95, decimals), high: saySigned(effect.high95, decimals) }),
-    fundamental.unit,
-  );
 }
 
 function choices(words: Words, source: ComparedDrillsSource): Pick<ComparedDrillsPage, "fundamentals" | "clubs"> {
@@ -73,8 +58,7 @@ function provedPart(words: Words, source: ComparedDrillsSource): NonNullable<Com
       ? none
       : words.say(`compared.came-back.${reference.kind}`, {
           students: reference.students,
-          size: sayDifference(words, fundamental, reference.cameBack),
-          between: sayBetween(words, fundamental, reference.cameBack),
+          ...sayEffect(words, fundamental, reference.cameBack),
         });
   return {
     margin: words.say("compared.margin.proved"),
@@ -87,8 +71,7 @@ function provedPart(words: Words, source: ComparedDrillsSource): NonNullable<Com
             {
               heading: words.say("compared.proved.item", {
                 drill,
-                size: sayDifference(words, fundamental, effect),
-                between: sayBetween(words, fundamental, effect),
+                ...sayEffect(words, fundamental, effect),
               }),
               text: words.say("compared.proved.text", { students }),
             },
@@ -98,10 +81,9 @@ function provedPart(words: Words, source: ComparedDrillsSource): NonNullable<Com
   };
 }
 
+/** The range of an estimate, to a digit after the point; empty: nothing could be left out. */
 function range(words: Words, fundamental: Fundamental, of: { readonly low: number; readonly high: number } | null) {
-  if (of === null) return "";
-  const said = { estimate: of.low, low95: of.low, high95: of.high };
-  return sayBetween(words, fundamental, said);
+  return of === null ? "" : saySignedRange(words, fundamental, of.low, of.high, 1);
 }
 
 function sensitivityPart(words: Words, { comparison, fundamental }: ComparedDrillsSource) {
@@ -149,8 +131,7 @@ function carePart(words: Words, { comparison, fundamental }: ComparedDrillsSourc
       ? []
       : [
           words.say(`compared.checked.${key}`, {
-            size: sayDifference(words, fundamental, effect),
-            between: sayBetween(words, fundamental, effect),
+            ...sayEffect(words, fundamental, effect),
             ...args,
           }),
         ];
@@ -177,13 +158,18 @@ function titleOf(words: Words, drills: readonly DrillResult[], name: string): st
   return words.say(drills.length === 0 ? "compared.title.none" : "compared.title.open", { name });
 }
 
+/** The title of its document: nothing has to be compared for it. */
+export function comparedDrillsTitle(words: Words): string {
+  return words.say("document-title", { page: words.say("compared.document") });
+}
+
 /** The page that compares drills; words first, and no order but that of how many students a drill was given to. */
 export function buildComparedDrills(
   words: Words,
   source: ComparedDrillsSource | { readonly fundamental: null },
 ): ComparedDrillsPage {
   const back = { href: "/academy", label: words.say("academy") };
-  const documentTitle = words.say("document-title", { page: words.say("compared.document") });
+  const documentTitle = comparedDrillsTitle(words);
   const empty = { fundamentals: null, clubs: null, proved: null, evidence: null, sensitivity: null, care: null };
   if (source.fundamental === null || !("comparison" in source))
     return {

@@ -2,7 +2,8 @@ import type { Fundamental } from "@/lib/domain/fundamental";
 import type { BeforeAfterResult, Comparison, DrillResult, Estimate } from "@/lib/drills/comparison";
 import { COMPARE_THRESHOLDS } from "@/lib/verdict/compare-thresholds";
 import type { Words } from "@/lib/words/catalogue";
-import { decimalsFor, halfWidth, sayNumber, saySigned, withUnit } from "@/lib/words/number-words";
+import { sayNumber, saySigned } from "@/lib/words/number-words";
+import { sayEffect } from "@/lib/words/say-comparison";
 import { valueTicks } from "./axis";
 import type { TableModel } from "./basic-model";
 import type { ComparedDrillsPage, DrawnEffect } from "./compared-drills-model";
@@ -16,23 +17,10 @@ const AGAINST = { waiting: "waiting", "no-drill-recorded": "unrecorded", "other-
 /** Ticks of the axis, about. */
 const TICKS = 5;
 
-function sized(
-  words: Words,
-  { unit }: Fundamental,
-  effect: Estimate,
-): { readonly size: string; readonly between: string } {
-  const decimals = decimalsFor(halfWidth(effect));
-  const [low, high] = [saySigned(effect.low95, decimals), saySigned(effect.high95, decimals)];
-  return {
-    size: withUnit(words, saySigned(effect.estimate, decimals), unit),
-    between: withUnit(words, words.say("number.range", { low, high }), unit),
-  };
-}
-
 function cell(words: Words, fundamental: Fundamental, effect: Estimate | null): string {
   return effect === null
     ? words.say("compared.no-figure")
-    : words.say("compared.figure", sized(words, fundamental, effect));
+    : words.say("compared.figure", sayEffect(words, fundamental, effect));
 }
 
 /** Of a drill with fewer students than any figure is shown of, not even the plain one: it would be some few people's. */
@@ -89,7 +77,7 @@ export function comparedEvidence(words: Words, comparison: Comparison, fundament
       sentence: words.say("compared.drawn", {
         drill: result.drill,
         figure: cell(words, fundamental, effect),
-        plain: plain === null ? "none" : sized(words, fundamental, plain).size,
+        plain: plain === null ? "none" : sayEffect(words, fundamental, plain).size,
       }),
     };
   });

@@ -1,4 +1,4 @@
-import { loadAcademyPage } from "../../_server/academy/load-academy";
+import { academyTitle, loadAcademyPage } from "../../_server/academy/load-academy";
 import { requireViewer } from "../../_server/gate";
 import { loadFrame } from "../../_server/load-frame";
 import { AcademyPage } from "../../_ui/academy/academy-page";
@@ -7,7 +7,7 @@ import { Frame } from "../../_ui/frame/frame";
 type Asked = { readonly searchParams: Promise<Readonly<Record<string, string | readonly string[] | undefined>>> };
 
 export async function generateMetadata() {
-  return { title: (await loadAcademyPage(await requireViewer("/academy"), {})).documentTitle };
+  return { title: academyTitle((await requireViewer("/academy")).words) };
 }
 
 export default async function AcademyRoute({ searchParams }: Asked) {

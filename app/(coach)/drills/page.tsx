@@ -1,4 +1,4 @@
-import { type AskedComparison, loadComparedDrills } from "../../_server/drill/load-compared";
+import { type AskedComparison, comparedDrillsTitle, loadComparedDrills } from "../../_server/drill/load-compared";
 import { requireViewer } from "../../_server/gate";
 import { loadFrame } from "../../_server/load-frame";
 import { ComparedDrills } from "../../_ui/compare/compared-drills";
@@ -8,8 +8,8 @@ interface Asked {
   readonly searchParams: Promise<AskedComparison>;
 }
 
-export async function generateMetadata({ searchParams }: Asked) {
-  return { title: (await loadComparedDrills(await requireViewer("/drills"), await searchParams)).documentTitle };
+export async function generateMetadata() {
+  return { title: comparedDrillsTitle((await requireViewer("/drills")).words) };
 }
 
 export default async function DrillsRoute({ searchParams }: Asked) {

@@ -17,6 +17,8 @@ const FILM_DAYS = 84;
 
 const WEEK = 7;
 
+export { academyTitle } from "@/lib/report/build-academy";
+
 /** What an academy's page rests on, cut to the group that is asked for where that may be told; else of everybody. */
 export async function loadAcademy(viewer: Viewer, asked: { readonly of?: string | undefined }): Promise<AcademySource> {
   const { db, scope, academy, today, words } = viewer;

@@ -16,6 +16,8 @@ import type { Viewer } from "../gate";
 import { loadRules } from "../roster/load-verdicts";
 import type { Judged } from "../worker/tasks";
 
+export { comparedDrillsTitle } from "@/lib/report/build-compared-drills";
+
 /** What the comparison is asked for. */
 export interface AskedComparison {
   readonly for?: string | undefined;
@@ -44,7 +46,7 @@ function chooseGroup(
   return had.find((group) => group === wished) ?? had.toSorted((a, b) => count(b) - count(a))[0] ?? null;
 }
 
-/** Who had each student in charge on the first day that is compared, and else first: whose way of teaching it is. */
+/** Who had each student in charge first: whose way of teaching it began with. */
 function coachOf(viewer: Viewer): (studentId: string) => string {
   const first = new Map<string, string>();
   for (const { studentId, coachId } of readCharges(viewer.db, viewer.academy.id))

@@ -8,9 +8,9 @@ import { readComparedAssignments } from "@/db/read/compared";
 import { BUILT_IN } from "@/lib/domain/catalogue";
 import type { ComparedTrack } from "@/lib/domain/compared-track";
 import { compareDrills } from "@/lib/drills/compare-drills";
-import { sayDifference } from "@/lib/report/build-compared-drills";
 import { POLICY } from "@/lib/verdict/policy";
 import { wordsFor } from "@/lib/words/catalogue";
+import { sayEffect } from "@/lib/words/say-comparison";
 import { ACADEMIES, drawAcademy } from "../../calibration/drills-population";
 import { startAcademy } from "./own-academy-data";
 
@@ -91,7 +91,7 @@ describe("the page that compares the drills of an academy", () => {
       expect(drawn?.value ?? 0).toBeCloseTo(effect?.estimate ?? 0, 9);
       expect(drawn?.low ?? 0).toBeCloseTo(effect?.low95 ?? 0, 9);
       if (students >= 5) expect(rows[at]?.[2]).toBe(String(students));
-      if (effect !== null && SWAY) expect(rows[at]?.[1]).toContain(sayDifference(wordsFor("en"), SWAY, effect));
+      if (effect !== null && SWAY) expect(rows[at]?.[1]).toContain(sayEffect(wordsFor("en"), SWAY, effect).size);
     }
     expect(page.lede).toContain(`${tracks.length} students are measured`);
     expect(page.proved?.texts[0]).toContain("left waiting on purpose");
