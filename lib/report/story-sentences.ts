@@ -106,6 +106,17 @@ export function sayStoryTold(words: Words, found: StoryFinding, telling: StoryTe
   }
 }
 
+/** What a track is about: in the student's words, or by name in a heading. */
+function sayTrack(
+  words: Words,
+  track: StoryFinding["track"],
+  { source: { student } }: StoryTelling,
+  place: "told" | "heading",
+): string {
+  const whose: Whose = place === "told" ? "your" : { name: student.alias };
+  return sayStoryPart(words, { fundamental: track.history.fundamental, hand: student.hand, whose });
+}
+
 /** What is taken back: in the student's words, or as a heading. */
 export function sayStoryCorrection(
   words: Words,
@@ -113,14 +124,12 @@ export function sayStoryCorrection(
   telling: StoryTelling,
   place: "told" | "heading",
 ): string {
-  const { student, today } = telling.source;
-  const whose: Whose = place === "told" ? "your" : { name: student.alias };
-  const of = sayStoryPart(words, { fundamental: track.history.fundamental, hand: student.hand, whose });
+  const of = sayTrack(words, track, telling, place);
   const young = telling.reader === "young";
   if (place === "heading") return words.say(`family-story.heading.corrected${young ? ".young" : ""}`, { of });
   return words.say(`family-story.corrected.${young ? "young" : correction.said}`, {
     of,
-    on: sayOnDay(correction.on, today),
+    on: sayOnDay(correction.on, telling.source.today),
     videos: correction.videos ?? "yes",
   });
 }
@@ -132,11 +141,9 @@ export function sayStoryDoubt(
   telling: StoryTelling,
   place: "told" | "heading",
 ): string {
-  const { student, today } = telling.source;
-  const whose: Whose = place === "told" ? "your" : { name: student.alias };
-  const of = sayStoryPart(words, { fundamental: track.history.fundamental, hand: student.hand, whose });
+  const of = sayTrack(words, track, telling, place);
   const young = telling.reader === "young";
   if (place === "heading") return words.say(`family-story.heading.${young ? "corrected.young" : "doubted"}`, { of });
   if (young) return words.say("family-story.corrected.young", { of });
-  return words.say(`family-story.doubted.${doubt.said}`, { of, on: sayOnDay(doubt.on, today) });
+  return words.say(`family-story.doubted.${doubt.said}`, { of, on: sayOnDay(doubt.on, telling.source.today) });
 }
