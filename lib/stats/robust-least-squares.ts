@@ -7,8 +7,6 @@ export interface RobustLeastSquares {
   readonly fit: LeastSquares;
   /** HC3 standard errors in the order of the coefficients, in their units. */
   readonly standardErrors: readonly number[];
-  /** Satterthwaite's degrees of freedom of each HC3 variance, in the order of the coefficients; at least 1. */
-  readonly degrees: readonly number[];
   /** Share of each value in its own fit, 0 to 1, in the order of y. */
   readonly leverages: readonly number[];
   /** How much each coefficient (rows) falls when one value (columns, in the order of y) is left out, in its unit. */
@@ -19,15 +17,13 @@ export interface RobustLeastSquares {
 const ALONE = 1 - 1e-9;
 
 /**
- * Least squares with heteroscedasticity-consistent standard errors (HC3) and small-sample degrees of freedom.
+ * Least squares with heteroscedasticity-consistent standard errors (HC3).
  *
  * `columns`, `y`, `model`: as in `leastSquares`, with its answers of too-few and its RangeErrors. Each squared residual is
- * divided by the square of one less its leverage; a value of leverage 1 counts as nothing. The degrees of freedom are
- * those of the chi-square with the mean and variance that the HC3 variance would have were all spreads equal; they are
- * small where a coefficient hangs on few values. Assumes independent errors of mean 0.
+ * divided by the square of one less its leverage; a value of leverage 1 counts as nothing. Assumes independent errors of
+ * mean 0.
  *
- * Source: MacKinnon, J.G. & White, H. (1985), Journal of Econometrics 29, 305-325 (HC3); Bell, R.M. & McCaffrey, D.F.
- * (2002), Survey Methodology 28, 169-181 (degrees of freedom, there for HC2; the same argument with HC3's weights).
+ * Source: MacKinnon, J.G. & White, H. (1985), Journal of Econometrics 29, 305-325.
  */
 export function robustLeastSquares(
   columns: readonly (readonly number[])[],
@@ -53,28 +49,7 @@ export function robustLeastSquares(
   const influence = pulls.map((pull) =>
     pull.map((value, i) => (alone(leverages[i]) ? 0 : (value * at(fit.residuals, i)) / (1 - at(leverages, i)))),
   );
-  const degrees = pulls.map((pull) => satterthwaite(pull, leverages, orthonormal));
-  return ok({ fit, standardErrors: influence.map((row) => Math.hypot(...row)), degrees, leverages, influence });
-}
-
-function satterthwaite(
-  pull: readonly number[],
-  leverages: readonly number[],
-  orthonormal: readonly (readonly number[])[],
-): number {
-  const weights = pull.map((value, i) => (alone(leverages[i]) ? 0 : (value / (1 - at(leverages, i))) ** 2));
-  // With H = QQ', tr(BB) = sum of w_i w_j (I - H)_ij^2; the squares of H sum to products of the weighted Q'Q.
-  const trace = weights.reduce((sum, weight, i) => sum + weight * (1 - at(leverages, i)), 0);
-  let squares = weights.reduce((sum, weight, i) => sum + weight * weight * (1 - 2 * at(leverages, i)), 0);
-  const terms = orthonormal[0]?.length ?? 0;
-  for (let a = 0; a < terms; a++)
-    for (let b = 0; b < terms; b++) {
-      let sum = 0;
-      for (let i = 0; i < weights.length; i++)
-        sum += at(weights, i) * at(orthonormal[i] as number[], a) * at(orthonormal[i] as number[], b);
-      squares += sum * sum;
-    }
-  return squares > 0 ? Math.max(1, (trace * trace) / squares) : 1;
+  return ok({ fit, standardErrors: influence.map((row) => Math.hypot(...row)), leverages, influence });
 }
 
 function alone(leverage: number | undefined): boolean {
