@@ -65,6 +65,18 @@ export function readReadingsInForce(db: Database, scope: StudentScope, filter: R
   return prepareReadings(db, filter).all({ ...filter, studentId: scope.studentId });
 }
 
+/** Ids of what is measured of one student: what a reading in force is of. */
+export function readMeasuredIds(db: Database, { studentId }: StudentScope): FundamentalId[] {
+  const { tables, stands } = inForceSql("now");
+  return db.sqlite
+    .prepare<[{ studentId: string }], FundamentalId>(
+      `SELECT DISTINCT reading.fundamental_id FROM ${tables} WHERE reading.student_id = :studentId AND ${stands}
+       ORDER BY reading.fundamental_id`,
+    )
+    .pluck()
+    .all({ studentId });
+}
+
 /** The readings in force of the whole academy, student by student; students without readings are left out. */
 export function* readAcademyReadings(
   db: Database,

@@ -14,10 +14,13 @@ export interface WaitingSource {
   readonly drilled: ReadonlySet<string>;
   /** Oldest first, what was taken back too. */
   readonly waits: readonly Waiting[];
+  /** Why nothing new may be marked, and what to do about it; null: it may. */
+  readonly whyNot: string | null;
 }
 
 /** What is measured and has no drill, each with the button that marks or ends its waiting on purpose; null: nothing is. */
-export function buildWaiting(words: Words, { studentId, measured, drilled, waits }: WaitingSource): HappenPart | null {
+export function buildWaiting(words: Words, source: WaitingSource): HappenPart | null {
+  const { studentId, measured, drilled, waits, whyNot } = source;
   const standing = waits.filter(({ voidedAt }) => voidedAt === null);
   const lasts = (id: string) => standing.find((each) => each.fundamentalId === id && each.untilDay === null) ?? null;
   const shown = measured.filter(({ id }) => lasts(id) !== null || !drilled.has(id));
@@ -34,7 +37,7 @@ export function buildWaiting(words: Words, { studentId, measured, drilled, waits
     margin: words.say("waiting.margin"),
     explains: words.say("waiting.explains"),
     heading: words.say("waiting.heading", { count: shown.filter(({ id }) => lasts(id) !== null).length }),
-    paragraphs: [words.say("waiting.why")],
+    paragraphs: [words.say("waiting.why"), ...(whyNot === null ? [] : [whyNot])],
     facts: [],
     table: {
       caption: words.say("waiting.caption"),
@@ -52,6 +55,7 @@ export function buildWaiting(words: Words, { studentId, measured, drilled, waits
       label: words.say("waiting.column.press"),
       buttons: shown.map((fundamental) => {
         const wish = lasts(fundamental.id) === null ? "begin" : "end";
+        if (wish === "begin" && whyNot !== null) return null;
         return {
           label: words.say(`waiting.press.${wish}`, { name: sayFundamental(words, fundamental) }),
           hidden: { studentId, fundamentalId: fundamental.id, wish },

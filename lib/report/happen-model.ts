@@ -1,5 +1,11 @@
 import type { Fact, Link, TableModel } from "./page-model";
 
+/** What is pressed, with what goes along. */
+interface PressButton {
+  readonly label: string;
+  readonly hidden: Readonly<Record<string, string>>;
+}
+
 /** One part of a page of records: what it says, and a table with ways on in its last column. */
 export interface HappenPart {
   readonly margin: string;
@@ -10,10 +16,10 @@ export interface HappenPart {
   readonly table: TableModel | null;
   /** One link a row of the table; null: none. */
   readonly open: { readonly label: string; readonly links: readonly Link[] } | null;
-  /** One button a row of the table in place of a link; null or absent: none. */
+  /** A button in a row of the table in place of a link, null where the row has none; null or absent: no row has. */
   readonly press?: {
     readonly label: string;
-    readonly buttons: readonly { readonly label: string; readonly hidden: Readonly<Record<string, string>> }[];
+    readonly buttons: readonly (PressButton | null)[];
   } | null;
 }
 

@@ -1,12 +1,11 @@
 import { randomUUID } from "node:crypto";
-import { readCurrentAnalyses } from "@/db/read/current-analyses";
 import { readAssignments } from "@/db/read/drills";
+import { readMeasuredIds } from "@/db/read/readings";
 import { readWaiting } from "@/db/read/waiting";
 import { insertWaiting, updateWaitingEnded } from "@/db/write/waiting";
 import { dayFromNumber, dayNumber } from "@/lib/domain/calendar-day";
 import { buildWaiting } from "@/lib/report/build-waiting";
 import type { HappenPart } from "@/lib/report/happen-model";
-import { POLICY } from "@/lib/verdict/policy";
 import { instantOf } from "../clock";
 import { whyNotRecorded } from "../consent/consent-gate";
 import type { StudentViewer } from "../gate";
@@ -14,9 +13,12 @@ import { loadAcademyRules } from "./student-record";
 
 /** Ids of what is measured of the student, and of what a drill runs for or is to begin for. */
 function standingOf({ db, student, today }: StudentViewer) {
-  const measured = readCurrentAnalyses(db, student, POLICY.version).map(({ fundamentalId }) => fundamentalId);
+  const measured: readonly string[] = readMeasuredIds(db, student);
   const running = readAssignments(db, student).filter(({ end }) => end === null || end >= today);
-  return { measured: new Set(measured), drilled: new Set(running.map(({ fundamentalId }) => fundamentalId)) };
+  return {
+    measured: new Set(measured),
+    drilled: new Set(running.map(({ fundamentalId }) => fundamentalId)),
+  };
 }
 
 /** What of a student waits on purpose, and what may; null: nothing is measured without a drill. */
@@ -28,6 +30,7 @@ export function loadWaiting(viewer: StudentViewer): HappenPart | null {
     measured: loadAcademyRules(db, scope, academy).fundamentals.filter(({ id }) => measured.has(id)),
     drilled,
     waits: readWaiting(db, student),
+    whyNot: whyNotRecorded(viewer, student),
   });
 }
 

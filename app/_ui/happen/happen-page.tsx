@@ -22,21 +22,23 @@ function lastColumn(part: HappenPart, press: FormAction | undefined) {
   if (!part.press || press === undefined) return undefined;
   return {
     label: part.press.label,
-    cells: part.press.buttons.map((button) => (
-      <form
-        key={JSON.stringify(button.hidden)}
-        className={styles.form}
-        action={press}
-        method={typeof press === "string" ? "post" : undefined}
-      >
-        {Object.entries(button.hidden).map(([name, value]) => (
-          <input key={name} type="hidden" name={name} value={value} />
-        ))}
-        <button type="submit" className="say">
-          {button.label}
-        </button>
-      </form>
-    )),
+    cells: part.press.buttons.map((button) =>
+      button === null ? null : (
+        <form
+          key={JSON.stringify(button.hidden)}
+          className={styles.form}
+          action={press}
+          method={typeof press === "string" ? "post" : undefined}
+        >
+          {Object.entries(button.hidden).map(([name, value]) => (
+            <input key={name} type="hidden" name={name} value={value} />
+          ))}
+          <button type="submit" className="say">
+            {button.label}
+          </button>
+        </form>
+      ),
+    ),
   };
 }
 

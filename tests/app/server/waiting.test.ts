@@ -31,7 +31,7 @@ const press = (wish: string, fundamentalId = "hinge") => moveWaiting(dot(), form
 const offered = () =>
   loadDrills(dot())
     .parts.at(-1)
-    ?.press?.buttons.map(({ hidden }) => `${hidden.wish} ${hidden.fundamentalId}`) ?? [];
+    ?.press?.buttons.map((each) => `${each?.hidden.wish} ${each?.hidden.fundamentalId}`) ?? [];
 const waits = () => readWaiting(viewer.db, dot().student).filter(({ voidedAt }) => voidedAt === null);
 
 it("is marked from today with one press, shown on the page of drills, and ended with another", () => {

@@ -14,8 +14,8 @@ const wait = (
 ): Waiting => ({
   ...{ id: fromDay, fundamentalId, fromDay, untilDay, who: "Bo", recordedAt: fromDay, voidedAt },
 });
-const part = (waits: readonly Waiting[], drilled: readonly string[] = []) =>
-  buildWaiting(words, { studentId: "s", measured, drilled: new Set(drilled), waits });
+const part = (waits: readonly Waiting[], drilled: readonly string[] = [], whyNot: string | null = null) =>
+  buildWaiting(words, { studentId: "s", measured, drilled: new Set(drilled), waits, whyNot });
 
 it("offers what is measured and has no drill, and says what waits since when and what did", () => {
   const shown = part([wait("hinge", "2026-08-01", null), wait("hip-sway", "2026-05-01", "2026-06-01")], ["foot-line"]);
@@ -24,7 +24,7 @@ it("offers what is measured and has no drill, and says what waits since when and
     ["Wrist hinge", expect.stringMatching(/^on purpose since .*1 Aug 2026, Bo$/)],
     ["Hip sway, top", expect.stringMatching(/^on purpose 1 May.*1 Jun.*, now not$/)],
   ]);
-  expect(shown?.press?.buttons.map(({ label, hidden }) => [label, hidden.wish, hidden.fundamentalId])).toEqual([
+  expect(shown?.press?.buttons.map((each) => [each?.label, each?.hidden.wish, each?.hidden.fundamentalId])).toEqual([
     ["End the wait of Wrist hinge", "end", "hinge"],
     ["Leave Hip sway, top alone on purpose", "begin", "hip-sway"],
   ]);
@@ -34,5 +34,11 @@ it("knows nothing of what was taken back, and isn't there where everything has a
   const [row] = part([wait("hinge", "2026-08-01", null, "2026-08-01")])?.table?.rows ?? [];
   expect(row?.cells[1]).toBe("no drill is given, and it isn’t marked");
   expect(part([], ["hinge", "hip-sway", "foot-line"])).toBeNull();
-  expect(buildWaiting(words, { studentId: "s", measured: [], drilled: new Set(), waits: [] })).toBeNull();
+  expect(buildWaiting(words, { studentId: "s", measured: [], drilled: new Set(), waits: [], whyNot: null })).toBeNull();
+});
+
+it("where nothing may be recorded it says why and offers the end of a wait alone", () => {
+  const shown = part([wait("hinge", "2026-08-01", null)], ["foot-line"], "Consent has ended.");
+  expect(shown?.paragraphs.at(-1)).toBe("Consent has ended.");
+  expect(shown?.press?.buttons.map((each) => each?.hidden.wish ?? null)).toEqual(["end", null]);
 });
