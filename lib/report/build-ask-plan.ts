@@ -43,7 +43,7 @@ export function sayAnswer(
       value: words.say("ask-plan.chance", { chance: sayChance(words, ifReal.proves) }),
       note: words.say("ask-plan.proves.if", {
         size: sayMeantSize(words, ifReal.size, unit),
-        likely: sayNumber(Math.round(ifReal.probability * 100), 0),
+        likely: sayNumber(words, Math.round(ifReal.probability * 100), 0),
       }),
     });
   facts.push(
@@ -93,7 +93,7 @@ function choices(
     return words.say(`ask-plan.care.${name}`, {
       half: withUnit(
         words,
-        words.say("number.half-only", { half: sayNumber(half, decimalsFor(half)) }),
+        words.say("number.half-only", { half: sayNumber(words, half, decimalsFor(half)) }),
         history.fundamental.unit,
       ),
       care: sayCare(words, usual * care, verdict.usualCaptureSd, history.fundamental),

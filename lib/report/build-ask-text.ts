@@ -47,7 +47,7 @@ function videoLine(words: Words, { videos, club }: AskSource): string[] {
 function placeLines(words: Words, { videos, hand }: AskSource): string[] {
   const args = {
     many: videos.length > 1 ? "yes" : "no",
-    steps: sayNumber(OFFSET_DISTANCE_CM / BIG_STEP_CM, 0),
+    steps: sayNumber(words, OFFSET_DISTANCE_CM / BIG_STEP_CM, 0),
     side: words.say(`card.hand.${hand}`),
     other: words.say(`card.hand.${hand === "right" ? "left" : "right"}`),
   };

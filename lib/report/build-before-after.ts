@@ -85,5 +85,5 @@ export function buildBeforeAfter(
 
 /** A level without its doubt, with the digits that this supports; the table beneath has both. */
 function sayEstimate(words: Words, level: Interval, { fundamental }: TrackHistory): string {
-  return withUnit(words, sayNumber(level.estimate, decimalsFor(halfWidth(level))), fundamental.unit);
+  return withUnit(words, sayNumber(words, level.estimate, decimalsFor(halfWidth(level))), fundamental.unit);
 }

@@ -73,7 +73,8 @@ function row(
   seen: CaptureSightings,
 ): CaptureAnswer["rows"][number] {
   const name = sayFundamental(words, fundamental);
-  const unit = (value: number): string => withUnit(words, sayNumber(value, value < 10 ? 1 : 0), fundamental.unit);
+  const unit = (value: number): string =>
+    withUnit(words, sayNumber(words, value, value < 10 ? 1 : 0), fundamental.unit);
   if (!use) return { name, use: "aside", said: words.say(`capture.aside.${why}`), doubt: "" };
   const timed = sayTiming(words, fundamental, seen, unit);
   const doubt = words.say("capture.doubt", { half: unit(HALF * captureSd) });
@@ -124,15 +125,15 @@ function sayPlace(words: Words, entered: EnteredCapture, stand: StandBelief | nu
   if (stand === null) {
     if (squareness !== "off" || offBy === null)
       return words.say(squareness === "square" ? "capture.place.square" : `capture.place.unknown.${view}`);
-    return words.say(`capture.place.off.${view}`, { amount: sayNumber(Math.abs(offBy), 0) });
+    return words.say(`capture.place.off.${view}`, { amount: sayNumber(words, Math.abs(offBy), 0) });
   }
   const { yaw } = stand;
   const beside = besideCm(stand);
   const args = {
-    degrees: sayNumber(Math.abs(yaw.value), 0),
-    half: sayNumber(HALF * yaw.sd, 0),
-    centimetres: sayNumber(beside.value, 0),
-    halfCm: sayNumber(beside.half, 0),
+    degrees: sayNumber(words, Math.abs(yaw.value), 0),
+    half: sayNumber(words, HALF * yaw.sd, 0),
+    centimetres: sayNumber(words, beside.value, 0),
+    halfCm: sayNumber(words, beside.half, 0),
     side: sideOf(view, "phone", hand, offToward(view, stand)) ?? "left",
   };
   const off = Math.abs(yaw.value) > HALF * yaw.sd;
@@ -143,7 +144,7 @@ function sayPlace(words: Words, entered: EnteredCapture, stand: StandBelief | nu
 function sayNext(words: Words, entered: EnteredCapture, hand: Hand): string {
   const { view } = entered;
   const next = nextPlacement(entered);
-  const centimetres = "centimetres" in next ? sayNumber(next.centimetres, 0) : "";
+  const centimetres = "centimetres" in next ? sayNumber(words, next.centimetres, 0) : "";
   switch (next.kind) {
     case "move":
       return words.say("capture.next.move", {
@@ -189,7 +190,10 @@ function sayNotes(
   if (seen.acrossStickSlope !== null || seen.pointingStickLean !== null) {
     const worth = stickWorth(seen.distanceCm ?? USUAL_DISTANCE_CM[view], seen.lensHeightCm ?? undefined);
     notes.push(
-      words.say("capture.note.stick-worth", { times: sayNumber(worth.times, 0), across: sayNumber(worth.across, 1) }),
+      words.say("capture.note.stick-worth", {
+        times: sayNumber(words, worth.times, 0),
+        across: sayNumber(words, worth.across, 1),
+      }),
     );
   }
   if (placement === "same") notes.push(words.say("capture.note.same-place"));

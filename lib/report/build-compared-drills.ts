@@ -93,7 +93,7 @@ function sensitivityPart(words: Words, { comparison, fundamental }: ComparedDril
   const rows = sensitivity.filter(({ drill }) => judged(drill));
   if (rows.length === 0) return null;
   const one = (value: number | null): string =>
-    value === null ? "" : withUnit(words, saySigned(value, 1), fundamental.unit);
+    value === null ? "" : withUnit(words, saySigned(words, value, 1), fundamental.unit);
   return {
     margin: words.say("compared.margin.hangs"),
     explains: words.say("compared.hangs.explains"),
@@ -114,8 +114,8 @@ function sensitivityPart(words: Words, { comparison, fundamental }: ComparedDril
           row.hiddenReason === null
             ? ""
             : words.say("compared.hidden", {
-                estimate: sayNumber(row.hiddenReason.estimate, 1),
-                interval: sayNumber(row.hiddenReason.interval, 1),
+                estimate: sayNumber(words, row.hiddenReason.estimate, 1),
+                interval: sayNumber(words, row.hiddenReason.interval, 1),
               }),
         ],
         tone: "plain" as const,

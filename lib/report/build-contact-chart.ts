@@ -82,7 +82,7 @@ function dot(words: Words, { day, solid, balls }: ContactCount, mark: ChartSessi
     mark,
     dateLabel,
     meanLabel,
-    doubtLabel: words.say("contact.percent", { number: sayNumber(Math.round(mean), 0) }),
+    doubtLabel: words.say("contact.percent", { number: sayNumber(words, Math.round(mean), 0) }),
     reason: "",
     sentence: words.say("contact.chart.session", { day: dateLabel, count: meanLabel }),
   };

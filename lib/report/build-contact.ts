@@ -96,7 +96,7 @@ function facts(words: Words, counts: ContactCounts, share: ContactShare): Fact[]
       name: words.say("contact.fact.now"),
       value: sayShare(words, now),
       note: words.say("contact.fact.now-80", {
-        range: words.say("number.range", { low: hundred(now.low80), high: hundred(now.high80) }),
+        range: words.say("number.range", { low: hundred(words, now.low80), high: hundred(words, now.high80) }),
       }),
     },
     {
@@ -111,7 +111,7 @@ function facts(words: Words, counts: ContactCounts, share: ContactShare): Fact[]
     },
     {
       name: words.say("contact.fact.alike"),
-      value: sayNumber(overDispersion, 2),
+      value: sayNumber(words, overDispersion, 2),
       note: words.say("contact.fact.alike-note", { balls, worth }),
     },
   ];
@@ -128,13 +128,13 @@ function buildStrip(words: Words, { now }: ContactShare): ShareStrip {
     ticks: [0, 50, 100].map((at) => ({ at, label: words.say("contact.percent", { number: String(at) }) })),
     sentence: words.say("contact.strip", {
       share: sayShare(words, now),
-      range: words.say("number.range", { low: hundred(now.low80), high: hundred(now.high80) }),
+      range: words.say("number.range", { low: hundred(words, now.low80), high: hundred(words, now.high80) }),
     }),
   };
 }
 
-function hundred(share: number): string {
-  return sayNumber(Math.round(share * 100), 0);
+function hundred(words: Words, share: number): string {
+  return sayNumber(words, Math.round(share * 100), 0);
 }
 
 function countTable(words: Words, counts: ContactCounts): TableModel | null {
@@ -156,7 +156,7 @@ function countTable(words: Words, counts: ContactCounts): TableModel | null {
         sayDay(words, day, "full"),
         String(solid),
         String(balls),
-        words.say("contact.percent", { number: sayNumber(Math.round((100 * solid) / balls), 0) }),
+        words.say("contact.percent", { number: sayNumber(words, Math.round((100 * solid) / balls), 0) }),
         words.say(`contact.table.${why}`),
       ],
       tone: why === "counted" ? "plain" : "quiet",

@@ -51,9 +51,9 @@ const LIMITS = [
 
 /** A share in hundredths, and how far such a count may be off, 95 of 100. */
 function figure(words: Words, key: string, share: number, count: number): string {
-  if (count === 0) return words.say("decides.figure.plain", { value: sayNumber(100 * share, 1) });
+  if (count === 0) return words.say("decides.figure.plain", { value: sayNumber(words, 100 * share, 1) });
   const off = 196 * Math.sqrt((share * (1 - share)) / count);
-  return words.say(key, { value: sayNumber(100 * share, 1), off: sayNumber(off, 1) });
+  return words.say(key, { value: sayNumber(words, 100 * share, 1), off: sayNumber(words, off, 1) });
 }
 
 /** The mean and the largest share of false words over the seasons within the promise. */
@@ -103,7 +103,7 @@ function promiseTable(words: Words): TableModel {
     ...MEASURED.lists
       .filter((list) => list.changing > 0)
       .map((list) => [
-        words.say("decides.scenario.list", { changing: sayNumber(100 * list.changing, 0) }),
+        words.say("decides.scenario.list", { changing: sayNumber(words, 100 * list.changing, 0) }),
         most(Math.round(100 * POLICY.listShare)),
         measured(list.falseDiscoveries, 0),
       ]),
@@ -184,7 +184,7 @@ export function buildDecidesPage(words: Words, owning: OwningRule = policyOwning
     ],
     measured: {
       margin: words.say("decides.measured"),
-      heading: words.say("decides.measured.heading", { false: sayNumber(100 * promisedFalse().mean, 0) }),
+      heading: words.say("decides.measured.heading", { false: sayNumber(words, 100 * promisedFalse().mean, 0) }),
       explains: words.say("decides.measured.explains"),
       rows: tickRows(words),
       table: promiseTable(words),

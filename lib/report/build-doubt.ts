@@ -32,7 +32,7 @@ export function buildDoubt(
   const unit = history.fundamental.unit;
   const half = (sd: number): string => {
     const width = 1.96 * sd;
-    return withUnit(words, words.say("number.half-only", { half: sayNumber(width, decimalsFor(width)) }), unit);
+    return withUnit(words, words.say("number.half-only", { half: sayNumber(words, width, decimalsFor(width)) }), unit);
   };
   const shares = roundTo100(squares, total);
   return {
@@ -41,7 +41,7 @@ export function buildDoubt(
     parts: (Object.keys(PATTERNS) as Part[]).map((part) => ({
       name: words.say(`doubt.${part}`),
       share: squares[part] / total,
-      shareLabel: words.say("doubt.share", { share: sayNumber(shares[part], 0) }),
+      shareLabel: words.say("doubt.share", { share: sayNumber(words, shares[part], 0) }),
       sizeLabel: words.say(`doubt.${part}.size`, { half: half(budget[part]) }),
       pattern: PATTERNS[part],
     })),

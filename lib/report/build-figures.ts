@@ -16,21 +16,21 @@ import { provedAlone, saidVerdict } from "./said";
 function sayTimes(words: Words, logBayesFactor: number): string {
   // Before the first look nothing speaks for either.
   if (logBayesFactor === 0) return words.say("figures.alike");
-  const { times, over } = timesOf(logBayesFactor);
+  const { times, over } = timesOf(words, logBayesFactor);
   return words.say("figures.times", {
     times,
     over,
     way: logBayesFactor >= 0 ? "change" : "none",
-    log: sayNumber(logBayesFactor, 2),
+    log: sayNumber(words, logBayesFactor, 2),
   });
 }
 
-function sayHundred(share: number): string {
-  return sayNumber(Math.round(share * 1000) / 10, 1);
+function sayHundred(words: Words, share: number): string {
+  return sayNumber(words, Math.round(share * 1000) / 10, 1);
 }
 
 function saySd(words: Words, sd: number | null, unit: Unit): string {
-  return sd === null ? words.say("figures.none") : withUnit(words, sayNumber(sd, 2), unit);
+  return sd === null ? words.say("figures.none") : withUnit(words, sayNumber(words, sd, 2), unit);
 }
 
 function sayNoise(words: Words, { noise }: FiguresSource): string {
@@ -72,7 +72,7 @@ function looksTable(words: Words, looks: readonly LookVerdict[]): TableModel | n
         cells: [
           sayDay(words, look.date, "day-year"),
           sayTimes(words, look.logBayesFactor),
-          look.logBayesFactor === 0 ? "" : sayNumber(Math.round(look.directionUp * 100), 0),
+          look.logBayesFactor === 0 ? "" : sayNumber(words, Math.round(look.directionUp * 100), 0),
           words.say(proved && look.listed !== true ? "figures.looks.alone" : `verdict.${look.verdict}`),
         ],
         tone: "plain" as const,
@@ -100,10 +100,10 @@ function steps(words: Words, history: TrackHistory, verdict: TrackVerdict, from:
   list.push(
     sayFits(words, logBayesFactor),
     words.say("figures.step.limit", {
-      limit: timesOf(limit).times,
+      limit: timesOf(words, limit).times,
       reaches: logBayesFactor >= limit ? "yes" : "no",
     }),
-    words.say("figures.step.prior", { prior: sayHundred(priorChange), nothing: sayHundred(noChange) }),
+    words.say("figures.step.prior", { prior: sayHundred(words, priorChange), nothing: sayHundred(words, noChange) }),
   );
   const said = saidVerdict(verdict);
   const end = provedAlone(verdict) === "alone" ? "alone" : verdict.change !== null ? "listed" : said;
@@ -140,9 +140,9 @@ export function buildFigures(words: Words, source: FundamentalSource): FiguresPa
         row("noise", sayNoise(words, figures)),
         row("fits", sayTimes(words, evidence.logBayesFactor)),
         row("limit", sayTimes(words, evidence.limit)),
-        row("up", words.say("figures.of-100", { share: sayHundred(evidence.directionUp) })),
-        row("prior", words.say("figures.of-100", { share: sayHundred(evidence.priorChange) })),
-        row("no-change", words.say("figures.of-100", { share: sayHundred(evidence.noChange) })),
+        row("up", words.say("figures.of-100", { share: sayHundred(words, evidence.directionUp) })),
+        row("prior", words.say("figures.of-100", { share: sayHundred(words, evidence.priorChange) })),
+        row("no-change", words.say("figures.of-100", { share: sayHundred(words, evidence.noChange) })),
         row("list", words.say(`figures.list.${verdict.listed === true ? "yes" : "no"}`)),
         row("worthwhile", saySd(words, smallestWorthwhile, unit)),
         row("unit-sd", saySd(words, unitSd, unit)),

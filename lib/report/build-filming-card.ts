@@ -31,8 +31,8 @@ const STEPS: Readonly<Record<View, readonly string[]>> = {
 };
 
 /** A length in metres, without a digit that says nothing. */
-function metres(cm: number): string {
-  return sayNumber(cm / 100, cm % 100 === 0 ? 0 : 1);
+function metres(words: Words, cm: number): string {
+  return sayNumber(words, cm / 100, cm % 100 === 0 ? 0 : 1);
 }
 
 /**
@@ -41,13 +41,13 @@ function metres(cm: number): string {
  */
 function cardArguments(words: Words, view: View, hand: Hand): MessageArguments {
   return {
-    steps: sayNumber(OFFSET_DISTANCE_CM / BIG_STEP_CM, 0),
-    metres: metres(OFFSET_DISTANCE_CM),
-    feet: sayNumber(OFFSET_DISTANCE_CM / FOOT_CM, 0),
-    nearest: metres(DISTANCE_ACCEPT_CM),
-    farthest: metres(FARTHEST_CM),
+    steps: sayNumber(words, OFFSET_DISTANCE_CM / BIG_STEP_CM, 0),
+    metres: metres(words, OFFSET_DISTANCE_CM),
+    feet: sayNumber(words, OFFSET_DISTANCE_CM / FOOT_CM, 0),
+    nearest: metres(words, DISTANCE_ACCEPT_CM),
+    farthest: metres(words, FARTHEST_CM),
     rate: ENOUGH_PICTURES,
-    cm: sayNumber(5 * Math.round(sidewaysLimit(view) / 5), 0),
+    cm: sayNumber(words, 5 * Math.round(sidewaysLimit(view) / 5), 0),
     side: words.say(`card.hand.${hand}`),
     other: words.say(`card.hand.${hand === "right" ? "left" : "right"}`),
   };

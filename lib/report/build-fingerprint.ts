@@ -24,7 +24,7 @@ function sayJumped(words: Words, { jumped }: Fingerprint): string {
   const named = jumped.map(({ fundamental, by }) =>
     words.say("fingerprint.jump", {
       name: sayFundamental(words, fundamental),
-      by: withUnit(words, saySigned(by, 0), fundamental.unit),
+      by: withUnit(words, saySigned(words, by, 0), fundamental.unit),
     }),
   );
   return named.reduce((before, next, at) =>
@@ -46,8 +46,8 @@ function sayRun(words: Words, run: readonly FoundSession[]): string {
   const stood = words.say(`fingerprint.camera.${view}`, {
     when,
     jumped,
-    degrees: sayNumber(Math.abs(offBy), 0),
-    centimetres: sayNumber(Math.abs(offsetCentimetres(offBy)), 0),
+    degrees: sayNumber(words, Math.abs(offBy), 0),
+    centimetres: sayNumber(words, Math.abs(offsetCentimetres(offBy)), 0),
     side: offBy > 0 ? "plus" : "minus",
   });
   const placers = new Set(run.map((entry) => entry.placedBy));
@@ -63,7 +63,7 @@ export function fingerprintNotices(words: Words, history: TrackHistory): readonl
     const aside = run.filter((entry) => entry.fingerprint.done === "set-aside").length;
     const widened = run.filter((entry) => entry.fingerprint.done === "widened");
     const most = Math.max(0, ...widened.map((entry) => entry.captureSd));
-    const half = withUnit(words, sayNumber(1.96 * most, 0), history.fundamental.unit);
+    const half = withUnit(words, sayNumber(words, 1.96 * most, 0), history.fundamental.unit);
     const done = [
       ...(widened.length > 0 ? [words.say("fingerprint.done.widened", { films: widened.length, half })] : []),
       ...(aside > 0 ? [words.say("fingerprint.done.set-aside", { films: aside })] : []),
@@ -98,7 +98,7 @@ export function seasonFingerprints(words: Words, histories: readonly TrackHistor
 export function sayFingerprintDone(words: Words, entry: HistorySession): string {
   const { fingerprint } = entry;
   if (fingerprint === null || entry.apart !== null) return "";
-  const amount = sayNumber(Math.abs(fingerprint.offBy), 0);
+  const amount = sayNumber(words, Math.abs(fingerprint.offBy), 0);
   if (fingerprint.kind === "not-told-apart") return words.say("fingerprint.short.alike");
   return words.say(`fingerprint.short.${fingerprint.done}`, { amount });
 }
@@ -118,7 +118,7 @@ export function saySessionPhone(
   );
   return [...found].map(([view, offBy]) =>
     words.say("fingerprint.short.session", {
-      amount: sayNumber(Math.abs(offBy), 0),
+      amount: sayNumber(words, Math.abs(offBy), 0),
       view: words.say(`view.${view}`),
     }),
   );

@@ -235,7 +235,7 @@ function detail(words: Words, verdict: TrackVerdict, figures: FiguresPart | null
   if (figures !== null) return [words.say("detail.promise")];
   return [
     sayFits(words, verdict.evidence.logBayesFactor),
-    words.say("detail.prior", { share: sayNumber(Math.round(verdict.evidence.priorChange * 100), 0) }),
+    words.say("detail.prior", { share: sayNumber(words, Math.round(verdict.evidence.priorChange * 100), 0) }),
     words.say("detail.promise"),
     words.say("detail.model", { model: verdict.noiseModel, policy: verdict.policyVersion }),
   ];

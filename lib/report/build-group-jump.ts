@@ -11,7 +11,7 @@ export function sayGroupJump(words: Words, jump: GroupJump, day: string): string
   const named = moved.map(({ fundamental, by }) =>
     words.say("fingerprint.jump", {
       name: sayFundamental(words, fundamental),
-      by: withUnit(words, saySigned(by, 0), fundamental.unit),
+      by: withUnit(words, saySigned(words, by, 0), fundamental.unit),
     }),
   );
   const jumped = named.reduce((before, next, at) =>
@@ -21,9 +21,9 @@ export function sayGroupJump(words: Words, jump: GroupJump, day: string): string
     day: sayDay(words, day, "full"),
     who: words.say(together === students ? "group-jump.all" : "group-jump.most", { together, students }),
     jumped,
-    degrees: sayNumber(Math.abs(offBy), 0),
-    half: sayNumber(1.96 * sd, 0),
-    centimetres: sayNumber(Math.abs(offsetCentimetres(offBy)), 0),
+    degrees: sayNumber(words, Math.abs(offBy), 0),
+    half: sayNumber(words, 1.96 * sd, 0),
+    centimetres: sayNumber(words, Math.abs(offsetCentimetres(offBy)), 0),
     side: offBy > 0 ? "plus" : "minus",
   });
 }

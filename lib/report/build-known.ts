@@ -80,7 +80,7 @@ function verdictTable(words: Words, source: KnownSource): TableModel {
 function sayReading(words: Words, fundamental: Fundamental | undefined, value: number | null | undefined): string {
   if (value === undefined) return words.say("known.no-reading");
   if (value === null) return words.say("session-page.not-measurable");
-  const number = sayNumber(value, Number.isInteger(value) ? 0 : 1);
+  const number = sayNumber(words, value, Number.isInteger(value) ? 0 : 1);
   return fundamental ? withUnit(words, number, fundamental.unit) : number;
 }
 

@@ -32,7 +32,7 @@ export function buildNotices(words: Words, source: FundamentalSource): readonly 
   const mended = history.sessions.filter((entry) => entry.takenOut !== 0 && entry.apart === null);
   if (mended.length > 0) {
     const most = Math.max(...mended.map((entry) => Math.abs(entry.takenOut)));
-    const said = withUnit(words, sayNumber(most, 1), history.fundamental.unit);
+    const said = withUnit(words, sayNumber(words, most, 1), history.fundamental.unit);
     list.push(words.say("notice.taken-out", { sessions: mended.length, most: said }));
   }
   const count = history.sessions.filter(
@@ -44,7 +44,7 @@ export function buildNotices(words: Words, source: FundamentalSource): readonly 
         sessions: count,
         sd: withUnit(
           words,
-          words.say("number.half-only", { half: sayNumber(1.96 * history.fundamental.cameraSdUnknown, 1) }),
+          words.say("number.half-only", { half: sayNumber(words, 1.96 * history.fundamental.cameraSdUnknown, 1) }),
           history.fundamental.unit,
         ),
       }),

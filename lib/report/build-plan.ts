@@ -18,7 +18,7 @@ import type { PlanPage, PlanSheet } from "./plan-model";
 import type { PlanSource } from "./plan-source";
 import { sayPlanTells } from "./say-plan-tells";
 
-const whole = (value: number): string => sayNumber(Math.round(value), 0);
+const whole = (words: Words, value: number): string => sayNumber(words, Math.round(value), 0);
 
 /** Minutes of reading, rounded up: a plan that promises too little time isn't kept. */
 function minutesOf({ plan }: PlanSource): number {
@@ -99,7 +99,7 @@ function leftPart(words: Words, { plan }: PlanSource): PlanPage["left"] {
       names: group.map(({ fundamental }) => sayFundamental(words, fundamental)).join(", "),
       view: words.say(`ask.view.${first.fundamental.view}`),
       minutes: planMinutes.value,
-      ...{ first: whole(100 * sooner.share), second: whole(100 * later.share) },
+      ...{ first: whole(words, 100 * sooner.share), second: whole(words, 100 * later.share) },
       ...{ sooner: sooner.sessions, later: later.sessions },
       ...{ films: sooner.sessions * restEvery.value, more: later.sessions * restEvery.value },
     });

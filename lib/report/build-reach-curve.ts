@@ -33,7 +33,7 @@ export function buildReachCurve(words: Words, source: FundamentalSource): ChartC
   const row = ({ day, middle, low, high }: ChartCurve["points"][number]) => ({
     cells: [
       sayDay(words, dayFromNumber(day), "day-year"),
-      withUnit(words, sayNumber(middle, decimals), unit),
+      withUnit(words, sayNumber(words, middle, decimals), unit),
       sayRange(words, low, high, decimals, unit),
     ],
     tone: "plain" as const,

@@ -37,7 +37,11 @@ export function buildSessionsTable(
           session.dateLabel,
           session.meanLabel,
           session.doubtLabel,
-          withUnit(words, words.say("number.half-only", { half: sayNumber(camera, 1) }), history.fundamental.unit),
+          withUnit(
+            words,
+            words.say("number.half-only", { half: sayNumber(words, camera, 1) }),
+            history.fundamental.unit,
+          ),
           [
             session.reason || (entry ? sayFingerprintDone(words, entry) : ""),
             entry ? sayReadOn(words, readBack, entry.session.id) : "",
@@ -61,8 +65,8 @@ function sayReadOn(words: Words, readBack: FundamentalSource["readBack"], sessio
 function sayTakenOut(words: Words, { takenOut, swings }: HistorySession, unit: Unit): string {
   if (takenOut === 0) return "";
   return words.say("readings-table.taken-out", {
-    read: swings.map((swing) => sayNumber(swing.read, Number.isInteger(swing.read) ? 0 : 1)).join("  "),
-    shift: withUnit(words, saySigned(takenOut, 1), unit),
+    read: swings.map((swing) => sayNumber(words, swing.read, Number.isInteger(swing.read) ? 0 : 1)).join("  "),
+    shift: withUnit(words, saySigned(words, takenOut, 1), unit),
   });
 }
 
@@ -97,7 +101,7 @@ export function buildReadingsTable(words: Words, source: FundamentalSource): Tab
         cells: [
           sayDay(words, entry.session.day, "with-weekday"),
           entry.session.club ?? "",
-          entry.swings.map((swing) => sayNumber(swing.value, Number.isInteger(swing.value) ? 0 : 1)).join("  "),
+          entry.swings.map((swing) => sayNumber(words, swing.value, Number.isInteger(swing.value) ? 0 : 1)).join("  "),
           entry.session.reader,
           notes.join(" · "),
         ],

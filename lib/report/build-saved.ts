@@ -153,7 +153,7 @@ function buildCheck(words: Words, source: SavedSource): SavedPage["check"] {
       words.say("saved.check.item", {
         swing: reading.swing,
         name: sayFundamental(words, fundamental),
-        value: withUnit(words, sayNumber(reading.value, 1), unit),
+        value: withUnit(words, sayNumber(words, reading.value, 1), unit),
         range: sayRange(words, range.low, range.high, 1, unit),
       }),
     ];

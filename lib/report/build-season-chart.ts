@@ -71,7 +71,9 @@ export function buildSeasonChart(words: Words, source: ChartSource): SeasonChart
     x: { ...x, ticks: monthTicks(words, dayFromNumber(x.from), dayFromNumber(x.to), 9) },
     y: {
       ...y,
-      ticks: valueTicks(y.low, y.high, 6, (value, decimals) => withUnit(words, sayNumber(value, decimals), unit)),
+      ticks: valueTicks(y.low, y.high, 6, (value, decimals) =>
+        withUnit(words, sayNumber(words, value, decimals), unit),
+      ),
     },
     bands: chartBands(words, history, x),
     sessions,
@@ -100,8 +102,8 @@ function chartSession(words: Words, history: TrackHistory, verdict: TrackVerdict
   const half = 1.96 * sessionSd(history, verdict, entry);
   const decimals = decimalsFor(half);
   const reason = entry.apart === null ? "" : sayApart(words, entry.apart);
-  const meanLabel = withUnit(words, sayNumber(mean, 1), unit);
-  const doubtLabel = withUnit(words, words.say("number.half-only", { half: sayNumber(half, decimals) }), unit);
+  const meanLabel = withUnit(words, sayNumber(words, mean, 1), unit);
+  const doubtLabel = withUnit(words, words.say("number.half-only", { half: sayNumber(words, half, decimals) }), unit);
   const dateLabel = sayDay(words, entry.session.day, "with-weekday");
   return {
     day: dayNumber(entry.session.day),
@@ -181,7 +183,7 @@ function chartChange(words: Words, history: TrackHistory, drawn: DrawnChange): C
 /** Every goal band that was in force on the axis, each over its own days. */
 function chartBands(words: Words, history: TrackHistory, x: { from: number; to: number }): readonly ChartBand[] {
   const edge = (value: number): string =>
-    withUnit(words, sayNumber(value, Number.isInteger(value) ? 0 : 1), history.fundamental.unit);
+    withUnit(words, sayNumber(words, value, Number.isInteger(value) ? 0 : 1), history.fundamental.unit);
   return history.goals.map(({ low, high, from }, place) => {
     const next = history.goals[place + 1];
     return {

@@ -70,7 +70,7 @@ function factList(words: Words, source: SessionPageSource): readonly Fact[] {
 
 function sayStood(words: Words, film: EnteredCapture): string {
   if (film.squareness !== "off" || film.offBy === null) return words.say(`squareness.${film.squareness}`);
-  const by = sayNumber(film.offBy, Number.isInteger(film.offBy) ? 0 : 1);
+  const by = sayNumber(words, film.offBy, Number.isInteger(film.offBy) ? 0 : 1);
   return words.say("session-page.off-by", { by, unit: film.view === "face-on" ? "degrees" : "cm" });
 }
 
@@ -104,7 +104,7 @@ function sayCell(words: Words, reading: SessionPageSource["readings"][number] | 
   const value =
     reading.value === null
       ? words.say("session-page.not-measurable")
-      : sayNumber(reading.value, Number.isInteger(reading.value) ? 0 : 1);
+      : sayNumber(words, reading.value, Number.isInteger(reading.value) ? 0 : 1);
   const state = reading.state === "void" ? "void" : reading.correctionId === 0 ? "plain" : "corrected";
   const plain = reading.typed.replace(",", ".").replace("−", "-").trim();
   const same = reading.value === null || reading.state === "void" || Number(plain) === reading.value;

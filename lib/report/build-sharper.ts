@@ -33,7 +33,7 @@ export function buildSharper(
   const checked = Math.min(checkedCaptureSd(fundamental), budget.camera);
   const half = (swings: number, camera: number): string => {
     const width = 1.96 * Math.hypot(budget.day, camera, Math.hypot(budget.swing, budget.reader) / Math.sqrt(swings));
-    const number = words.say("number.half-only", { half: sayNumber(width, decimalsFor(width)) });
+    const number = words.say("number.half-only", { half: sayNumber(words, width, decimalsFor(width)) });
     return withUnit(words, number, fundamental.unit);
   };
   const row = (key: string, swings: number, camera: number): TableModel["rows"][number] => ({

@@ -65,7 +65,9 @@ export function comparedEvidence(words: Words, comparison: Comparison, fundament
     ...(plains.get(drill) ? [plains.get(drill)?.estimate ?? 0] : []),
   ]);
   const { low, high } = valueRange([0, ...values]);
-  const ticks = valueTicks(low, high, TICKS, sayNumber).map(({ at }) => at);
+  const ticks = valueTicks(low, high, TICKS, (value, decimals) => sayNumber(words, value, decimals)).map(
+    ({ at }) => at,
+  );
   const drawn = drills.map((result): DrawnEffect => {
     const { effect, says } = result;
     const plain = plains.get(result.drill) ?? null;
@@ -127,7 +129,7 @@ export function comparedEvidence(words: Words, comparison: Comparison, fundament
 /** An effect on the swings inside the band, of 100. */
 function sayShareEffect(words: Words, effect: Estimate | null): string {
   if (effect === null) return words.say("compared.no-figure");
-  const hundred = (value: number): string => saySigned(Math.round(value * 100), 0);
+  const hundred = (value: number): string => saySigned(words, Math.round(value * 100), 0);
   const between = words.say("number.range", { low: hundred(effect.low95), high: hundred(effect.high95) });
   return words.say("compared.figure", { size: hundred(effect.estimate), between });
 }

@@ -49,7 +49,7 @@ export function buildDifferencePlot(
     else dots.push({ x: point.x, y: point.y, pairs: 1 });
   }
   const unitName = words.say(`unit.${unit}.short`);
-  const signed = (value: number): string => withUnit(words, saySigned(value, 1), unit);
+  const signed = (value: number): string => withUnit(words, saySigned(words, value, 1), unit);
   return {
     sentence: words.say("reread-of.plot.sentence", {
       pairs: points.length,
@@ -59,8 +59,8 @@ export function buildDifferencePlot(
     }),
     xTitle: words.say("reread-of.plot.x", { unit: unitName }),
     yTitle: words.say("reread-of.plot.y", { unit: unitName }),
-    x: { ...x, ticks: valueTicks(x.from, x.to, 5, sayNumber) },
-    y: { ...y, ticks: valueTicks(y.from, y.to, 5, saySigned) },
+    x: { ...x, ticks: valueTicks(x.from, x.to, 5, (value, decimals) => sayNumber(words, value, decimals)) },
+    y: { ...y, ticks: valueTicks(y.from, y.to, 5, (value, decimals) => saySigned(words, value, decimals)) },
     dots,
     bias: reach === null ? null : { at: bias, label: words.say("reread-of.plot.bias", { value: signed(bias) }) },
     limits,
@@ -74,10 +74,14 @@ export function buildDifferencePlot(
       })),
       rows: points.map((point) => ({
         cells: [
-          withUnit(words, sayNumber(point.x, decimals === 0 && Number.isInteger(point.x) ? 0 : decimals + 1), unit),
-          withUnit(words, sayNumber(point.first, decimals), unit),
-          withUnit(words, sayNumber(point.again, decimals), unit),
-          withUnit(words, saySigned(point.y, decimals), unit),
+          withUnit(
+            words,
+            sayNumber(words, point.x, decimals === 0 && Number.isInteger(point.x) ? 0 : decimals + 1),
+            unit,
+          ),
+          withUnit(words, sayNumber(words, point.first, decimals), unit),
+          withUnit(words, sayNumber(words, point.again, decimals), unit),
+          withUnit(words, saySigned(words, point.y, decimals), unit),
         ],
         tone: "plain" as const,
       })),

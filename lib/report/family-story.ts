@@ -3,8 +3,8 @@ import { ownAgeDay } from "@/lib/domain/consent";
 import { FAMILY_THRESHOLDS } from "@/lib/verdict/family-thresholds";
 import { WATCH_THRESHOLDS } from "@/lib/verdict/watch-thresholds";
 import type { Words } from "@/lib/words/catalogue";
-import { sayDay } from "@/lib/words/day-words";
-import { capital, sayOnDay } from "@/lib/words/say-family";
+import { sayDay, sayOnDay } from "@/lib/words/day-words";
+import { capital } from "@/lib/words/say-family";
 import { sayCount } from "@/lib/words/say-family-story";
 import type { Glyph } from "./basic-model";
 import { familyReader } from "./family-findings";
@@ -67,7 +67,7 @@ function sayOld(words: Words, told: readonly StoryFinding[], { source, reader }:
     .sort()
     .at(-1);
   if (!last || daysBetween(last, today) <= WATCH_THRESHOLDS.watchAway.value) return "";
-  return words.say(`family-story.old${reader === "young" ? ".young" : ""}`, { day: sayOnDay(last, today) });
+  return words.say(`family-story.old${reader === "young" ? ".young" : ""}`, { day: sayOnDay(words, last, today) });
 }
 
 /** The mark of what is told: none of what isn't settled, for that has no place among what changed. */

@@ -22,7 +22,7 @@ function sayValue(words: Words, names: ChangeNames, column: string, value: Colum
     return sayClubGroup(words, names.grouping, String(value) as Parameters<typeof sayClubGroup>[2]);
   if (column === "circumstance") return words.say(`circumstance.${value}`);
   if (column === "placement" || column === "squareness") return words.say(`${column}.${value}`);
-  return typeof value === "number" ? sayNumber(value, Number.isInteger(value) ? 0 : 1) : value;
+  return typeof value === "number" ? sayNumber(words, value, Number.isInteger(value) ? 0 : 1) : value;
 }
 
 /** What a row's columns are called: those of a film with its view. */

@@ -1,7 +1,8 @@
 import { daysBetween } from "@/lib/domain/calendar-day";
 import { FAMILY_THRESHOLDS } from "@/lib/verdict/family-thresholds";
 import type { Words } from "@/lib/words/catalogue";
-import { capital, sayMonth, sayOnDay, sayWhen } from "@/lib/words/say-family";
+import { sayMonth, sayOnDay } from "@/lib/words/day-words";
+import { capital, sayWhen } from "@/lib/words/say-family";
 import { type StorySubject, sayCount, sayStoryPart, sayStorySlip, type Whose } from "@/lib/words/say-family-story";
 import { dayBefore, type familyReader } from "./family-findings";
 import type { StorySource } from "./family-story-source";
@@ -41,7 +42,7 @@ function sayBegan(words: Words, { track }: StoryFinding, today: string): string[
   if (change === null || daysBetween(change.to, today) <= 7 * FAMILY_THRESHOLDS.freshWeeks.value) return [];
   if (change.from.slice(0, 7) === change.to.slice(0, 7))
     return [words.say("family-story.told.began", { when: sayWhen(words, change.from, today) })];
-  const [from, to] = [sayMonth(change.from, today), sayMonth(change.to, today)];
+  const [from, to] = [sayMonth(words, change.from, today), sayMonth(words, change.to, today)];
   return [words.say("family-story.told.began.stretch", { from, to })];
 }
 
@@ -81,7 +82,7 @@ export function sayStoryTold(words: Words, found: StoryFinding, telling: StoryTe
   const short = found.track.verdict.reach?.kind === "stopped-short" ? "yes" : "no";
   if (found.kind === "away") {
     const of = capital(sayStoryPart(words, subjectOf(found, telling, "your")));
-    const day = sayOnDay(found.last ?? telling.source.today, telling.source.today);
+    const day = sayOnDay(words, found.last ?? telling.source.today, telling.source.today);
     return words.say(`family-story.told.away${telling.reader === "young" ? ".young" : ""}`, { of, day });
   }
   if (telling.reader === "young" && found.kind !== "better")
@@ -129,7 +130,7 @@ export function sayStoryCorrection(
   if (place === "heading") return words.say(`family-story.heading.corrected${young ? ".young" : ""}`, { of });
   return words.say(`family-story.corrected.${young ? "young" : correction.said}`, {
     of,
-    on: sayOnDay(correction.on, telling.source.today),
+    on: sayOnDay(words, correction.on, telling.source.today),
     videos: correction.videos ?? "yes",
   });
 }
@@ -145,5 +146,5 @@ export function sayStoryDoubt(
   const young = telling.reader === "young";
   if (place === "heading") return words.say(`family-story.heading.${young ? "corrected.young" : "doubted"}`, { of });
   if (young) return words.say("family-story.corrected.young", { of });
-  return words.say(`family-story.doubted.${doubt.said}`, { of, on: sayOnDay(doubt.on, telling.source.today) });
+  return words.say(`family-story.doubted.${doubt.said}`, { of, on: sayOnDay(words, doubt.on, telling.source.today) });
 }

@@ -1,4 +1,5 @@
 import { IntlMessageFormat } from "intl-messageformat";
+import { german } from "./german";
 import academy from "./messages/en/academy.json";
 import analyze from "./messages/en/analyze.json";
 import archive from "./messages/en/archive.json";
@@ -56,10 +57,13 @@ export interface Words {
   has(key: string): boolean;
 }
 
-/** Languages that a page can be read in; `en-XA` is the stretched pseudo-language that shows forgotten words. */
+/** Languages that a coach's page can be read in; `en-XA` is the stretched pseudo-language that shows forgotten words. */
 export const LOCALES = ["en", "en-XA"] as const;
 
-const messages: Readonly<Record<string, string>> = {
+/** Languages that words are written in: a coach's, and those that a family is told in. */
+const WRITTEN = ["en", "en-XA", "de"] as const;
+
+const english: Readonly<Record<string, string>> = {
   ...academy,
   ...analyze,
   ...archive,
@@ -106,9 +110,9 @@ const messages: Readonly<Record<string, string>> = {
 };
 const written = new Map<string, Words>();
 
-/** The words of a language; unknown languages read English. */
+/** The words of a language; unknown languages read English, and so does whatever only a coach reads. */
 export function wordsFor(locale: string): Words {
-  const known = (LOCALES as readonly string[]).includes(locale) ? locale : "en";
+  const known = WRITTEN.find((each) => each === locale) ?? "en";
   const kept = written.get(known);
   if (kept) return kept;
   const words = createWords(known);
@@ -116,17 +120,23 @@ export function wordsFor(locale: string): Words {
   return words;
 }
 
-function createWords(locale: string): Words {
+function messageOf(locale: (typeof WRITTEN)[number], key: string): string | undefined {
+  if (locale === "de" && Object.hasOwn(german, key)) return german[key];
+  return Object.hasOwn(english, key) ? english[key] : undefined;
+}
+
+function createWords(locale: (typeof WRITTEN)[number]): Words {
   const formats = new Map<string, IntlMessageFormat>();
+  const language = locale === "de" ? "de" : "en";
   return {
     locale,
-    has: (key) => Object.hasOwn(messages, key),
+    has: (key) => Object.hasOwn(english, key),
     say(key, args = {}) {
       let format = formats.get(key);
       if (!format) {
-        const message = Object.hasOwn(messages, key) ? messages[key] : undefined;
+        const message = messageOf(locale, key);
         if (message === undefined) throw new Error(`no message is written for ${key}`);
-        format = new IntlMessageFormat(locale === "en-XA" ? pseudoMessage(message) : message, "en", undefined, {
+        format = new IntlMessageFormat(locale === "en-XA" ? pseudoMessage(message) : message, language, undefined, {
           ignoreTag: true,
         });
         formats.set(key, format);

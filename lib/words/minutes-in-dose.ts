@@ -1,6 +1,6 @@
 import { MOST_MINUTES } from "@/lib/domain/drill-record";
 import type { DrillAssignment } from "@/lib/domain/student";
-import type { Words } from "./catalogue";
+import { type Words, wordsFor } from "./catalogue";
 
 const phrases = new WeakMap<Words, ReadonlyMap<string, number>>();
 
@@ -16,7 +16,7 @@ function phrasesOf(words: Words): ReadonlyMap<string, number> {
 
 /**
  * The minutes a day of a dose and the coach's own words. Where the minutes have no field, because the drill was given before
- * there was one, the words may begin with them, as a form of this language wrote them.
+ * there was one, the words may begin with them, as a form of this language, or of a coach's page, wrote them.
  *
  * @returns `minutes` null where nothing says them: whatever the dose says is among the words then
  */
@@ -26,6 +26,7 @@ export function minutesInDose(
 ): { readonly minutes: number | null; readonly words: string } {
   if (minutesADay !== null) return { minutes: minutesADay, words: dose };
   const [first = "", ...rest] = dose.split("; ");
-  const minutes = phrasesOf(words).get(first) ?? null;
+  // A coach's form wrote them in the language of its page, whichever the family is told in.
+  const minutes = phrasesOf(words).get(first) ?? phrasesOf(wordsFor("en")).get(first) ?? null;
   return minutes === null ? { minutes, words: dose } : { minutes, words: rest.join("; ") };
 }

@@ -14,10 +14,10 @@ export function sayApart(words: Words, apart: ApartReason): string {
         : words.say("apart.aid-in-view", { aid: apart.aid ?? words.say("apart.some-aid") });
     case "camera":
       return words.say(`apart.camera.${apart.why}`, {
-        amount: apart.offBy === null ? "" : sayNumber(Math.abs(apart.offBy), 0),
+        amount: apart.offBy === null ? "" : sayNumber(words, Math.abs(apart.offBy), 0),
       });
     case "fingerprint":
-      return words.say("apart.fingerprint", { amount: sayNumber(Math.abs(apart.offBy), 0) });
+      return words.say("apart.fingerprint", { amount: sayNumber(words, Math.abs(apart.offBy), 0) });
     case "set-aside":
       return words.say("apart.set-aside", { reason: apart.reason });
   }

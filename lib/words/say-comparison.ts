@@ -21,7 +21,7 @@ export function sayEffect(
 ): { readonly size: string; readonly between: string } {
   const decimals = decimalsFor(halfWidth(effect));
   return {
-    size: withUnit(words, saySigned(effect.estimate, decimals), unit),
+    size: withUnit(words, saySigned(words, effect.estimate, decimals), unit),
     between: saySignedRange(words, { unit }, effect.low95, effect.high95, decimals),
   };
 }
@@ -34,6 +34,6 @@ export function saySignedRange(
   high: number,
   decimals: number,
 ): string {
-  const ends = { low: saySigned(low, decimals), high: saySigned(high, decimals) };
+  const ends = { low: saySigned(words, low, decimals), high: saySigned(words, high, decimals) };
   return withUnit(words, words.say("number.range", ends), unit);
 }

@@ -5,7 +5,7 @@ import { sayNumber } from "./number-words";
 
 /** From where to where the share of solid strikes went, and in which days: “about 41 to about 63 of 100, 3–17 May”. */
 export function sayContactChange(words: Words, change: ContactChange): string {
-  const hundred = (share: number): string => sayNumber(Math.round(100 * share), 0);
+  const hundred = (share: number): string => sayNumber(words, Math.round(100 * share), 0);
   return words.say("contact.change", {
     before: hundred(change.before.estimate),
     after: hundred(change.after.estimate),

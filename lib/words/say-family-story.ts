@@ -59,6 +59,6 @@ export function sayCount(words: Words, count: number): string {
 
 /** A size with its unit in plain words, rounded up, so that what is said to be smaller than it is: “2 degrees”. */
 export function saySizeBelow(words: Words, size: number, unit: Unit): string {
-  const number = size >= 1 ? sayNumber(Math.ceil(size), 0) : sayNumber(Math.ceil(size * 10) / 10, 1);
+  const number = size >= 1 ? sayNumber(words, Math.ceil(size), 0) : sayNumber(words, Math.ceil(size * 10) / 10, 1);
   return words.say(`family-story.unit.${unit}`, { number, size: Number(number) });
 }

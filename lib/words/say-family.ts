@@ -1,5 +1,5 @@
-import { format, parseISO } from "date-fns";
 import type { Words } from "./catalogue";
+import { sayMonth, sayOnDay } from "./day-words";
 
 /** What a family is told of one thing that is measured; days are `YYYY-MM-DD`. */
 export type FamilyFinding =
@@ -26,19 +26,9 @@ export type FamilyFinding =
 
 /** When something was as it isn’t any more, behind a comparison: “in March”, “on 3 May”, “in March 2025”. */
 export function sayWhen(words: Words, before: string, today: string): string {
-  const day = parseISO(before);
-  if (before.slice(0, 7) === today.slice(0, 7)) return words.say("family.when.day", { day: format(day, "d MMMM") });
-  return words.say("family.when.month", { month: sayMonth(before, today) });
-}
-
-/** A day as a family is told it: “3 May”, with the year where that is another one. */
-export function sayOnDay(day: string, today: string): string {
-  return format(parseISO(day), day.slice(0, 4) === today.slice(0, 4) ? "d MMMM" : "d MMMM yyyy");
-}
-
-/** The month of a day: “May”, with the year where that is another one. */
-export function sayMonth(day: string, today: string): string {
-  return format(parseISO(day), day.slice(0, 4) === today.slice(0, 4) ? "MMMM" : "MMMM yyyy");
+  if (before.slice(0, 7) === today.slice(0, 7))
+    return words.say("family.when.day", { day: sayOnDay(words, before, today) });
+  return words.say("family.when.month", { month: sayMonth(words, before, today) });
 }
 
 /** A text that begins a sentence. */

@@ -12,7 +12,7 @@ import { sayNumber } from "./number-words";
 export function sayReach(words: Words, reach: Reach, lastFilm: string, today: string): string {
   if (reach.kind === "unsaid") return words.say(`reach.unsaid.${reach.why}`);
   if (reach.kind === "stopped-short")
-    return words.say("reach.stopped-short", { chance: sayNumber(Math.floor(reach.chance * 100), 0) });
+    return words.say("reach.stopped-short", { chance: sayNumber(words, Math.floor(reach.chance * 100), 0) });
   const day = (of: string): string => sayDay(words, of, of.slice(0, 4) === today.slice(0, 4) ? "short" : "day-year");
   if (reach.to < today) return words.say("reach.passed", { day: day(lastFilm) });
   if (reach.from <= lastFilm || reach.from <= today) return words.say("reach.dates.by", { to: day(reach.to) });

@@ -4,7 +4,7 @@ import { sayNumber, saySigned, withUnit } from "./number-words";
 
 /** An error of reading with its unit: a tenth, or a hundredth where a tenth would say nothing. */
 export function sayReadingSd(words: Words, sd: number, unit: Unit): string {
-  return withUnit(words, sayNumber(sd, sd < 0.1 ? 2 : 1), unit);
+  return withUnit(words, sayNumber(words, sd, sd < 0.1 ? 2 : 1), unit);
 }
 
 /** A typical error with its 95 of 100: “1.1°, 0.8 to 1.6°”. */
@@ -13,7 +13,7 @@ export function sayTypicalError(
   error: { readonly typical: number; readonly low: number; readonly high: number },
   unit: Unit,
 ): string {
-  const one = (value: number): string => sayNumber(value, value < 0.1 ? 2 : 1);
+  const one = (value: number): string => sayNumber(words, value, value < 0.1 ? 2 : 1);
   return words.say("reread.error", {
     error: withUnit(words, one(error.typical), unit),
     low: one(error.low),
@@ -28,6 +28,9 @@ export function sayDifference(
   unit: Unit,
 ): string {
   const half = (difference.high - difference.low) / 2;
-  const number = words.say("number.plus-minus", { number: saySigned(difference.value, 1), half: sayNumber(half, 1) });
+  const number = words.say("number.plus-minus", {
+    number: saySigned(words, difference.value, 1),
+    half: sayNumber(words, half, 1),
+  });
   return withUnit(words, number, unit);
 }

@@ -17,19 +17,19 @@ function films(words: Words, plan: Films, care: CameraCare): Readonly<Record<str
   };
 }
 
-function hundred(share: number): string {
-  return sayNumber(Math.round(share * 100), 0);
+function hundred(words: Words, share: number): string {
+  return sayNumber(words, Math.round(share * 100), 0);
 }
 
 /** A chance in hundreds from few drawn futures: none or all of them is no certainty. */
 export function sayChance(words: Words, share: number): string {
   if (share <= 0) return words.say("ask-plan.chance.under");
-  return share >= 1 ? words.say("ask-plan.chance.over") : hundred(share);
+  return share >= 1 ? words.say("ask-plan.chance.over") : hundred(words, share);
 }
 
 /** The size that a conditional plan is meant for: “+6°”. */
 export function sayMeantSize(words: Words, size: number, unit: Unit): string {
-  return withUnit(words, saySigned(size, Math.abs(size) >= 3 ? 0 : 1), unit);
+  return withUnit(words, saySigned(words, size, Math.abs(size) >= 3 ? 0 : 1), unit);
 }
 
 /** The plan that settles an open track whatever is true, or why there is none: films on different days, swings each, then the care for the camera, with its chance. */
@@ -46,7 +46,7 @@ export function sayIfReal(
   largest: Films,
   care: CameraCare,
 ): readonly string[] {
-  const meant = { size: sayMeantSize(words, plan.size, unit), likely: hundred(plan.probability) };
+  const meant = { size: sayMeantSize(words, plan.size, unit), likely: hundred(words, plan.probability) };
   if ("none" in plan)
     return [
       words.say("settle.if-real.none", {

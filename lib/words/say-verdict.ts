@@ -17,8 +17,8 @@ export function saySize(words: Words, change: ProvedChange, unit: Unit): string 
   return withUnit(
     words,
     words.say("number.plus-minus", {
-      number: saySigned(after - before, decimals),
-      half: sayNumber(halfWidth(change.size), decimals),
+      number: saySigned(words, after - before, decimals),
+      half: sayNumber(words, halfWidth(change.size), decimals),
     }),
     unit,
   );
@@ -28,8 +28,8 @@ export function saySize(words: Words, change: ProvedChange, unit: Unit): string 
 export function sayFromTo(words: Words, change: ProvedChange, unit: Unit): string {
   const { decimals, before, after } = printedLevels(change);
   return words.say("number.from-to", {
-    from: withUnit(words, sayNumber(before, decimals), unit),
-    to: withUnit(words, sayNumber(after, decimals), unit),
+    from: withUnit(words, sayNumber(words, before, decimals), unit),
+    to: withUnit(words, sayNumber(words, after, decimals), unit),
   });
 }
 
@@ -63,7 +63,7 @@ export function sayPosition(
   return words.say(above ? "position.outside.above" : "position.outside.below", {
     by: withUnit(
       words,
-      words.say("number.range", { low: sayNumber(near, decimals), high: sayNumber(far, decimals) }),
+      words.say("number.range", { low: sayNumber(words, near, decimals), high: sayNumber(words, far, decimals) }),
       unit,
     ),
   });

@@ -37,7 +37,7 @@ export function sayWatch(words: Words, watch: OwnedWatch, unit: Unit, lastDay: s
     sentence: words.say(`watch.sentence.${tense}`, args),
     listed: words.say("watch.listed", args),
     detail: [
-      words.say("watch.fits", { ...timesOf(watch.logBayesFactor), way: words.say(`watch.way.${direction}`) }),
+      words.say("watch.fits", { ...timesOf(words, watch.logBayesFactor), way: words.say(`watch.way.${direction}`) }),
       words.say("watch.promise"),
     ],
   };

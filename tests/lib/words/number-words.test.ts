@@ -18,10 +18,10 @@ const words = wordsFor("en");
 
 describe("numbers", () => {
   it("a true minus sign, and no negative zero", () => {
-    expect(sayNumber(-3.25, 1)).toBe("−3.3");
-    expect(sayNumber(-0.04, 1)).toBe("0.0");
-    expect(saySigned(2, 0)).toBe("+2");
-    expect(saySigned(-0.01, 1)).toBe("0.0");
+    expect(sayNumber(words, -3.25, 1)).toBe("−3.3");
+    expect(sayNumber(words, -0.04, 1)).toBe("0.0");
+    expect(saySigned(words, 2, 0)).toBe("+2");
+    expect(saySigned(words, -0.01, 1)).toBe("0.0");
   });
   it("no more digits than the doubt supports: ± 2.3 one, ± 3 none", () => {
     expect(decimalsFor(2.3)).toBe(1);

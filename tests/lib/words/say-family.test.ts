@@ -1,8 +1,9 @@
 import { describe, expect, it } from "vitest";
 import { wordsFor } from "@/lib/words/catalogue";
+import { sayMonth, sayOnDay } from "@/lib/words/day-words";
 import family from "@/lib/words/messages/en/family.json";
 import familyPage from "@/lib/words/messages/en/family-page.json";
-import { capital, sayMonth, sayOnDay, sayWhen } from "@/lib/words/say-family";
+import { capital, sayWhen } from "@/lib/words/say-family";
 
 const words = wordsFor("en");
 const TODAY = "2026-09-12";
@@ -17,8 +18,8 @@ describe("when", () => {
       "on 2 September",
       "in November 2025",
     ]);
-    expect(["2026-05-03", "2025-05-03"].map((day) => sayOnDay(day, TODAY))).toEqual(["3 May", "3 May 2025"]);
-    expect(["2026-05-03", "2025-05-03"].map((day) => sayMonth(day, TODAY))).toEqual(["May", "May 2025"]);
+    expect(["2026-05-03", "2025-05-03"].map((day) => sayOnDay(words, day, TODAY))).toEqual(["3 May", "3 May 2025"]);
+    expect(["2026-05-03", "2025-05-03"].map((day) => sayMonth(words, day, TODAY))).toEqual(["May", "May 2025"]);
     expect(capital("how you lean")).toBe("How you lean");
   });
 });
