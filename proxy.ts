@@ -1,6 +1,7 @@
 import { type NextRequest, NextResponse } from "next/server";
 import { type Meeting, meet } from "@/app/_server/access/meet";
 import { noteWhy } from "@/app/_server/door/answering";
+import { LANGUAGE_HEADER } from "@/app/_server/door/asked-language";
 import { METHOD_HEADER } from "@/app/_server/door/asked-method";
 import { holdBack } from "@/app/_server/door/flood";
 import { checkDoor, checkOrigin, configuredOrigins, DOOR } from "@/app/_server/door/origin";
@@ -43,6 +44,7 @@ function tooBig(request: NextRequest): NextResponse {
 function withoutForwarding(sent: Headers, origin: string): Headers {
   const headers = new Headers(sent);
   for (const name of [...headers.keys()]) {
+    if (name === LANGUAGE_HEADER) headers.delete(name);
     if (name.startsWith("x-forwarded-") || name === "forwarded" || name === "x-real-ip") headers.delete(name);
   }
   const { host, protocol } = new URL(origin);
@@ -109,6 +111,7 @@ export async function proxy(request: NextRequest): Promise<NextResponse> {
   const met = isInternal(pathname)
     ? ({ kind: "absent" } as const)
     : await meet({ method, pathname, search, headers }, wish, words).catch(() => NOT_MET);
+  if (met.kind === "pass" && met.language !== undefined) headers.set(LANGUAGE_HEADER, met.language);
   // Who was signed out while typing finds all that was typed in the answer.
   const held = met.kind === "refused" && met.status === 401 ? await sendAgain(words, request) : null;
   if (held !== null)

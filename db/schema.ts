@@ -44,6 +44,8 @@ export const student = sqliteTable(
     hand: text("hand", { enum: ["right", "left"] }).notNull(),
     zone: text("zone").notNull(),
     clubs: text("clubs").notNull(),
+    /** In which the family reads; a coach’s pages are in the academy’s. */
+    language: text("language").$type<"en" | "de">().notNull().default("en"),
     /** Grows by one with every change of this student's data; names the data that an analysis rests on. */
     revision: integer("revision").notNull().default(0),
     createdAt: text("created_at").notNull(),

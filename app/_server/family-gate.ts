@@ -6,6 +6,7 @@ import { consentInForce } from "@/lib/domain/consent";
 import { type FamilyLink, familyLinkState } from "@/lib/domain/family-link";
 import type { AcademyScope, PainScope, StudentScope } from "@/lib/domain/scope";
 import { LOCALES, wordsFor } from "@/lib/words/catalogue";
+import { familyWords } from "@/lib/words/family-words";
 import type { RowOf } from "./access/matrix";
 import { todayOf } from "./clock";
 import { askedToday } from "./consent/consent-gate";
@@ -37,7 +38,7 @@ export function admitFamilyLink(found: FoundFamilyLink, { locale }: Pick<ViewerW
   // A clock that was set back opens no link again that has ended, or whose consent has.
   const there = { db, scope, academy };
   const asked = { today: latestDay(there), academy };
-  const birthYear = readStudents(db, scope)[0]?.birthYear ?? null;
+  const { birthYear = null, language = "en" } = readStudents(db, scope)[0] ?? {};
   const holds = [
     found.isThere,
     ["open", "ending"].includes(familyLinkState(link, latestInstant(there))),
@@ -46,7 +47,8 @@ export function admitFamilyLink(found: FoundFamilyLink, { locale }: Pick<ViewerW
     consentInForce(readConsents(db, student), "share", askedToday(asked, { birthYear })),
   ];
   if (holds.includes(false)) return null;
-  const words = wordsFor(LOCALES.find((each) => each === locale) ?? academy.locale);
+  const page = wordsFor(LOCALES.find((each) => each === locale) ?? academy.locale);
+  const words = familyWords(page, { language });
   return { userId: null, roles: [], name: link.label, choice, db, scope, academy, today, words, student, link, pain };
 }
 

@@ -18,6 +18,7 @@ import { mustAddSecondStep } from "./access/second-step";
 import { signInPage } from "./access/sign-in-page";
 import { todayOf } from "./clock";
 import type { AcademyChoice } from "./database";
+import { askedLanguage } from "./door/asked-language";
 import { checkReached } from "./door/reached";
 import { whenWritable } from "./import/write-gate";
 import { findWishedAcademy, readWish, type ViewerWish, wishIn } from "./viewer";
@@ -75,18 +76,8 @@ export async function admitMachine(wish: ViewerWish): Promise<Viewer | null> {
   const scope = { academyId: found.academyId, userId: null, students: "all" } as unknown as AcademyScope;
   const academy = readAcademy(found.db, scope);
   const { db, choice } = found;
-  const name = academy.ownerName;
-  return {
-    userId: null,
-    roles: ROLES,
-    name,
-    choice,
-    db,
-    scope,
-    academy,
-    today: todayOf(academy),
-    words: wordsWished(wish, academy),
-  };
+  const [today, words] = [todayOf(academy), wordsWished(wish, academy)];
+  return { userId: null, roles: ROLES, name: academy.ownerName, choice, db, scope, academy, today, words };
 }
 
 /**
@@ -237,6 +228,8 @@ export async function requireStudent(row: RowOf<"student">, studentId: string): 
 
 /** The words of this request, also when there is nothing to show. */
 export const requireWords = cache(async (): Promise<Words> => {
+  const language = await askedLanguage();
+  if (language !== null) return wordsFor(language);
   const wish = await readWish();
   try {
     const found = await findWishedAcademy(wish);

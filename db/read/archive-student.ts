@@ -89,9 +89,12 @@ export function readArchivedStudent(
   const facts = sqlite
     .prepare<
       [string, string],
-      Pick<ArchivedStudent, "id" | "alias" | "birthYear" | "hand" | "zone" | "clubs" | "createdAt" | "departedOn">
+      Pick<
+        ArchivedStudent,
+        "id" | "alias" | "birthYear" | "hand" | "zone" | "clubs" | "language" | "createdAt" | "departedOn"
+      >
     >(
-      `SELECT id, alias, birth_year AS birthYear, hand, zone, clubs, created_at AS createdAt,
+      `SELECT id, alias, birth_year AS birthYear, hand, zone, clubs, language, created_at AS createdAt,
          departed_on AS departedOn
        FROM student WHERE id = ? AND academy_id = ?`,
     )

@@ -1,5 +1,6 @@
 import { and, asc, eq, isNotNull, isNull } from "drizzle-orm";
 import type { Consent } from "@/lib/domain/consent";
+import type { Language } from "@/lib/domain/language";
 import type { AcademyScope, StudentScope } from "@/lib/domain/scope";
 import type { Student } from "@/lib/domain/student";
 import type { Database } from "../client";
@@ -9,6 +10,7 @@ import { visible } from "./visible";
 
 /** A student on file; the revision grows with every change of the student's data. */
 export type FiledStudent = Student & {
+  readonly language: Language;
   readonly revision: number;
   readonly createdAt: string;
   /** The day on which the student left; null: is here. */
@@ -37,6 +39,7 @@ const studentFields = {
   hand: student.hand,
   zone: student.zone,
   clubs: student.clubs,
+  language: student.language,
   revision: student.revision,
   createdAt: student.createdAt,
   departedOn: student.departedOn,

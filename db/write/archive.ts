@@ -96,10 +96,10 @@ function enterReadBacks({ db, freeId, sessions }: Work, studentId: string, archi
 
 function enterStudent(work: Work, archived: ArchivedStudent) {
   const { db, scope, batchId, freeId } = work;
-  const { alias, birthYear, hand, zone, clubs, createdAt, departedOn } = archived;
+  const { alias, birthYear, hand, zone, clubs, language, createdAt, departedOn } = archived;
   const studentId = freeId("student", archived.id);
   work.students.set(archived.id, studentId);
-  const facts = { alias, birthYear, hand, zone, clubs, createdAt, departedOn, revision: 1 };
+  const facts = { alias, birthYear, hand, zone, clubs, language, createdAt, departedOn, revision: 1 };
   db.orm
     .insert(student)
     .values({ id: studentId, academyId: scope.academyId, batchId, ...facts })

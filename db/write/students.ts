@@ -1,6 +1,7 @@
-import { and, eq, sql } from "drizzle-orm";
+import { and, eq, ne, sql } from "drizzle-orm";
 import type { Consent } from "@/lib/domain/consent";
 import { SINCE_EVER } from "@/lib/domain/goal-band";
+import type { Language } from "@/lib/domain/language";
 import type { AcademyScope, StudentScope } from "@/lib/domain/scope";
 import type { Student } from "@/lib/domain/student";
 import { type Database, inTransaction } from "../client";
@@ -82,11 +83,11 @@ export function insertStudent(
       .where(and(visible(scope), eq(student.alias, entered.alias)))
       .get();
     if (taken) return { kind: "alias-taken", studentId: taken.id };
-    const { id, alias, birthYear, hand, zone, clubs } = entered;
+    const { id, alias, birthYear, hand, zone, clubs, language } = entered;
     const { now: createdAt, batchId = null } = stamp;
     db.orm
       .insert(student)
-      .values({ id, academyId: scope.academyId, alias, birthYear, hand, zone, clubs, createdAt, batchId })
+      .values({ id, academyId: scope.academyId, alias, birthYear, hand, zone, clubs, language, createdAt, batchId })
       .run();
     for (const one of [given ?? []].flat())
       db.orm
@@ -148,6 +149,16 @@ export function updateDeparted(db: Database, scope: StudentScope, departedOn: st
     updateRevision(db, scope);
     db.orm.update(student).set({ departedOn }).where(eq(student.id, scope.studentId)).run();
   });
+}
+
+/** In which language a family reads from now on. What was measured stays as it was, and so does all that was judged of it. */
+export function updateLanguage(db: Database, scope: StudentScope, language: Language): "updated" | "unchanged" {
+  const { changes } = db.orm
+    .update(student)
+    .set({ language })
+    .where(and(eq(student.id, scope.studentId), eq(student.academyId, scope.academyId), ne(student.language, language)))
+    .run();
+  return changes === 1 ? "updated" : "unchanged";
 }
 
 /** The last height given for a day is the one that is kept. */

@@ -12,6 +12,7 @@ import { ASKING_STATES } from "./asking";
 import { archivedCarried } from "./carried-look";
 import { CONSENT_KINDS, GIVERS } from "./consent";
 import { HANDS } from "./handedness";
+import { LANGUAGES } from "./language";
 import { REREAD_LEVELS } from "./reread";
 import { EVENT_KINDS, PAIN_PLACES } from "./student";
 
@@ -102,6 +103,8 @@ const student = z.strictObject({
   hand: z.enum(HANDS),
   zone: text,
   clubs: text,
+  // Files from before a family could read in another language have none.
+  language: z.enum(LANGUAGES).default("en"),
   createdAt: instant,
   departedOn: day.nullable().default(null),
   heights: z.array(z.strictObject({ day, cm: number })),

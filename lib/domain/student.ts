@@ -1,4 +1,5 @@
 import type { Hand } from "./handedness";
+import type { Language } from "./language";
 
 /** A student. Birth year, not birthday; an alias or a first name, not more. */
 export interface Student {
@@ -10,6 +11,8 @@ export interface Student {
   readonly zone: string;
   /** Usual club, as free words. */
   readonly clubs: string;
+  /** In which the family reads; absent: English. */
+  readonly language?: Language;
 }
 
 /**

@@ -2,6 +2,7 @@ import { z } from "zod";
 import { CONSENT_KINDS, type Consent, giverOf } from "@/lib/domain/consent";
 import { HANDS } from "@/lib/domain/handedness";
 import { KEEPING_THRESHOLDS } from "@/lib/domain/keeping-thresholds";
+import { LANGUAGES, type Language } from "@/lib/domain/language";
 import { lastDay } from "@/lib/domain/last-day";
 import { type FieldIssue, type FormOutcome, fieldText } from "./field-issue";
 import { collectIssues } from "./form-fields";
@@ -15,6 +16,7 @@ export interface EnteredStudent {
   readonly hand: "right" | "left";
   readonly zone: string;
   readonly clubs: string;
+  readonly language: Language;
   /** To measure, and where it was ticked to share too, from today on. */
   readonly consents: readonly Consent[];
 }
@@ -44,6 +46,8 @@ function schema(thisYear: number) {
     hand: z.enum(HANDS, "not-a-choice"),
     zone: z.string().refine(isZone, "not-a-zone"),
     clubs: z.string().max(LONGEST, "too-long").refine(isPlain, "hidden-mark"),
+    // A sender that never asks for it is told in English.
+    language: z.enum(["", ...LANGUAGES], "not-a-choice").transform((chosen) => (chosen === "" ? "en" : chosen)),
   });
 }
 
@@ -86,7 +90,7 @@ export function parseStudentForm(
   data: FormData,
   { today, ownConsentAge }: Pick<ConsentContext, "today" | "ownConsentAge">,
 ): FormOutcome<EnteredStudent> {
-  const fields = ["alias", "birthYear", "hand", "zone", "clubs"];
+  const fields = ["alias", "birthYear", "hand", "zone", "clubs", "language"];
   const parsed = schema(Number(today.slice(0, 4))).safeParse(
     Object.fromEntries(fields.map((name) => [name, fieldText(data, name)])),
   );

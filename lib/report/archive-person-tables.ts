@@ -46,6 +46,7 @@ export function personTables(archive: Archive): ArchiveTable[] {
         hand: ({ row }) => row.hand,
         zone: ({ row }) => row.zone,
         clubs: ({ row }) => row.clubs,
+        language: ({ row }) => row.language,
         departed: ({ row }) => row.departedOn,
         entered: ({ row }) => row.createdAt,
       },

@@ -1,5 +1,6 @@
 import type { Words } from "@/lib/words/catalogue";
 import { sayDay } from "@/lib/words/day-words";
+import { langOf } from "@/lib/words/family-words";
 import type { FamilyFile } from "./tell-model";
 import type { Telling } from "./tell-source";
 
@@ -15,7 +16,7 @@ export function buildFamilyFile(
   });
   const day = sayDay(words, today, "full");
   return {
-    language: words.locale === "en-XA" ? "en" : words.locale,
+    language: langOf(words),
     title: say("title"),
     ...{ heading: story.heading, picture },
     parts: [

@@ -1,5 +1,6 @@
 import type { Words } from "@/lib/words/catalogue";
 import { sayDay } from "@/lib/words/day-words";
+import { langOf } from "@/lib/words/family-words";
 import type { LetterSheet } from "./tell-model";
 import type { TellPiece } from "./tell-pieces";
 import type { Telling } from "./tell-source";
@@ -19,6 +20,12 @@ export interface LetterFrom {
   readonly academy: string;
 }
 
+/** A coach's page and the letter on it may be in two languages. */
+export interface LetterWords {
+  readonly page: Words;
+  readonly family: Words;
+}
+
 /** The sentences of a letter: those that were chosen, in their order, and before them whatever must stay and wasn't named. */
 export function chosenPieces(pieces: readonly TellPiece[], order: readonly string[]): readonly TellPiece[] {
   const chosen = [...new Set(order)].flatMap((key) => pieces.find((piece) => piece.key === key) ?? []);
@@ -27,7 +34,7 @@ export function chosenPieces(pieces: readonly TellPiece[], order: readonly strin
 
 /** A season letter: generated sentences, never reworded, and the coach's own paragraph, marked as theirs. */
 export function buildLetter(
-  words: Words,
+  { page, family: words }: LetterWords,
   {
     telling,
     pieces,
@@ -39,8 +46,9 @@ export function buildLetter(
   const chosen = chosenPieces(pieces, choice.order);
   const own = choice.own.split(/[\r\n]+/).filter((line) => line.trim() !== "");
   return {
-    margin: words.say("letter.margin.sheet"),
-    explains: words.say("letter.sheet.explains"),
+    lang: langOf(words),
+    margin: page.say("letter.margin.sheet"),
+    explains: page.say("letter.sheet.explains"),
     from: from.academy,
     day: sayDay(words, today, "full"),
     // The heading tells a finding: what was left out isn't told by it.

@@ -1,4 +1,6 @@
+import { LANGUAGES, type Language } from "@/lib/domain/language";
 import type { Words } from "@/lib/words/catalogue";
+import { langOf } from "@/lib/words/family-words";
 import { buildFamilyFile, familyFileText } from "./build-family-file";
 import { copyText } from "./build-plan";
 import { buildTellMessage, MESSAGE_LETTERS, type TellMessage } from "./tell-message";
@@ -9,6 +11,8 @@ import { buildToldList } from "./told-list";
 
 /** What the page rests on beside what is told. */
 export interface TellPageSource {
+  /** In which the family is told. */
+  readonly family: Words;
   readonly telling: Telling;
   /** Whether consent to share is in force; without it nothing leaves the house. */
   readonly share: "given" | "missing";
@@ -45,16 +49,30 @@ export function refusedPart(words: Words, studentId: string): TellPart {
   };
 }
 
+function languagePart(words: Words, { id, language = "en" }: Telling["student"]): TellPage["language"] {
+  const name = (each: Language): string => words.say(`language.${each}`);
+  return {
+    margin: words.say("tell.margin.language"),
+    heading: words.say("tell.language.heading", { language: name(language) }),
+    lines: [words.say("tell.language.explains")],
+    links: [],
+    presses: LANGUAGES.filter((each) => each !== language).map((each) => ({
+      label: words.say("tell.language.choose", { language: name(each) }),
+      hidden: { studentId: id, language: each },
+    })),
+  };
+}
+
 function messagePart(words: Words, source: TellPageSource): NonNullable<TellPage["message"]> {
-  const { telling, shown } = source;
-  const { text, leftOut } = messageOf(words, telling);
+  const { telling, shown, family } = source;
+  const { text, leftOut } = messageOf(family, telling);
   const what = leftOut.map((each) => words.say(`tell.message.left.${each}`)).join(", ");
   const { copy } = copyText(words, text);
   return {
     margin: words.say("tell.margin.message"),
     explains: words.say("tell.message.explains"),
     note: leftOut.length === 0 ? "" : words.say("tell.message.short", { limit: MESSAGE_LETTERS, what }),
-    message: { label: words.say("tell.message.label", { letters: text.length }), text, copy },
+    message: { label: words.say("tell.message.label", { letters: text.length }), text, copy, lang: langOf(family) },
     keep: {
       label: words.say("tell.keep.message"),
       hidden: { studentId: telling.student.id, kind: "message", shown: shown.message },
@@ -92,6 +110,7 @@ export function buildTellPage(words: Words, source: TellPageSource): TellPage {
     back: { href: `/students/${student.id}`, label: words.say("tell.back", { alias: student.alias }) },
     notices: words.has(notice) ? [words.say(notice)] : [],
     refused: may ? null : refusedPart(words, student.id),
+    language: languagePart(words, student),
     message: may ? messagePart(words, source) : null,
     file: may ? filePart(words, source) : null,
     letter: may
@@ -102,7 +121,7 @@ export function buildTellPage(words: Words, source: TellPageSource): TellPage {
           links: [{ href: at("tell/letter"), label: words.say("tell.letter.link") }],
         }
       : null,
-    told: buildToldList(words, told, { studentId: student.id, dayOf: source.dayOf }),
+    told: buildToldList(words, told, { studentId: student.id, lang: langOf(source.family), dayOf: source.dayOf }),
     more: {
       margin: words.say("tell.margin.more"),
       heading: words.say("tell.more.heading"),

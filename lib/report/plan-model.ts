@@ -9,6 +9,8 @@ export interface PressModel {
 
 /** A text to be copied as it stands. */
 export interface CopyText {
+  /** In which language the text is, where it may be another than the page’s. */
+  readonly lang?: string;
   readonly label: string;
   readonly text: string;
   readonly copy: { readonly label: string; readonly done: string; readonly failed: string };

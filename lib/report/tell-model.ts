@@ -13,6 +13,8 @@ export interface TellPart {
 /** What was told, as it was sent. */
 export interface ToldList {
   readonly margin: string;
+  /** In which language the family reads. */
+  readonly lang: string;
   readonly heading: string;
   readonly entries: readonly {
     readonly id: string;
@@ -33,6 +35,8 @@ export interface TellPage {
   readonly notices: readonly string[];
   /** Why nothing leaves the house; null: it may. */
   readonly refused: TellPart | null;
+  /** In which language the family reads, and a button for each other one. */
+  readonly language: TellPart & { readonly presses: readonly PressModel[] };
   readonly message: {
     readonly margin: string;
     readonly explains: string;
@@ -48,6 +52,8 @@ export interface TellPage {
 
 /** A letter as it is printed. */
 export interface LetterSheet {
+  /** In which language its sentences are. */
+  readonly lang: string;
   readonly margin: string;
   readonly explains: string;
   readonly from: string;

@@ -6,7 +6,7 @@ import type { StorySource } from "./family-story-source";
 
 /** The story as it leaves the house, and what belongs to it in every form. */
 export interface Telling {
-  readonly student: Pick<Student, "id" | "alias" | "hand" | "birthYear">;
+  readonly student: Pick<Student, "id" | "alias" | "hand" | "birthYear" | "language">;
   readonly today: string;
   /** Without anything of what hurts; the task is a stop while practice rests. */
   readonly story: FamilyStory;

@@ -7,11 +7,16 @@ import type { ToldList } from "./tell-model";
 export function buildToldList(
   words: Words,
   told: readonly Told[],
-  { studentId, dayOf }: { readonly studentId: string; readonly dayOf: (instant: string) => string },
+  {
+    studentId,
+    lang,
+    dayOf,
+  }: { readonly studentId: string; readonly lang: string; readonly dayOf: (instant: string) => string },
 ): ToldList | null {
   if (told.length === 0) return null;
   const standing = told.filter(({ voidedAt }) => voidedAt === null).length;
   return {
+    lang,
     margin: words.say("tell.margin.told"),
     heading: words.say("tell.told.heading", { count: standing }),
     entries: [...told].reverse().map(({ id, kind, day, who, text, voidedAt }) => {

@@ -136,7 +136,14 @@ export const PLAIN: Readonly<Record<string, string>> = {
   "note_coding.who": ACADEMY,
   ...Object.fromEntries(
     [
-      ...["student.zone", "student.merged_into", "session.club_group", "session.said_club_group", "reading.unit"],
+      ...[
+        "student.zone",
+        "student.language",
+        "student.merged_into",
+        "session.club_group",
+        "session.said_club_group",
+        "reading.unit",
+      ],
       ...["asking.club_group", "asking.plan", "club_regrouping.from_groups", "club_regrouping.to_groups"],
       ...["event.rebaselines", "goal_band.club_group", "look_noise.club_group", "look_noise.noise_model_name"],
       ...["rebaseline_change.before", "rebaseline_change.after", "draft.kind", "form_receipt.key", "form_receipt.kind"],

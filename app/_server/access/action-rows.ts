@@ -92,6 +92,7 @@ export const ACTION_ROWS = {
   "/students/[studentId]/sessions/new turnLines": student(ENTER),
   "/students/[studentId]/tell submitTold": student(TEACH),
   "/students/[studentId]/tell submitToldBack": student(TEACH),
+  "/students/[studentId]/tell submitFamilyLanguage": student(TEACH),
   "/students/[studentId]/tell/letter submitLetter": student(TEACH),
   "/students/[studentId]/tell/letter workOutLetter": student(TEACH),
   "/students/[studentId]/family makeFamilyLink": student(TEACH),

@@ -18,7 +18,8 @@ import { signInPage } from "./sign-in-page";
 
 /** How the outermost door meets a request. */
 export type Meeting =
-  | { readonly kind: "pass"; readonly cookies: readonly string[] }
+  /** `language`: of the words in which the page is made, where they are a family’s. */
+  | { readonly kind: "pass"; readonly cookies: readonly string[]; readonly language?: string }
   /** There is nothing for this viewer under that address. */
   | { readonly kind: "absent" }
   | { readonly kind: "sign-in"; readonly href: string }
@@ -78,7 +79,7 @@ function absent({ method, headers }: Met, words: Words): Meeting {
  * empty body, which says nothing to a browser without scripts. The gate and the loaders ask again: this is no protection.
  */
 export async function meet(request: Met, wish: ViewerWish, words: Words): Promise<Meeting> {
-  if (FAMILY.test(request.pathname)) return meetFamily(request, wish, words);
+  if (FAMILY.test(request.pathname)) return meetFamily(request, wish);
   const row = findRow(request.method, request.pathname) ?? findRow("GET", request.pathname);
   if (row === null) return PASS;
   if (row === "/join/[token]" && !(await findOpenLink(request.pathname.slice(JOIN.length)))) {

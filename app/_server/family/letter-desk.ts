@@ -27,7 +27,12 @@ export function piecesDigest({ words, telling }: LoadedTelling): string {
 /** A letter as it was chosen. */
 export function sheetOf(viewer: StudentViewer, { words, telling }: LoadedTelling, choice: LetterChoice): LetterSheet {
   const from = { coach: viewer.name, academy: viewer.academy.name };
-  return buildLetter(words, { telling, pieces: tellPieces(words, telling) }, choice, from);
+  return buildLetter(
+    { page: viewer.words, family: words },
+    { telling, pieces: tellPieces(words, telling) },
+    choice,
+    from,
+  );
 }
 
 interface Kept {

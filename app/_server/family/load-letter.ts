@@ -108,7 +108,11 @@ export async function loadLetter(
           : {
               margin: words.say("letter.margin.copy"),
               explains: words.say("letter.copy.explains"),
-              message: { ...copyText(words, letterText(sheet)), label: words.say("letter.copy.label") },
+              message: {
+                ...copyText(words, letterText(sheet)),
+                label: words.say("letter.copy.label"),
+                lang: sheet.lang,
+              },
             },
     },
     form:

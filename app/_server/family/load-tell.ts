@@ -8,7 +8,8 @@ import { loadTelling, shownDigests } from "./load-telling";
 /** The page on which a coach tells the family. */
 export async function loadTell(viewer: StudentViewer, done: string | undefined): Promise<TellPage> {
   const loaded = await loadTelling(viewer);
-  return buildTellPage(loaded.words, {
+  return buildTellPage(viewer.words, {
+    family: loaded.words,
     telling: loaded.telling,
     share: mayShare(viewer) ? "given" : "missing",
     shown: shownDigests(loaded),

@@ -1,6 +1,7 @@
 import { createHash } from "node:crypto";
 import { readOpenings } from "@/db/read/family-links";
 import { readPractice } from "@/db/read/practice";
+import { readStudent } from "@/db/read/students";
 import { readTold } from "@/db/read/told";
 import type { ClubGroup } from "@/lib/domain/club-group";
 import { fileTextOf, messageOf } from "@/lib/report/build-tell";
@@ -8,6 +9,7 @@ import { familyPhoneTip } from "@/lib/report/family-phone-tip";
 import { buildFamilyStory } from "@/lib/report/family-story";
 import type { ShownDigests, Telling } from "@/lib/report/tell-source";
 import type { Words } from "@/lib/words/catalogue";
+import { familyWords } from "@/lib/words/family-words";
 import { daysHere } from "../clock";
 import type { StudentViewer } from "../gate";
 import { loadStudentVerdicts, type StudentVerdicts } from "../roster/load-verdicts";
@@ -49,8 +51,10 @@ function tipOf(words: Words, { record }: StudentVerdicts): string {
 }
 
 /** Everything that a family is told of a student, as it may leave the house. */
-export async function loadTelling(viewer: StudentViewer): Promise<LoadedTelling> {
-  const { db, student, today, words, academy } = viewer;
+export async function loadTelling(coach: StudentViewer): Promise<LoadedTelling> {
+  const { db, student, today, academy } = coach;
+  const words = familyWords(coach.words, readStudent(db, student));
+  const viewer = { ...coach, words };
   const verdicts = await loadStudentVerdicts(viewer);
   const { record, tracks, grouping } = verdicts;
   const clubGroup = chooseClubGroup(grouping, tracks, undefined);

@@ -1,8 +1,8 @@
-import type { Words } from "@/lib/words/catalogue";
 import { admitFamily } from "../family-gate";
 import type { ViewerWish } from "../viewer";
 import { deadFamilyPage } from "./dead-page";
 import { familyCookie } from "./family-cookie";
+import { strangerWords } from "./stranger-words";
 
 /** Where a family's page stands, and whatever looks like one. */
 export const FAMILY = /^\/family(?:\/|$)/;
@@ -12,7 +12,7 @@ const PAGE = /^\/family\/([\w-]+)\/*$/;
 const OPENS = /^\/family\/open\/[^/]+\/*$/;
 
 type MetFamily =
-  | { readonly kind: "pass"; readonly cookies: readonly string[] }
+  | { readonly kind: "pass"; readonly cookies: readonly string[]; readonly language?: string }
   | { readonly kind: "refused"; readonly status: 404; readonly body: string };
 
 /**
@@ -22,10 +22,11 @@ type MetFamily =
 export async function meetFamily(
   request: { readonly pathname: string; readonly headers: Headers },
   wish: ViewerWish,
-  words: Words,
 ): Promise<MetFamily> {
   if (OPENS.test(request.pathname)) return { kind: "pass", cookies: [] };
   const family = await admitFamily("/family/[pageId]", request.headers, PAGE.exec(request.pathname)?.[1] ?? "", wish);
-  if (family === null) return { kind: "refused", status: 404, body: deadFamilyPage(words) };
-  return { kind: "pass", cookies: [familyCookie(family.link, request.headers)] };
+  if (family === null)
+    return { kind: "refused", status: 404, body: deadFamilyPage(strangerWords(wish, request.headers)) };
+  const cookies = [familyCookie(family.link, request.headers)];
+  return { kind: "pass", cookies, language: family.words.locale };
 }

@@ -1,4 +1,3 @@
-import { wordsFor } from "@/lib/words/catalogue";
 import { cookiesIn, seeOther } from "../access/sign-in-desk";
 import { readClock } from "../clock";
 import { admitFamilyLink } from "../family-gate";
@@ -7,6 +6,7 @@ import { deadFamilyAnswer, slowFamilyAnswer } from "./dead-page";
 import { familyCookie } from "./family-cookie";
 import { findLinkOfToken } from "./find-family-link";
 import { countDeadLink } from "./slow-tokens";
+import { strangerWords } from "./stranger-words";
 
 /** The part of an address that stands for no secret of ours is no longer than this; what is longer is cut before it is looked up. */
 const LONGEST = 200;
@@ -17,7 +17,7 @@ const LONGEST = 200;
  */
 export async function openFamily(request: Request, token: string): Promise<Response> {
   const wish = wishIn(cookiesIn(request));
-  const words = wordsFor(wish.locale ?? "en");
+  const words = strangerWords(wish, request.headers);
   const found = await findLinkOfToken(token.slice(0, LONGEST));
   const family = found === null ? null : admitFamilyLink(found, wish);
   if (family) return seeOther(`/family/${family.link.id}`, [familyCookie(family.link, request.headers)]);

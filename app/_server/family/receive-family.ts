@@ -1,4 +1,3 @@
-import { wordsFor } from "@/lib/words/catalogue";
 import type { RowOf } from "../access/matrix";
 import { cookiesIn, seeOther } from "../access/sign-in-desk";
 import { readLimited } from "../door/read-limited";
@@ -8,6 +7,7 @@ import { whenWritable } from "../import/write-gate";
 import { wishIn } from "../viewer";
 import { deadFamilyAnswer } from "./dead-page";
 import type { FamilyOutcome } from "./family-desk";
+import { strangerWords } from "./stranger-words";
 
 /** Where on the page it is told what became of a press. */
 const PLACES: Partial<Readonly<Record<FamilyOutcome, string>>> = { refused: "#log" };
@@ -45,7 +45,7 @@ export async function receiveFamily(
   await whenWritable();
   // Asked last, so that a link taken back while the form was on its way does nothing any more.
   const family = await admitFamily(row, request.headers, pageId, wish);
-  if (family === null) return deadFamilyAnswer(wordsFor(wish.locale ?? "en"));
+  if (family === null) return deadFamilyAnswer(strangerWords(wish, request.headers));
   return answerDiskFailure(family.words, async () => {
     const worked = work(family, data);
     const { outcome, why } = typeof worked === "string" ? { outcome: worked, why: "" } : worked;

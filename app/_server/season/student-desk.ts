@@ -42,8 +42,8 @@ function enterStudent(viewer: Viewer, data: FormData): AddedStudent | Refused {
     const refusal = words.say("student-form.refusal", { problems: Object.keys(errors).length });
     return { kind: "refused", draftId: keepFormDraft(viewer, STUDENT_DRAFT, data, errors, refusal) };
   }
-  const { alias, birthYear, hand, zone, clubs, consents } = parsed.value;
-  const student = { id: randomUUID(), alias, birthYear, hand, zone, clubs };
+  const { alias, birthYear, hand, zone, clubs, language, consents } = parsed.value;
+  const student = { id: randomUUID(), alias, birthYear, hand, zone, clubs, language };
   const stamp = { now: instantOf(viewer.academy), newId: randomUUID };
   const made = insertStudent(viewer.db, viewer.scope, student, consents, stamp);
   if (made.kind === "inserted") return { kind: "added", studentId: made.studentId };

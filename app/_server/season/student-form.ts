@@ -1,5 +1,6 @@
 import { GIVERS } from "@/lib/domain/consent";
 import { HANDS } from "@/lib/domain/handedness";
+import { LANGUAGES } from "@/lib/domain/language";
 import type { FieldModel, FormModel } from "@/lib/report/form-model";
 import type { Words } from "@/lib/words/catalogue";
 import type { FormDraft } from "../draft/form-draft";
@@ -54,6 +55,12 @@ export function buildStudentForm(
         }),
         one({ name: "clubs", kind: "text" }),
         one({ name: "zone", kind: "text", required: "yes", value: zone }),
+        one({
+          name: "language",
+          kind: "radio",
+          value: "en",
+          options: LANGUAGES.map((language) => ({ value: language, label: words.say(`language.${language}`) })),
+        }),
         one({
           name: "pain",
           kind: "radio",

@@ -9,7 +9,7 @@ export function MessageText({ model }: { readonly model: CopyText }) {
   return (
     <div className={styles.message}>
       <label htmlFor={id}>{model.label}</label>
-      <textarea id={id} readOnly rows={8} value={model.text} />
+      <textarea id={id} lang={model.lang} readOnly rows={8} value={model.text} />
       <CopyButton text={model.text} words={model.copy} />
     </div>
   );

@@ -9,10 +9,10 @@ import { TellPart } from "./tell-part";
 
 type Send = (data: FormData) => Promise<void>;
 
-function Own({ own }: { readonly own: NonNullable<LetterSheet["own"]> }) {
+function Own({ own, lang }: { readonly own: NonNullable<LetterSheet["own"]>; readonly lang: string }) {
   return (
     <section className={styles.own} aria-label={own.heading}>
-      <h3>{own.heading}</h3>
+      <h3 lang={lang}>{own.heading}</h3>
       {own.lines.map((line) => (
         <p key={line}>{line}</p>
       ))}
@@ -21,20 +21,22 @@ function Own({ own }: { readonly own: NonNullable<LetterSheet["own"]> }) {
 }
 
 function Sheet({ sheet }: { readonly sheet: LetterSheet }) {
-  const own = sheet.own === null ? null : <Own own={sheet.own} />;
+  const own = sheet.own === null ? null : <Own own={sheet.own} lang={sheet.lang} />;
   return (
     <div className={styles.sheet}>
       <Part margin={sheet.margin} explains={sheet.explains}>
         <p className={styles.letterhead}>
-          <span>{sheet.from}</span> <span>{sheet.day}</span>
+          <span>{sheet.from}</span> <span lang={sheet.lang}>{sheet.day}</span>
         </p>
-        <h2>{sheet.heading}</h2>
+        <h2 lang={sheet.lang}>{sheet.heading}</h2>
         {sheet.own?.place === "first" ? own : null}
         {sheet.paragraphs.map((paragraph) => (
-          <p key={paragraph}>{paragraph}</p>
+          <p key={paragraph} lang={sheet.lang}>
+            {paragraph}
+          </p>
         ))}
         {sheet.own?.place === "last" ? own : null}
-        <div className={styles.foot}>
+        <div className={styles.foot} lang={sheet.lang}>
           {sheet.foot.map((line) => (
             <p key={line}>{line}</p>
           ))}

@@ -9,8 +9,13 @@ import { Told } from "./told";
 type Send = (data: FormData) => Promise<void>;
 
 /** Where a coach tells the family: a message, a file, a letter, and what was told before. */
-export function Tell(props: { readonly model: TellPage; readonly keep: Send; readonly back: Send }) {
-  const { model, keep, back } = props;
+export function Tell(props: {
+  readonly model: TellPage;
+  readonly keep: Send;
+  readonly back: Send;
+  readonly language: Send;
+}) {
+  const { model, keep, back, language } = props;
   const { refused, message, file, letter, told } = model;
   return (
     <>
@@ -41,6 +46,11 @@ export function Tell(props: { readonly model: TellPage; readonly keep: Send; rea
       )}
       {letter === null ? null : <TellPart part={letter} />}
       {told === null ? null : <Told told={told} back={back} />}
+      <TellPart part={model.language}>
+        {model.language.presses.map((press) => (
+          <Press key={press.label} model={press} action={language} />
+        ))}
+      </TellPart>
       <TellPart part={model.more} />
     </>
   );

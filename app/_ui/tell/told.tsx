@@ -15,7 +15,9 @@ export function Told({ told, back }: { readonly told: ToldList; readonly back: (
               {entry.heading}
               {entry.state === "" ? null : <span className={styles.state}> {entry.state}</span>}
             </summary>
-            <p className={styles.sent}>{entry.text}</p>
+            <p className={styles.sent} lang={told.lang}>
+              {entry.text}
+            </p>
             <Press model={entry.press} action={back} />
           </details>
         ))}

@@ -16,6 +16,7 @@ const NOTHING_TYPED: Readonly<Record<string, string>> = {
   pressWaiting: "a button for each fundamental",
   pressReminder: "a button for each family",
   workOutLetter: "keeps the form and shows it again",
+  submitFamilyLanguage: "a button for each language",
   submitTold: "a button for each text",
   submitToldBack: "a button for each text",
   workOutPlan: "keeps the form and shows it again",

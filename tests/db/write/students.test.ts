@@ -34,6 +34,7 @@ describe("students", () => {
       hand: "left",
       zone: "Europe/Vienna",
       clubs: "7 iron",
+      language: "en",
       revision: 0,
       createdAt: NOW,
       departedOn: null,

@@ -41,7 +41,16 @@ export function oneStudent(has: { readonly carried?: readonly string[]; readonly
     },
     students: [
       {
-        ...({ id: "s-far", alias: "Jun", birthYear: 2012, hand: "right", zone: "UTC", clubs: "", createdAt } as const),
+        ...({
+          id: "s-far",
+          alias: "Jun",
+          birthYear: 2012,
+          hand: "right",
+          zone: "UTC",
+          clubs: "",
+          language: "de",
+          createdAt,
+        } as const),
         ...{ departedOn: null, heights: [], consents: [], events: [], assignments: [], practice: [], askings: [] },
         ...{ priorities: [], filmPlans: [], readBacks: [] },
         sessions: [

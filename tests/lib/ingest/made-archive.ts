@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { ARCHIVE_FORMAT, ARCHIVE_VERSION, type Archive, type ArchivedStudent } from "@/lib/domain/archive";
+import { LANGUAGES } from "@/lib/domain/language";
 import { startNoiseModel } from "@/lib/stats/start-noise-model";
 import { hostileText } from "./hostile-texts";
 import { day, instant, orNull, session, sessionOf, value } from "./made-sessions";
@@ -26,6 +27,7 @@ const student = fc
     birthYear: orNull(fc.integer({ min: 1930, max: 2025 })),
     hand: fc.constantFrom("right" as const, "left" as const),
     clubs: hostileText,
+    language: fc.constantFrom(...LANGUAGES),
     createdAt: instant,
     heights: fc.uniqueArray(fc.record({ day, cm: value }), { maxLength: 2, selector: (height) => height.day }),
     sessions: fc.array(session, { maxLength: 4 }),

@@ -33,6 +33,7 @@ describe("a student's form (real FormData)", () => {
         hand: "left",
         zone: "Europe/Berlin",
         clubs: "7-iron",
+        language: "en",
         consents: [
           {
             ...{ kind: "measure", givenBy: "mother", giverIs: "guardian" },

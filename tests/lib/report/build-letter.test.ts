@@ -10,7 +10,12 @@ const pieces = tellPieces(words, telling);
 const all = pieces.map(({ key }) => key);
 const FROM = { coach: "Bo", academy: "Far Range" };
 const letter = (choice: Partial<LetterChoice> = {}) =>
-  buildLetter(words, { telling, pieces }, { order: all, own: "", place: "last", ...choice }, FROM);
+  buildLetter(
+    { page: words, family: words },
+    { telling, pieces },
+    { order: all, own: "", place: "last", ...choice },
+    FROM,
+  );
 
 describe("a season letter", () => {
   it("is every sentence as it is generated, from whom and when, with what is said of pain", () => {
@@ -49,5 +54,17 @@ describe("a season letter", () => {
     const rest = { key: "good", text: "Good.", may: "leave" } as const;
     expect(chosenPieces([rest, kept], [])).toEqual([kept]);
     expect(chosenPieces([rest, kept], ["good", "changed-1"])).toEqual([rest, kept]);
+  });
+});
+
+describe("a letter in another language than the page", () => {
+  it("says its sentences in the family’s, and in the coach’s how it is printed", () => {
+    const german = wordsFor("de");
+    const choice = { order: [], own: "Well done.", place: "last" } as const;
+    const sheet = buildLetter({ page: words, family: german }, { telling, pieces: [] }, choice, FROM);
+    expect([sheet.lang, sheet.margin]).toEqual(["de", "The letter"]);
+    expect(sheet.day).toBe("Sa, 12. September 2026");
+    expect(sheet.own?.heading).toBe("In eigenen Worten von Bo");
+    expect(letterText(sheet)).toContain("Für Dot und Familie, von Bo.");
   });
 });

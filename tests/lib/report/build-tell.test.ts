@@ -6,7 +6,7 @@ import { madeTelling } from "./made-telling";
 const words = wordsFor("en");
 const page = (over: Partial<Parameters<typeof buildTellPage>[1]> = {}) =>
   buildTellPage(words, {
-    ...{ telling: madeTelling(), share: "given", shown: { message: "m", file: "f" }, done: null },
+    ...{ family: words, telling: madeTelling(), share: "given", shown: { message: "m", file: "f" }, done: null },
     dayOf: (instant) => instant.slice(0, 10),
     ...over,
   });
@@ -34,4 +34,18 @@ it("a message says what was left out for its length", () => {
   const telling = madeTelling({ filming: `${"a".repeat(580)}.` });
   expect(page({ telling }).message?.note).toContain("the tip for the next video");
   expect(page().message?.note).toBe("");
+});
+
+it("in two languages: what is told in the family’s, marked as such, and whatever the coach reads in the coach’s", () => {
+  const german = wordsFor("de");
+  const student = { ...madeTelling().student, language: "de" } as const;
+  const { message, language, file } = page({ family: german, telling: madeTelling({ student }) });
+  expect(message?.message.lang).toBe("de");
+  expect(message?.message.text).toContain("Tut etwas weh? Hört auf und sagt es heute einem Erwachsenen.");
+  expect(message?.margin).toBe("Message");
+  expect(file?.heading).toBe("One file to keep");
+  expect(language.heading).toBe("The family reads German");
+  expect(language.presses.map(({ label, hidden }) => [label, hidden])).toEqual([
+    ["Let the family read English", { studentId: "s1", language: "en" }],
+  ]);
 });

@@ -8,7 +8,7 @@ const told = (id: string, over: Partial<Told> = {}): Told => ({
   ...{ recordedAt: "2026-05-03T10:00:00.000Z", voidedAt: null, ...over },
 });
 const list = (...rows: readonly Told[]) =>
-  buildToldList(wordsFor("en"), rows, { studentId: "s1", dayOf: (instant) => instant.slice(0, 10) });
+  buildToldList(wordsFor("en"), rows, { studentId: "s1", lang: "en", dayOf: (instant) => instant.slice(0, 10) });
 
 it("everything that was told, latest first, word for word, each with the button that takes it back or puts it back", () => {
   expect(list()).toBeNull();

@@ -3,7 +3,7 @@ import { requireStudent } from "../../../../_server/gate";
 import { loadFrame } from "../../../../_server/load-frame";
 import { Frame } from "../../../../_ui/frame/frame";
 import { Tell } from "../../../../_ui/tell/tell";
-import { submitTold, submitToldBack } from "./actions";
+import { submitFamilyLanguage, submitTold, submitToldBack } from "./actions";
 
 interface Asked {
   readonly params: Promise<{ readonly studentId: string }>;
@@ -20,7 +20,7 @@ export default async function TellRoute({ params, searchParams }: Asked) {
   const model = await loadTell(viewer, (await searchParams).done);
   return (
     <Frame model={loadFrame(viewer)} current="students">
-      <Tell model={model} keep={submitTold} back={submitToldBack} />
+      <Tell model={model} keep={submitTold} back={submitToldBack} language={submitFamilyLanguage} />
     </Frame>
   );
 }

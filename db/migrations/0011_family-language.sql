@@ -1,0 +1,1 @@
+ALTER TABLE `student` ADD `language` text DEFAULT 'en' NOT NULL;
