@@ -17,6 +17,9 @@ import { BORN, BOTH, CAMERAS, EVENTS, PLATEAUS, PRACTICES, SAID, storySource, st
 const { words, asked } = recordingWords(wordsFor("de"));
 const own: Fundamental = { ...(BUILT_IN[0] as Fundamental), id: "own-tempo", ownName: "Tempo" };
 
+/** What a plan that was followed left open, in turn. */
+const FOLLOWED = [null, "smaller", "not-enough"] as const;
+
 /** Years of school; a twelve-year-old is in the sixth or seventh. */
 const YEARS = 7;
 
@@ -39,6 +42,7 @@ function* everyCase(): Generator<Case> {
             turn++;
             const fundamental = fundamentals[turn % fundamentals.length] as Fundamental;
             const happened = events[turn % events.length] ?? [];
+            const followed = verdict.verdict === "open" ? (FOLLOWED[turn % FOLLOWED.length] ?? null) : null;
             const begins = happened.some(({ rebaselines }) => rebaselines.length > 0) ? "2026-07-01" : null;
             const source = storySource({
               ...{
@@ -60,7 +64,7 @@ function* everyCase(): Generator<Case> {
                 { fundamentalId: fundamental.id, start: "2026-03-20", end: "2026-05-01" },
                 { fundamentalId: fundamental.id, start: "2026-06-20", end: null },
               ],
-              tracks: [storyTrack(fundamental, verdict, { position, camera, plateau, begins })],
+              tracks: [storyTrack(fundamental, verdict, { position, camera, plateau, begins, followed })],
               openings: ["2026-06-10", "2026-09-10"],
             });
             yield { story: buildFamilyStory(words, source), source };
@@ -80,6 +84,13 @@ describe("stories in German", () => {
     expect(cases.length).toBeGreaterThan(3000);
     expect(asked.size).toBeGreaterThan(100);
     expect([...asked].filter((key) => !isForFamily(key))).toEqual([]);
+    expect([...asked]).toEqual(
+      expect.arrayContaining([
+        "family-story.doubted.better",
+        "family-story.followed.smaller",
+        "family-story.followed.not-enough",
+      ]),
+    );
   });
 
   it("hold no English word", () => {
