@@ -18,6 +18,8 @@ export interface DueFilm extends Pick<FilmPlan, "clubGroup" | "madeOn" | "dueOn"
   readonly studentId: string;
   readonly alias: string;
   readonly hand: Hand;
+  /** In which the family is told. */
+  readonly family: Words;
   /** With which clubs, finished for a family. */
   readonly club: string;
 }
@@ -82,10 +84,10 @@ function filmTable(words: Words, source: DueSource): TableModel {
 }
 
 /** A reminder without blame, ready to be copied; it asks for what the message asked for. */
-function reminder(words: Words, { fundamentals }: DueSource, { body, ...film }: DueFilm): string {
+function reminder({ fundamentals }: DueSource, { body, family, ...film }: DueFilm): string {
   const viewOf = new Map<string, View>(fundamentals.map(({ id, view }) => [id, view]));
   const read = body?.fundamentals.map(({ id, swings }) => ({ view: viewOf.get(id) ?? null, swings }));
-  return buildAskText(words, {
+  return buildAskText(family, {
     ...{ kind: "remind", alias: film.alias, hand: film.hand, club: film.club, dueOn: film.dueOn },
     videos: askVideos(body?.views ?? [], read ?? []),
     ...{ care: [], fundamentals: [] },
@@ -103,7 +105,7 @@ function reminders(words: Words, source: DueSource): DuePage["reminders"] {
       heading: words.say("due.remind.who", { alias: film.alias, day: sayDay(words, film.dueOn, "with-weekday") }),
       said: film.remindedAt === null ? "" : words.say("due.reminded.on", { day: sayReminded(words, source, film) }),
       plan: { href: planHref(film.studentId, { club: film.clubGroup }), label: words.say("due.remind.plan") },
-      message: copyText(words, reminder(words, source, film)),
+      message: copyText(words, reminder(source, film), film.family),
       press: {
         label: words.say("due.reminded.of", { alias: film.alias }),
         hidden: { studentId: film.studentId, planId: film.planId },

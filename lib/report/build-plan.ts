@@ -5,6 +5,7 @@ import type { PlannedFundamental } from "@/lib/verdict/plan-session";
 import { PLAN_THRESHOLDS, RESTING } from "@/lib/verdict/plan-thresholds";
 import type { Words } from "@/lib/words/catalogue";
 import { sayDay } from "@/lib/words/day-words";
+import { langOf } from "@/lib/words/family-words";
 import { sayNumber } from "@/lib/words/number-words";
 import { sayFundamental } from "@/lib/words/say-fundamental";
 import { sayPosition } from "@/lib/words/say-verdict";
@@ -14,7 +15,7 @@ import { buildFilmingCard } from "./build-filming-card";
 import { toldPart } from "./build-told-plans";
 import { cautionsFor } from "./cautions";
 import { planCare } from "./plan-care";
-import type { PlanPage, PlanSheet } from "./plan-model";
+import type { CopyText, PlanPage, PlanSheet } from "./plan-model";
 import type { PlanSource } from "./plan-source";
 import { sayPlanTells } from "./say-plan-tells";
 
@@ -111,9 +112,9 @@ function leftPart(words: Words, { plan }: PlanSource): PlanPage["left"] {
 }
 
 /** The message for the family, and the most swings that each video needs. */
-function asked(words: Words, source: PlanSource, care: readonly FilmCare[]): AskText {
-  const { plan, student, club, dueOn } = source;
-  return buildAskText(words, {
+function asked(source: PlanSource, care: readonly FilmCare[]): AskText {
+  const { family, plan, student, club, dueOn } = source;
+  return buildAskText(family, {
     ...{ kind: "video", alias: student.alias, hand: student.hand, club, dueOn, care },
     videos: askVideos(
       plan.views,
@@ -123,34 +124,36 @@ function asked(words: Words, source: PlanSource, care: readonly FilmCare[]): Ask
   });
 }
 
-/** A text that is copied, with the words of its button. */
-export function copyText(words: Words, text: string): NonNullable<PlanPage["send"]>["message"] {
+/** A text that is copied, with the words of its button. @param family in which the text is, where that may be another language */
+export function copyText(words: Words, text: string, family = words): CopyText {
   return {
+    lang: langOf(family),
     label: words.say("plan.send.label", { letters: text.length }),
     text,
     copy: { label: words.say("plan.copy"), done: words.say("plan.copy.done"), failed: words.say("plan.copy.failed") },
   };
 }
 
-function sendPart(words: Words, { text, leftOut }: AskText): PlanPage["send"] {
+function sendPart(words: Words, { text, leftOut }: AskText, family: Words): PlanPage["send"] {
   const what = leftOut.map((each) => words.say(`plan.send.short.${each}`)).join(", ");
   return {
     margin: words.say("plan.margin.send"),
     explains: words.say("plan.send.explains"),
     note: leftOut.length === 0 ? "" : words.say("plan.send.short", { limit: ASK_LETTERS, what }),
-    message: copyText(words, text),
+    message: copyText(words, text, family),
   };
 }
 
 function sheetPart(words: Words, source: PlanSource, care: readonly FilmCare[], text: string): PlanSheet {
-  const { plan, student, dueOn } = source;
+  const { family, plan, student, dueOn } = source;
   return {
     margin: words.say("plan.margin.sheet"),
     explains: words.say("plan.sheet.explains"),
-    heading: words.say("plan.sheet.heading", { alias: student.alias, day: sayDay(words, dueOn, "full") }),
+    lang: langOf(family),
+    heading: family.say("plan.sheet.heading", { alias: student.alias, day: sayDay(family, dueOn, "full") }),
     lines: [text],
     cards: plan.views.map((view) => {
-      const card = buildFilmingCard(words, view, student.hand);
+      const card = buildFilmingCard(family, view, student.hand);
       return {
         heading: card.place.heading,
         plan: card.place.plan,
@@ -158,7 +161,7 @@ function sheetPart(words: Words, source: PlanSource, care: readonly FilmCare[], 
         checks: card.checks.items,
       };
     }),
-    care: [...care.map((each) => words.say(`ask.care.${each}`)), words.say("card.care.space")],
+    care: [...care.map((each) => family.say(`ask.care.${each}`)), family.say("card.care.space")],
   };
 }
 
@@ -189,7 +192,7 @@ export function buildPlanPage(words: Words, source: PlanSource): PlanPage {
   const { planReadingSeconds, planSwingSeconds, planViewSeconds } = PLAN_THRESHOLDS;
   const care = planCare(plan.items).map((each) => each.care);
   const isSent = hold === "no" && plan.items.length > 0;
-  const text = isSent ? asked(words, source, care) : null;
+  const text = isSent ? asked(source, care) : null;
   return {
     documentTitle: words.say("document-title", { page: words.say("plan") }),
     title:
@@ -224,7 +227,7 @@ export function buildPlanPage(words: Words, source: PlanSource): PlanPage {
       heading: words.say("caution.heading"),
       lines: cautionsFor(words, student, source.today),
     },
-    send: text === null ? null : sendPart(words, text),
+    send: text === null ? null : sendPart(words, text, source.family),
     sheet: text === null ? null : sheetPart(words, source, care, text.text),
     told: toldPart(words, source),
   };

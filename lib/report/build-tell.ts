@@ -67,12 +67,11 @@ function messagePart(words: Words, source: TellPageSource): NonNullable<TellPage
   const { telling, shown, family } = source;
   const { text, leftOut } = messageOf(family, telling);
   const what = leftOut.map((each) => words.say(`tell.message.left.${each}`)).join(", ");
-  const { copy } = copyText(words, text);
   return {
     margin: words.say("tell.margin.message"),
     explains: words.say("tell.message.explains"),
     note: leftOut.length === 0 ? "" : words.say("tell.message.short", { limit: MESSAGE_LETTERS, what }),
-    message: { label: words.say("tell.message.label", { letters: text.length }), text, copy, lang: langOf(family) },
+    message: { ...copyText(words, text, family), label: words.say("tell.message.label", { letters: text.length }) },
     keep: {
       label: words.say("tell.keep.message"),
       hidden: { studentId: telling.student.id, kind: "message", shown: shown.message },

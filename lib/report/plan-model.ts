@@ -20,6 +20,8 @@ export interface CopyText {
 export interface PlanSheet {
   readonly margin: string;
   readonly explains: string;
+  /** In which language the family reads it. */
+  readonly lang: string;
   readonly heading: string;
   readonly lines: readonly string[];
   readonly cards: readonly {

@@ -4,11 +4,14 @@ import type { Fundamental } from "@/lib/domain/fundamental";
 import type { Student } from "@/lib/domain/student";
 import type { PlanAnswers, SentFilm } from "@/lib/verdict/plan-answers";
 import type { SessionPlan } from "@/lib/verdict/plan-session";
+import type { Words } from "@/lib/words/catalogue";
 import type { Link } from "./basic-model";
 
 /** Everything that the page of the next film rests on. */
 export interface PlanSource {
   readonly student: Student;
+  /** In which the family is told. */
+  readonly family: Words;
   readonly plan: SessionPlan;
   readonly answers: PlanAnswers;
   /** In the order in which they were told. */

@@ -109,9 +109,8 @@ export async function loadLetter(
               margin: words.say("letter.margin.copy"),
               explains: words.say("letter.copy.explains"),
               message: {
-                ...copyText(words, letterText(sheet)),
+                ...copyText(words, letterText(sheet), loaded.words),
                 label: words.say("letter.copy.label"),
-                lang: sheet.lang,
               },
             },
     },

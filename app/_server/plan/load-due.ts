@@ -6,6 +6,7 @@ import { readStudents } from "@/db/read/students";
 import { buildDuePage, type DuePage, type DueSource } from "@/lib/report/build-due";
 import { byStudent } from "@/lib/report/by-student";
 import { workStop } from "@/lib/verdict/work-stop";
+import { familyWords } from "@/lib/words/family-words";
 import { linkTables } from "../archive/table-links";
 import { daysHere } from "../clock";
 import { standingsOf } from "../consent/consent-gate";
@@ -38,8 +39,9 @@ export function loadDue(viewer: Viewer): DueSource {
     const isStopped = workStop({ said: pains.get(studentId) ?? [], events }, today) !== null;
     if (student === undefined || isStopped || consents.get(studentId)?.kind !== "given") return [];
     const { alias, hand } = student;
+    const family = familyWords(words, student);
     const club = clubs.get(`${studentId} ${clubGroup}`) ?? null;
-    return [{ ...promised, clubGroup, alias, hand, club: sayClubAsked(words, { grouping, clubGroup, club }) }];
+    return [{ ...promised, clubGroup, alias, hand, family, club: sayClubAsked(family, { grouping, clubGroup, club }) }];
   });
   return { films, fundamentals, today, dayOf: daysHere(academy) };
 }

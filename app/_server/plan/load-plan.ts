@@ -7,6 +7,7 @@ import type { FormModel } from "@/lib/report/form-model";
 import type { PlanPage } from "@/lib/report/plan-model";
 import type { PlanInput } from "@/lib/verdict/plan-session";
 import { PLAN_THRESHOLDS } from "@/lib/verdict/plan-thresholds";
+import { familyWords } from "@/lib/words/family-words";
 import { linkTables } from "../archive/table-links";
 import { daysHere } from "../clock";
 import { warnBeforehand } from "../consent/consent-gate";
@@ -63,11 +64,12 @@ export async function loadPlan(
   const due = typed("dueOn");
   const dueOn = due !== undefined && isCalendarDay(due) ? due : standing;
   const pain = seesPain(viewer, student);
+  const family = familyWords(words, record.student);
   const page = buildPlanPage(words, {
-    ...{ student: record.student, plan, answers: next.answers, plans: next.plans, films: next.films },
+    ...{ student: record.student, family, plan, answers: next.answers, plans: next.plans, films: next.films },
     fundamentals: record.fundamentals,
     clubGroup: next.clubGroup,
-    club: sayClubAsked(words, {
+    club: sayClubAsked(family, {
       ...{ grouping: next.verdicts.grouping, clubGroup: next.clubGroup },
       club: record.sessions.findLast((session) => session.clubGroup === next.clubGroup)?.club ?? null,
     }),

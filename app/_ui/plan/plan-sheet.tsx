@@ -8,11 +8,13 @@ export function PlanSheet({ model }: { readonly model: Sheet }) {
   return (
     <div className={styles.sheet}>
       <Part margin={model.margin} explains={model.explains}>
-        <h2>{model.heading}</h2>
+        <h2 lang={model.lang}>{model.heading}</h2>
         {model.lines.map((line) => (
-          <p key={line}>{line}</p>
+          <p key={line} lang={model.lang}>
+            {line}
+          </p>
         ))}
-        <div className={styles.cards}>
+        <div className={styles.cards} lang={model.lang}>
           {model.cards.map((card) => (
             <section key={card.heading} className={styles.card} aria-label={card.heading}>
               <h3>{card.heading}</h3>
@@ -34,7 +36,9 @@ export function PlanSheet({ model }: { readonly model: Sheet }) {
           ))}
         </div>
         {model.care.map((line) => (
-          <p key={line}>{line}</p>
+          <p key={line} lang={model.lang}>
+            {line}
+          </p>
         ))}
       </Part>
     </div>

@@ -82,4 +82,20 @@ describe("what a family is asked for", () => {
     expect(said({ ...long, care: ["yaw"] }).leftOut).toEqual(["parts"]);
     expect(said({ ...long, club: "c".repeat(400) }).text).not.toContain("Seen from the phone");
   });
+
+  it("in German is asked of a family as “ihr”, within its letters for all that may be asked", () => {
+    const german = wordsFor("de");
+    const club = german.say("ask.with", { club: "7-iron" });
+    expect(buildAskText(german, { ...source, club }).text).toBe(
+      "Ari: Bitte macht das nächste Video bis Donnerstag, 19. November. 5 Schwünge mit dem Schläger „7-iron“, von vorn. Handy auf einen Ständer, 4 große Schritte weg vom Ball, so hoch wie die Hände. Vom Handy aus ist das Ziel rechts. Das sehen wir an: der Griff der rechten Hand; die Neigung am Start. Tut etwas weh: kein Video, und sagt es uns.",
+    );
+    for (const hand of HANDS)
+      for (const kind of ["video", "remind"] as const) {
+        const all = { ...source, hand, kind, club, videos: [FACE, BEHIND], care: FILM_CARES, fundamentals: BUILT_IN };
+        const { text } = buildAskText(german, all);
+        expect(text.length).toBeLessThanOrEqual(ASK_LETTERS);
+        expect(text).toContain("Tut etwas weh");
+        expect(text).not.toMatch(/[{}]|\.\.| {2}|\b(the|swing|phone|and)\b/);
+      }
+  });
 });

@@ -14,7 +14,7 @@ const body = {
 };
 const film = (change: Partial<DueFilm> = {}): DueFilm => ({
   ...{ planId: "p1", studentId: "s1", alias: "Ari", hand: "right", clubGroup: "iron", club: "with the 7-iron" },
-  ...{ madeOn: "2031-01-01", dueOn: "2031-01-08", body, remindedAt: null },
+  ...{ madeOn: "2031-01-01", dueOn: "2031-01-08", body, remindedAt: null, family: words },
   ...change,
 });
 const source = (...films: readonly DueFilm[]) => ({

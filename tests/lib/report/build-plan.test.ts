@@ -22,7 +22,7 @@ const told = (change: Partial<FilmPlan> = {}): FilmPlan => ({
 const made = (change: Partial<PlanSource> = {}) =>
   buildPlanPage(words, {
     student: { id: "s1", alias: "Ari", birthYear: 2019, hand: "right", zone: "UTC", clubs: "" },
-    ...{ plan, answers, plans: [], films: [], fundamentals, clubGroup: "iron", club: "with the 7-iron" },
+    ...{ family: words, plan, answers, plans: [], films: [], fundamentals, clubGroup: "iron", club: "with the 7-iron" },
     ...{
       shown: { club: "iron", draft: "d1" },
       dueOn: "2031-01-12",
@@ -60,6 +60,16 @@ describe("the page of the next film", () => {
       "/students/s1/sessions/new",
       "/students/s1/tell",
     ]);
+  });
+
+  it("asks a family that reads German in German, by message and sheet, and tells the coach in English", () => {
+    const page = made({ family: wordsFor("de"), club: "mit dem Schläger „7-iron“" });
+    expect([page.send?.message.lang, page.sheet?.lang]).toEqual(["de", "de"]);
+    expect(page.send?.message.text).toContain("Ari: Bitte macht das nächste Video bis Sonntag, 12. Januar.");
+    expect(page.sheet?.heading).toBe("Ari: Video bis So, 12. Januar 2031");
+    expect(page.sheet?.cards[0]?.steps[0]).toMatch(/^Legt Stab 1/);
+    expect(page.send?.message.label).toMatch(/^Message for the family/);
+    expect(page.film?.links[0]?.label).toBe("Card for the phone: from the front");
   });
 
   it("offers other clubs where there are any", () => {

@@ -1,6 +1,6 @@
-/** Beginnings of the keys of all that a family reads: its page, its refusals, messages, the file, the letter, the card. */
+/** Beginnings of the keys of all that a family reads: its page, its refusals, messages, what it is asked to film, the file, the letter, the card. */
 const BEGINNINGS = [
-  ...["family.", "family-page.", "family-story.", "tell.file.", "card.", "dose.", "happen.place.", "ask.view."],
+  ...["family.", "family-page.", "family-story.", "tell.file.", "card.", "dose.", "happen.place.", "ask."],
 ];
 
 /** Of those, what only a coach reads. */
@@ -13,6 +13,7 @@ const OTHERS = [
   ...["not-saved.title", "not-saved.full", "not-saved.busy", "not-saved.read-only", "not-saved.again"],
   ...["unit.deg.with", "unit.pct-stance.with", "unit.pct-span.with", "number.plus-minus", "number.range"],
   ...["band.at-least", "band.at-most", "band.none", "share.of-100"],
+  ...["plan.sheet.heading", "club.short-iron", "club.iron", "club.hybrid", "club.wood", "club.driver"],
   ...["sure.one-in", "sure.under-1000", "sure.likely-nothing", "day.stretch", "day.stretch-in-month"],
 ];
 

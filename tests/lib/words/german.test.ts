@@ -18,6 +18,7 @@ const english = messagesOf("en");
 
 /** What reads the same in both: arguments with marks between them. */
 const ALIKE = [
+  "ask.and",
   "day.stretch",
   "day.stretch-in-month",
   "family-page.months",
