@@ -4,6 +4,7 @@ import { IMPACT_FILM } from "@/lib/domain/camera-geometry";
 import { VIEWS, type View } from "@/lib/domain/fundamental";
 import { HANDS, type Hand } from "@/lib/domain/handedness";
 import type { MessageArguments, Words } from "@/lib/words/catalogue";
+import { langOf } from "@/lib/words/family-words";
 import { sayNumber } from "@/lib/words/number-words";
 import { buildFilmingPicture } from "./build-filming-picture";
 import { buildFilmingPlan } from "./build-filming-plan";
@@ -98,10 +99,12 @@ export function buildFilmingCard(words: Words, view: View, hand: Hand): FilmingC
   const plan = { steps, lengths: say("lengths"), title: say("plan.title"), description: say(`plan.${view}`) };
   const side = { steps, title: say("side.title"), description: say("side.description") };
   return {
+    lang: langOf(words),
     documentTitle: words.say("document-title", { page: say("document-title") }),
     title: say(`title.${view}.${hand}`),
     lede: say("lede"),
     back: { href: "/students", label: say("back") },
+    backLang: langOf(words),
     choices: choices(words, view, hand),
     place: {
       margin: say("place"),

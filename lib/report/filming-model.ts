@@ -16,10 +16,14 @@ export interface CardFigure {
 
 /** The card that says where the phone stands, for one view and one hand, to print and to show on a phone. */
 export interface FilmingCard {
+  /** In which language it is read. */
+  readonly lang: string;
   readonly documentTitle: string;
   readonly title: string;
   readonly lede: string;
   readonly back: Link;
+  /** In which language the way back is, which belongs to the page about it. */
+  readonly backLang: string;
   readonly choices: readonly CardChoice[];
   readonly place: {
     readonly margin: string;

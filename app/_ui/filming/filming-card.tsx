@@ -20,8 +20,16 @@ function Figure({ figure, size }: { readonly figure: CardFigure; readonly size: 
 export function FilmingCard({ model }: { readonly model: FilmingCardModel }) {
   const { place, picture, checks, care } = model;
   return (
-    <div className={styles.card}>
-      <PageHead title={model.title} lede={model.lede} before={<BackLink link={model.back} />}>
+    <div className={styles.card} lang={model.lang}>
+      <PageHead
+        title={model.title}
+        lede={model.lede}
+        before={
+          <span lang={model.backLang}>
+            <BackLink link={model.back} />
+          </span>
+        }
+      >
         <div className={styles.choices}>
           {model.choices.map((choice) => (
             <Choices key={choice.label} {...choice} />

@@ -10,6 +10,7 @@ import { loadTelling } from "@/app/_server/family/load-telling";
 import { openFamily } from "@/app/_server/family/open-family";
 import type { StudentViewer } from "@/app/_server/gate";
 import { addStudent } from "@/app/_server/season/student-desk";
+import { loadFilmingCard } from "@/app/_server/session/load-filming";
 import { readArchivedStudent } from "@/db/read/archive-student";
 import { readStudent, readStudents } from "@/db/read/students";
 import { insertAssignment, insertDrill } from "@/db/write/drills";
@@ -100,6 +101,14 @@ describe("a family that reads German", () => {
     const { words, asked } = recordingWords(loaded.words);
     fileTextOf(words, loaded.telling);
     expect([...asked].filter((key) => !isForFamily(key))).toEqual([]);
+  });
+
+  it("has the card for its phone in German where it is opened from the student's plan, with the coach's way back", () => {
+    const card = loadFilmingCard(dot, { view: "down-the-line", for: dot.student.studentId });
+    expect(card.lang).toBe("de");
+    expect(card.title).toBe("Video von hinten, rechtshändig");
+    expect([card.back.label, card.backLang]).toEqual([english.say("plan"), "en"]);
+    expect(loadFilmingCard(dot, {}).lang).toBe("en");
   });
 
   it("whose link opens nothing is told so in the first language that its browser asks for, whoever's link it was", async () => {
