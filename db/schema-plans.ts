@@ -131,3 +131,73 @@ export const owningRule = sqliteTable(
   },
   (table) => [primaryKey({ columns: [table.academyId, table.number] })],
 );
+
+/** A test of two drills by the lot, as it was planned; never changed. */
+export const fairTest = sqliteTable("fair_test", {
+  id: text("id").primaryKey(),
+  academyId: text("academy_id")
+    .notNull()
+    .references(() => academy.id),
+  fundamentalId: text("fundamental_id").notNull(),
+  ...{ firstDrillId: text("first_drill_id").notNull(), secondDrillId: text("second_drill_id").notNull() },
+  /** The least difference worth finding and the spread of what students gain, in the fundamental's unit. */
+  ...{ least: real("least").notNull(), spread: real("spread").notNull() },
+  /** How many are to be drawn, at how many looks, and for how many days each is followed. */
+  ...{ students: integer("students").notNull(), looks: integer("looks").notNull(), days: integer("days").notNull() },
+  /** Of which the order of every coach is made; shown to nobody before the end. */
+  seed: text("seed").notNull(),
+  day: text("day").notNull(),
+  who: text("who").notNull(),
+  recordedAt: text("recorded_at").notNull(),
+});
+
+/** Which drill a student drew; never changed, also where another one was given. */
+export const fairAllocation = sqliteTable(
+  "fair_allocation",
+  {
+    id: text("id").primaryKey(),
+    testId: text("test_id")
+      .notNull()
+      .references(() => fairTest.id),
+    studentId: text("student_id")
+      .notNull()
+      .references(() => student.id, { onDelete: "cascade" }),
+    clubGroup: text("club_group").notNull(),
+    /** Whose order it is taken from, and its place there, from 0. */
+    ...{ coachId: text("coach_id").notNull(), place: integer("place").notNull() },
+    /** 0: the first drill; 1: the second. */
+    arm: integer("arm").notNull(),
+    day: text("day").notNull(),
+    who: text("who").notNull(),
+    recordedAt: text("recorded_at").notNull(),
+  },
+  (table) => [index("fair_allocation_test").on(table.testId, table.coachId, table.place)],
+);
+
+/** A planned look at a test, or its end; never changed. */
+export const fairStep = sqliteTable(
+  "fair_step",
+  {
+    testId: text("test_id")
+      .notNull()
+      .references(() => fairTest.id),
+    number: integer("number").notNull(),
+    kind: text("kind", { enum: ["look", "end"] }).notNull(),
+    /** JSON: what was found; null: the end. */
+    figures: text("figures"),
+    why: text("why").notNull(),
+    day: text("day").notNull(),
+    who: text("who").notNull(),
+    recordedAt: text("recorded_at").notNull(),
+  },
+  (table) => [primaryKey({ columns: [table.testId, table.number] })],
+);
+
+/** What a look found of one draw, with the look at which it was first in. */
+export const fairValue = sqliteTable("fair_value", {
+  allocationId: text("allocation_id")
+    .primaryKey()
+    .references(() => fairAllocation.id, { onDelete: "cascade" }),
+  look: integer("look").notNull(),
+  value: real("value").notNull(),
+});

@@ -28,6 +28,12 @@ const QUERIES: Readonly<Record<keyof ToldOfStudent, string>> = {
   waiting: `${ONE} SELECT :studentId AS studentId, fundamental_id AS fundamentalId, from_day AS fromDay,
       until_day AS untilDay, who, recorded_at AS recordedAt, voided_at AS voidedAt
     FROM waiting WHERE student_id IN (SELECT id FROM one) ORDER BY from_day, recorded_at, id`,
+  fairAllocations: `${ONE} SELECT :studentId AS studentId, fair_test.fundamental_id AS fundamentalId, club_group AS clubGroup,
+      coalesce(first.name, '') AS firstDrill, coalesce(second.name, '') AS secondDrill, arm, fair_value.value AS gain, fair_allocation.day, fair_allocation.who,
+      fair_allocation.recorded_at AS recordedAt
+    FROM fair_allocation JOIN fair_test ON fair_test.id = test_id LEFT JOIN drill AS first ON first.id = first_drill_id
+      LEFT JOIN drill AS second ON second.id = second_drill_id LEFT JOIN fair_value ON allocation_id = fair_allocation.id
+    WHERE student_id IN (SELECT id FROM one) ORDER BY fair_allocation.day, fair_allocation.id`,
   recordViews: `${ONE} SELECT :studentId AS studentId, who, role, what, place, viewed_at AS viewedAt
     FROM record_view WHERE student_id IN (SELECT id FROM one) ORDER BY id`,
   retentionNotices: `${ONE} SELECT :studentId AS studentId, retention_notice.kind, link_id AS linkId,

@@ -17,6 +17,7 @@ export const BUILT_KINDS = [
   "film-plan",
   "told",
   "waiting",
+  "fair-allocation",
   "drill",
   "practice",
   "event",
@@ -111,6 +112,7 @@ const CHECKS: Readonly<Record<BuiltKind, string>> = {
   asking: "SELECT student_id, NULL FROM asking WHERE recorded_at > :at AND student_id IN touched",
   priority: "SELECT student_id, NULL FROM priority_choice WHERE recorded_at > :at AND student_id IN touched",
   "film-plan": "SELECT student_id, NULL FROM film_plan WHERE recorded_at > :at AND student_id IN touched",
+  "fair-allocation": "SELECT student_id, NULL FROM fair_allocation WHERE recorded_at > :at AND student_id IN touched",
   told: "SELECT student_id, NULL FROM told WHERE recorded_at > :at AND student_id IN touched",
   waiting: "SELECT student_id, NULL FROM waiting WHERE recorded_at > :at AND student_id IN touched",
   drill: `SELECT student_id, NULL FROM drill_assignment WHERE batch_id IS NOT :batch

@@ -24,6 +24,7 @@ const ENTERED: readonly (readonly [table: string, column: string])[] = [
   ["film_plan", "recorded_at"],
   ["told", "recorded_at"],
   ["waiting", "recorded_at"],
+  ["fair_allocation", "recorded_at"],
   ["consent", "recorded_at"],
   ["family_link", "made_at"],
   ["family_link", "renewed_at"],

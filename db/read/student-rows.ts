@@ -32,6 +32,8 @@ export const ROWS_OF_STUDENT = {
   film_plan: MINE,
   told: MINE,
   waiting: MINE,
+  fair_value: `allocation_id IN (SELECT id FROM fair_allocation WHERE ${MINE})`,
+  fair_allocation: MINE,
   asking: MINE,
   goal_band: MINE,
   height: MINE,
@@ -79,7 +81,7 @@ export function readStudentRowCounts(db: Database, { studentIds }: ErasedGroup):
 
 const NAMED = [
   ...["session", "event", "drill_assignment", "practice", "read_back", "consent", "charge", "goal_band"],
-  ...(["film_plan", "told", "waiting"] as const),
+  ...(["film_plan", "told", "waiting", "fair_allocation"] as const),
   ...["family_link", "family_request", "retention_notice"],
 ] as const;
 

@@ -16,7 +16,7 @@ export type StudentMerge =
  */
 const OWNED = [
   ...(["consent", "event", "drill_assignment", "practice", "goal_band", "asking", "read_back"] as const),
-  ...(["priority_choice", "film_plan", "told", "waiting"] as const),
+  ...(["priority_choice", "film_plan", "told", "waiting", "fair_allocation"] as const),
   ...(["charge", "family_link", "family_request"] as const),
 ];
 

@@ -164,6 +164,7 @@ const HAPPENED = [
     "film_plan",
     "told",
     "waiting",
+    "fair_allocation",
   ].map((table) => `${table} WHERE recorded_at`),
   "practice WHERE (voided_at IS NULL OR pain IS NOT NULL) AND recorded_at",
   "family_link WHERE revoked_at IS NULL AND made_at",

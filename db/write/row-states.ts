@@ -42,6 +42,7 @@ const PATCHED: Readonly<Record<string, readonly string[]>> = {
   film_plan: ["id", "student_id"],
   told: ["id", "student_id"],
   waiting: ["id", "student_id"],
+  fair_allocation: ["id", "student_id"],
   read_back: ["id", "student_id"],
   charge: ["id", "student_id"],
   family_link: ["id", "student_id"],

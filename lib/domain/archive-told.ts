@@ -14,6 +14,7 @@ export interface ToldOfStudent {
   readonly familyRequests: readonly ToldRequest[];
   readonly told: readonly ToldText[];
   readonly waiting: readonly ToldWaiting[];
+  readonly fairAllocations: readonly ToldFairAllocation[];
   readonly recordViews: readonly ToldView[];
   readonly retentionNotices: readonly ToldNotice[];
   readonly carriedLooks: readonly ToldCarriedLook[];
@@ -76,6 +77,21 @@ export interface ToldNotice extends Of {
   readonly heldAt: string | null;
   readonly heldBy: string | null;
   readonly why: string | null;
+}
+
+/** Which of two drills the student drew in a test by the lot, and what came of it. */
+export interface ToldFairAllocation extends Of {
+  readonly fundamentalId: string;
+  readonly clubGroup: string;
+  readonly firstDrill: string;
+  readonly secondDrill: string;
+  /** 0: the first drill; 1: the second. */
+  readonly arm: number;
+  /** In the fundamental's unit; null: no look has taken it in. */
+  readonly gain: number | null;
+  readonly day: string;
+  readonly who: string;
+  readonly recordedAt: string;
 }
 
 /** A look as another academy said it. */

@@ -58,6 +58,25 @@ function familyTables(student: AliasOf, told: readonly ToldOfStudent[]): Archive
   ];
 }
 
+function fairTable(student: AliasOf, told: readonly ToldOfStudent[]): ArchiveTable {
+  return table(
+    "fair-allocations",
+    told.flatMap((each) => each.fairAllocations),
+    {
+      student,
+      fundamental: (row) => row.fundamentalId,
+      "club group": (row) => row.clubGroup,
+      "first drill": (row) => row.firstDrill,
+      "second drill": (row) => row.secondDrill,
+      drawn: (row) => (row.arm === 0 ? row.firstDrill : row.secondDrill),
+      gain: (row) => row.gain,
+      date: (row) => row.day,
+      who: (row) => row.who,
+      entered: (row) => row.recordedAt,
+    },
+  );
+}
+
 /** The tables of what an archive tells beside the record; none of them can be put back. */
 export function archiveToldTables(student: AliasOf, told: readonly ToldOfStudent[]): readonly ArchiveTable[] {
   return [
@@ -79,6 +98,7 @@ export function archiveToldTables(student: AliasOf, told: readonly ToldOfStudent
       },
     ),
     ...familyTables(student, told),
+    fairTable(student, told),
     table(
       "waiting",
       told.flatMap((each) => each.waiting),

@@ -18,6 +18,7 @@ import door from "./messages/en/door.json";
 import draft from "./messages/en/draft.json";
 import drill from "./messages/en/drill.json";
 import erase from "./messages/en/erase.json";
+import fair from "./messages/en/fair.json";
 import family from "./messages/en/family.json";
 import familyLog from "./messages/en/family-log.json";
 import familyPage from "./messages/en/family-page.json";
@@ -98,6 +99,7 @@ const english: Readonly<Record<string, string>> = {
   ...pain,
   ...handing,
   ...looked,
+  ...fair,
   ...family,
   ...familyStory,
   ...familyPage,

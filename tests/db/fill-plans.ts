@@ -1,5 +1,16 @@
 import type { Database } from "@/db/client";
-import { drillDecision, filmPlan, owningRule, priorityChoice, told, waiting } from "@/db/schema-plans";
+import {
+  drillDecision,
+  fairAllocation,
+  fairStep,
+  fairTest,
+  fairValue,
+  filmPlan,
+  owningRule,
+  priorityChoice,
+  told,
+  waiting,
+} from "@/db/schema-plans";
 import { NOW } from "./academy-fixture";
 
 /** What a coach decided and planned for student `s1`, whose drill is `g1`, and the academy's owning rule: a row in every table. */
@@ -30,5 +41,36 @@ export function fillPlans({ orm }: Database): void {
   orm
     .insert(owningRule)
     .values({ academyId: "a1", number: 1, fromDay: "2031-01-01", ...rule, why: "a longer season", ...by })
+    .run();
+  const plan = { least: 4, spread: 5, students: 40, looks: 2, days: 42, seed: "ab", day: "2031-01-04" };
+  orm
+    .insert(fairTest)
+    .values({
+      id: "ft1",
+      academyId: "a1",
+      fundamentalId: "hinge",
+      firstDrillId: "d1",
+      secondDrillId: "d1",
+      ...plan,
+      ...by,
+    })
+    .run();
+  const place = { coachId: "u1", place: 0, arm: 1 };
+  orm
+    .insert(fairAllocation)
+    .values({ id: "fd1", testId: "ft1", ...of, ...place, day: "2031-01-04", ...by })
+    .run();
+  orm.insert(fairValue).values({ allocationId: "fd1", look: 0, value: 2.5 }).run();
+  orm
+    .insert(fairStep)
+    .values({
+      testId: "ft1",
+      number: 1,
+      kind: "end",
+      figures: null,
+      why: "the season is over",
+      day: "2031-03-04",
+      ...by,
+    })
     .run();
 }

@@ -4,6 +4,7 @@ import { insertSession } from "@/db/write/sessions";
 import { carriedText } from "@/lib/domain/carried-look";
 import { SAID } from "../lib/ingest/carried-archive";
 import { NOW, openAcademy, sessionOn, studentScope } from "./academy-fixture";
+import { fairRows } from "./fair-rows";
 
 export type TableRow = Readonly<Record<string, string | number | null>>;
 
@@ -56,6 +57,7 @@ export function toldRows(
         ...{ findings: "[]", day: "2031-01-05", who: p("told.who"), recorded_at: NOW, voided_at: NOW },
       },
     ],
+    ...fairRows(studentId, { academyId, who: p("fair_allocation.who"), at: NOW }),
     [
       "waiting",
       {

@@ -50,6 +50,20 @@ export function addedRows(
     ],
     ["waiting", { id: "planted", ...student, fundamental_id: "hinge", from_day: DAY, who: "", recorded_at: AT }],
     [
+      "fair_test",
+      {
+        ...{ id: "planted", academy_id: academy, fundamental_id: "hinge", first_drill_id: "", second_drill_id: "" },
+        ...{ least: 4, spread: 5, students: 40, looks: 2, days: 42, seed: "ab", day: DAY, who: "", recorded_at: AT },
+      },
+    ],
+    [
+      "fair_allocation",
+      {
+        ...{ id: "planted", test_id: "planted", ...student, club_group: "iron", coach_id: "", place: 0, arm: 1 },
+        ...{ day: DAY, who: "", recorded_at: AT },
+      },
+    ],
+    [
       "told",
       {
         ...{ id: "planted", ...student, club_group: "iron", kind: "letter", text: "", findings: "[]", day: DAY },

@@ -16,6 +16,9 @@ import { openPlanted } from "../told-fixture";
 
 /** Tables of which an archive holds nothing, and why. */
 const NO_TABLE: Readonly<Record<string, string>> = {
+  fairTest: "of whose seed the lot's order is made; it goes on where it was planned",
+  fairStep: "figures over many students; said where the test is",
+  fairValue: "stands with the draw that it is of",
   importBatch: "files that came in, with others' names; what came stands in the rows",
   analysis: "computed again; what is said stands in the snapshots",
   rosterList: "computed again; each snapshot says whether it is listed",
@@ -46,6 +49,7 @@ const TOLD = {
   familyRequest: "familyRequests",
   told: "told",
   waiting: "waiting",
+  fairAllocation: "fairAllocations",
   recordView: "recordViews",
   retentionNotice: "retentionNotices",
   carriedLook: "carriedLooks",
@@ -62,6 +66,8 @@ const NOT_TOLD: Readonly<Record<keyof typeof TOLD, readonly string[]>> = {
   familyRequest: ["id"],
   told: ["id"],
   waiting: ["id"],
+  // Places of an order that is secret until the end; the test is named by its drills.
+  fairAllocation: ["id", "testId", "coachId", "place"],
   recordView: ["id"],
   retentionNotice: ["id"],
   carriedLook: [],

@@ -15,6 +15,7 @@ import { insertSession } from "@/db/write/sessions";
 import { insertConsent, insertHeight, updateConsentWithdrawn } from "@/db/write/students";
 import { undoImport } from "@/db/write/undo-import";
 import { countingStamp, countRows, sessionOn, studentScope, swings } from "../academy-fixture";
+import { fairRows } from "../fair-rows";
 import { openFilledAcademy } from "../filled-academy";
 import { insertRow } from "../told-fixture";
 import { LATEST, load, measure, newcomer, planOf, scope, undoing } from "../undone-fixture";
@@ -86,6 +87,9 @@ const ACTS: Readonly<Record<string, (db: Database, at: { session: string; studen
   },
   priority: (db, { student }) => insertRow(db, "priority_choice", { ...PRIORITY, student_id: student }),
   "film-plan": (db, { student }) => insertRow(db, "film_plan", { ...FILM_PLAN, student_id: student }),
+  "fair-allocation": (db, { student }) => {
+    for (const row of fairRows(student, { academyId: "a1", who: "Owner", at: LATEST })) insertRow(db, ...row);
+  },
   told: (db, { student }) => insertRow(db, "told", { ...TOLD, student_id: student }),
   waiting: (db, { student }) => insertRow(db, "waiting", { ...WAITING, student_id: student }),
   drill: (db, { student }) => {

@@ -61,6 +61,7 @@ const ASKED: Readonly<Record<string, Asked>> = {
   "family-links readOpenRequests": cut(),
   "film-plans readAcademyFilmPlans": cut(),
   "film-plans readPromisedFilms": cut("2032-01-01"),
+  "fair-tests readFairTests": academy(),
   "goal-bands readGoalBands": cut(),
   "group-sessions readGroupSessions": cut(),
   "handing readInheritedCharges": cut("u1"),

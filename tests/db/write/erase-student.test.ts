@@ -32,6 +32,8 @@ const NOBODYS: Readonly<Record<string, string>> = {
   own_fundamental: "the academy's catalogue",
   drill: "the academy's catalogue",
   owning_rule: "the academy's rule",
+  fair_test: "a plan of the academy, with a seed",
+  fair_step: "figures over many, as they were said",
   club_regrouping: "counts and groups",
   noise_model: "a fit to many, nobody's data in it",
   reader_error_fit: "a fit to many, nobody's data in it",
