@@ -111,7 +111,7 @@ function plantElsewhere(db: Database, planted: Planted, academyId: string, rows:
   );
 }
 
-/** Another student, `o`, a coach, a drill and a draw: what stays. */
+/** Another student, `o`, a coach, a drill, a test by the lot and a draw: what stays. */
 export function plantOthers(db: Database, academyId: string): Others {
   const others: Record<string, string> = { academy: academyId };
   const put = (sql: string, ...values: unknown[]) => db.sqlite.prepare(sql).run(...values);
@@ -123,10 +123,15 @@ export function plantOthers(db: Database, academyId: string): Others {
     "INSERT INTO drill (id, academy_id, name, fundamental_id, how, cautions) VALUES ('drill', ?, 'Gate', 'hinge', 'how', '')",
     academyId,
   );
+  put(
+    `INSERT INTO fair_test (id, academy_id, fundamental_id, first_drill_id, second_drill_id, least, spread, students, looks,
+       days, seed, day, who, recorded_at) VALUES ('lot', ?, 'hinge', 'drill', 'drill', 4, 5, 40, 2, 42, 'ab', 'x', 'w', 'x')`,
+    academyId,
+  );
   const student = `INSERT INTO student (id, academy_id, alias, hand, zone, clubs, created_at)
     VALUES ('o', ?, 'Other', 'right', 'UTC', '', 'x')`;
   put(student, academyId);
-  return { ...others, user: "coach", person: "coach", drill: "drill" };
+  return { ...others, user: "coach", person: "coach", drill: "drill", fair_test: "lot" };
 }
 
 /**
