@@ -169,11 +169,12 @@ export function buildComparedDrills(
   source: ComparedDrillsSource | { readonly fundamental: null },
 ): ComparedDrillsPage {
   const back = { href: "/academy", label: words.say("academy") };
+  const tests = { href: "/drills/tests", label: words.say("fair.link") };
   const documentTitle = comparedDrillsTitle(words);
   const empty = { fundamentals: null, clubs: null, proved: null, evidence: null, sensitivity: null, care: null };
   if (source.fundamental === null || !("comparison" in source))
     return {
-      ...{ documentTitle, back, ...empty, method: null },
+      ...{ documentTitle, back, tests, ...empty, method: null },
       title: words.say("compared.title.nothing"),
       lede: words.say("compared.lede.nothing"),
     };
@@ -191,6 +192,7 @@ export function buildComparedDrills(
       sessions: COMPARE_THRESHOLDS.afterSessions.value,
     }),
     back,
+    tests,
     ...choices(words, source),
     proved: nothing ? null : provedPart(words, source),
     evidence: nothing ? null : comparedEvidence(words, comparison, fundamental),

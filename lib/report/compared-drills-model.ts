@@ -22,6 +22,8 @@ export interface ComparedDrillsPage {
   readonly title: string;
   readonly lede: string;
   readonly back: Link;
+  /** The way to the one comparison that chance makes fair. */
+  readonly tests: Link;
   readonly fundamentals: Choice | null;
   readonly clubs: Choice | null;
   /** What may be said to work; null: no drill was given to anybody. */

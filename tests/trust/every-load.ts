@@ -8,6 +8,7 @@ import { packArchive } from "@/app/_server/archive/pack-archive";
 import { loadUnfinishedPart } from "@/app/_server/draft/unfinished";
 import { loadComparedDrills } from "@/app/_server/drill/load-compared";
 import { loadDecide } from "@/app/_server/drill/load-decide";
+import { loadFairForm, loadFairTests } from "@/app/_server/fair/load-fair-tests";
 import { loadLetter } from "@/app/_server/family/load-letter";
 import { loadTell } from "@/app/_server/family/load-tell";
 import { admitToStudent, type StudentViewer, type Viewer } from "@/app/_server/gate";
@@ -54,6 +55,7 @@ const OF_ACADEMY: readonly (readonly [RowKey, (viewer: Viewer) => unknown])[] = 
   ["GET /api/roster/csv", (viewer) => loadRosterCsv(viewer, { who: "all" })],
   ["/academy", (viewer) => loadAcademyPage(viewer, {})],
   ["/drills", (viewer) => loadComparedDrills(viewer, {})],
+  ["/drills/tests", (viewer) => [loadFairTests(viewer, undefined), loadFairForm(viewer, DRAFT)]],
   ["/due", (viewer) => loadDuePage(viewer)],
   ["/students/new", (viewer) => loadStudentForm(viewer, DRAFT)],
   ["/record", (viewer) => [loadRecordPage(viewer), loadUnfinishedPart(viewer)]],

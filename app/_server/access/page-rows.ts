@@ -18,6 +18,7 @@ export const PAGE_ROWS = {
   "/academy": academy(DIRECT),
   "/decides": academy(TEACH),
   "/drills": academy(DIRECT),
+  "/drills/tests": academy(DIRECT),
   "/due": academy(TEACH),
   "/filming": academy(ENTER),
   "/import": academy(TEACH),

@@ -14,6 +14,7 @@ import { withKeep } from "../draft/with-keep";
 import { loadDrillSince, practiceByDrill } from "../drill/drill-since";
 import { proposeSource, whyStop } from "../drill/proposals";
 import { restDaysOf } from "../drill/rest-days";
+import { studentLot } from "../fair/lot-desk";
 import type { StudentViewer } from "../gate";
 import { DRILL_FORM, DRILL_STOP, drillDraft, findAssignment, stopDraft } from "./drill-desk";
 import { buildDrillForm, buildStopForm } from "./drill-form";
@@ -117,12 +118,16 @@ export function loadDrillForm(viewer: StudentViewer, draftId: string, asked: Ask
   const instead = findAssignment(viewer, typed.get("instead") ?? asked.instead ?? "");
   const ended = findAssignment(viewer, asked.after ?? "");
   const { fundamentals } = loadAcademyRules(db, scope, viewer.academy);
-  const wished = fundamentals.find(({ id }) => id === asked.for)?.id ?? ended?.fundamentalId;
+  // What was drawn by the lot and isn't given yet comes first, where nothing else is asked for.
+  const lot = instead === null && asked.again === undefined ? studentLot(viewer) : null;
+  const drawn = lot?.kind === "drawn" ? lot : null;
+  const wished =
+    fundamentals.find(({ id }) => id === asked.for)?.id ?? ended?.fundamentalId ?? drawn?.kept.test.fundamentalId;
   const source = proposeSource(viewer);
   const proposal = proposeDrill(words, source, {
     again: instead ?? findAssignment(viewer, asked.again ?? ""),
     fundamentalId: wished,
-    drillId: typed.get("drill"),
+    drillId: typed.get("drill") ?? drawn?.drillId,
     not: ended?.drillId,
   });
   const form = buildDrillForm(words, {

@@ -1,3 +1,4 @@
+import Link from "next/link";
 import type { ComparedDrillsPage } from "@/lib/report/compared-drills-model";
 import { Choices } from "../choices/choices";
 import { Verdict } from "../glyph/glyph";
@@ -45,6 +46,11 @@ export function ComparedDrills({ model }: { readonly model: ComparedDrillsPage }
       <PageHead title={model.title} lede={model.lede} before={<BackLink link={model.back} />}>
         {model.fundamentals === null ? null : <Choices {...model.fundamentals} />}
         {model.clubs === null ? null : <Choices {...model.clubs} />}
+        <p>
+          <Link prefetch={false} href={model.tests.href}>
+            {model.tests.label}
+          </Link>
+        </p>
       </PageHead>
       {proved === null ? null : (
         <Part margin={proved.margin} explains={proved.explains}>

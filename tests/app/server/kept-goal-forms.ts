@@ -1,8 +1,9 @@
+import { loadFairForm } from "@/app/_server/fair/load-fair-tests";
 import type { StudentViewer, Viewer } from "@/app/_server/gate";
 import { loadGoals } from "@/app/_server/goals/goal-desk";
 import { loadOwningForm } from "@/app/_server/goals/owning-desk";
 
-/** The forms of goal bands and of the owning rule, as their pages load them, and what somebody types into them by half. */
+/** The forms of goal bands, of the owning rule and of a test by the lot, as their pages load them, and what somebody types into them by half. */
 export function goalForms(viewer: () => StudentViewer) {
   const asDirector = (): Viewer => {
     const { student: _, ...director } = viewer();
@@ -21,6 +22,13 @@ export function goalForms(viewer: () => StudentViewer) {
       typed: [
         ["reach", "age-range"],
         ["ageTo", "1"],
+      ] as const,
+    },
+    "fair-form": {
+      load: (draft: string) => loadFairForm(asDirector(), draft),
+      typed: [
+        ["least", "2."],
+        ["days", "4"],
       ] as const,
     },
     "owning-form": {

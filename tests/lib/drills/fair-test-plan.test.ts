@@ -12,3 +12,6 @@ test("three looks at half a spread cost two students more, not a third more", ()
 test("a tenth of the spread is out of an academy's reach", () => {
   expect(planFairTest({ least: 0.5, spread: 5, looks: 2 })).toEqual({ kind: "out-of-reach", most: 1000 });
 });
+test("a huge difference takes ten students of each all the same: with fewer the lot proves nothing", () => {
+  expect(planFairTest({ least: 20, spread: 5, looks: 1 })).toEqual({ kind: "ok", students: 20 });
+});

@@ -1,6 +1,8 @@
 "use server";
 
 import { redirect } from "next/navigation";
+import { whenDiskFails } from "../../../../../_server/door/when-disk-fails";
+import { drawLot } from "../../../../../_server/fair/lot-desk";
 import { requireStudent } from "../../../../../_server/gate";
 import { fillDose, giveDrill } from "../../../../../_server/season/drill-desk";
 
@@ -22,4 +24,12 @@ export async function fillDoseAnew(data: FormData): Promise<void> {
     String(data.get("studentId") ?? ""),
   );
   redirect(`/students/${viewer.student.studentId}/drills/new?draft=${fillDose(viewer, data)}`);
+}
+
+/** Lets the lot say which of two drills a student gets. */
+export async function pressLot(data: FormData): Promise<void> {
+  const viewer = await requireStudent("/students/[studentId]/drills/new pressLot", String(data.get("studentId") ?? ""));
+  const page = `/students/${viewer.student.studentId}/drills/new`;
+  await whenDiskFails(page, () => drawLot(viewer, data));
+  redirect(page);
 }
