@@ -1,4 +1,4 @@
-import { asc, eq, inArray } from "drizzle-orm";
+import { and, asc, eq, inArray } from "drizzle-orm";
 import type { ClubGroup } from "@/lib/domain/club-group";
 import {
   type Arm,
@@ -8,7 +8,7 @@ import {
   type FairValue,
   parseFairFigures,
 } from "@/lib/domain/fair-test";
-import type { AcademyScope } from "@/lib/domain/scope";
+import type { AcademyScope, StudentScope } from "@/lib/domain/scope";
 import type { Database } from "../client";
 import { fairAllocation, fairStep, fairTest, fairValue } from "../schema-plans";
 
@@ -64,6 +64,23 @@ export function readFairAllocations(db: Database, { id }: Pick<FairTest, "id">):
     .orderBy(asc(fairAllocation.recordedAt), asc(fairAllocation.place), asc(fairAllocation.id))
     .all()
     .map((row) => ({ ...row, clubGroup: row.clubGroup as ClubGroup, arm: row.arm as Arm }));
+}
+
+/** What one student drew in any test: the day, and the id of the drill that the lot said. */
+export function readStudentDraws(
+  db: Database,
+  { studentId, academyId }: StudentScope,
+): { readonly day: string; readonly drillId: string }[] {
+  return db.orm
+    .select({
+      ...{ day: fairAllocation.day, arm: fairAllocation.arm },
+      ...{ first: fairTest.firstDrillId, second: fairTest.secondDrillId },
+    })
+    .from(fairAllocation)
+    .innerJoin(fairTest, eq(fairTest.id, fairAllocation.testId))
+    .where(and(eq(fairAllocation.studentId, studentId), eq(fairTest.academyId, academyId)))
+    .all()
+    .map(({ day, arm, first, second }) => ({ day, drillId: arm === 0 ? first : second }));
 }
 
 /** What the looks at a test found of its draws. */

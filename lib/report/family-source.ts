@@ -26,6 +26,8 @@ export interface FamilySource extends Pick<FamilyLogSource, "key" | "typed" | "m
     readonly cautions: string;
     /** That it rests before the video that measures it; empty or absent: nothing is asked. */
     readonly rest?: string;
+    /** That the lot chose it; empty or absent: a coach did. */
+    readonly lot?: string;
     /** Of the dose; null or absent: it names none. */
     readonly minutes?: number | null;
     readonly daysAWeek?: number | null;

@@ -35,9 +35,14 @@ function taskPart(words: Words, { task }: FamilySource): FamilyPart {
   if (task === null) return { heading: words.say("family.task.none"), lines: [words.say("family.task.none.text")] };
   return {
     heading: words.say("family.task.heading", { drill: task.drill }),
-    lines: [task.how, task.dose, task.rest ?? "", task.cautions, words.say("family.task.missed")].filter(
-      (text) => text !== "",
-    ),
+    lines: [
+      task.how,
+      task.dose,
+      task.rest ?? "",
+      task.lot ?? "",
+      task.cautions,
+      words.say("family.task.missed"),
+    ].filter((text) => text !== ""),
   };
 }
 

@@ -1,4 +1,5 @@
 import { type FiledAssignment, readAssignments, readDrills } from "@/db/read/drills";
+import { readStudentDraws } from "@/db/read/fair-tests";
 import { dayFromNumber, dayNumber } from "@/lib/domain/calendar-day";
 import { sayDay } from "@/lib/words/day-words";
 import { minutesInDose } from "@/lib/words/minutes-in-dose";
@@ -15,6 +16,8 @@ export interface FamilyTask {
   readonly cautions: string;
   /** That it rests before the video that measures it; empty: nothing is asked. */
   readonly rest: string;
+  /** That the lot chose it, and that a family may say no; empty: a coach chose it. */
+  readonly lot: string;
   /** Of the dose; null: it names none. */
   readonly minutes: number | null;
   readonly daysAWeek: number | null;
@@ -32,6 +35,10 @@ function sayRest(family: StudentViewer, { start, remeasureOn }: FiledAssignment,
   });
 }
 
+function isDrawn({ db, student }: StudentViewer, { drillId, start }: FiledAssignment): boolean {
+  return readStudentDraws(db, student).some((draw) => draw.drillId === drillId && draw.day <= start);
+}
+
 /** The drill that was given last of those that run on a day; null: none runs. One task at a time is told. */
 export function familyTask(family: StudentViewer, day: string): FamilyTask | null {
   const { db, scope, student, words } = family;
@@ -44,6 +51,7 @@ export function familyTask(family: StudentViewer, day: string): FamilyTask | nul
     assignmentId: given.id,
     ...{ drill: given.drill, how: drill?.how ?? "", dose: sayDose(words, given), cautions: drill?.cautions ?? "" },
     rest: sayRest(family, given, day),
+    lot: isDrawn(family, given) ? words.say("family.task.lot") : "",
     minutes: minutesInDose(words, given).minutes,
     daysAWeek: given.daysAWeek ?? null,
   };

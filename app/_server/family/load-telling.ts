@@ -72,7 +72,7 @@ export async function loadTelling(coach: StudentViewer): Promise<LoadedTelling> 
     taskLines:
       task === null
         ? []
-        : [task.how, task.rest, task.cautions, words.say("family.task.missed")].filter((line) => line !== ""),
+        : [task.how, task.rest, task.lot, task.cautions, words.say("family.task.missed")].filter((line) => line !== ""),
     filming: stopped ? "" : tipOf(words, verdicts),
     picture: loadLook(viewer, verdicts, story).picture,
     source,

@@ -6,6 +6,7 @@ import { loadKeptTests } from "@/app/_server/fair/fair-source";
 import { loadFairForm, loadFairTests, loadLotPart } from "@/app/_server/fair/load-fair-tests";
 import { armOfLot } from "@/app/_server/fair/lot";
 import { drawLot, drillOfArm } from "@/app/_server/fair/lot-desk";
+import { familyTask } from "@/app/_server/family/family-task";
 import { admitToStudent, type StudentViewer, type Viewer } from "@/app/_server/gate";
 import { loadRules } from "@/app/_server/roster/load-verdicts";
 import { giveDrill } from "@/app/_server/season/drill-desk";
@@ -16,6 +17,7 @@ import { readDrills } from "@/db/read/drills";
 import { readStudents } from "@/db/read/students";
 import { insertDrill } from "@/db/write/drills";
 import { dayFromNumber, dayNumber } from "@/lib/domain/calendar-day";
+import { wordsFor } from "@/lib/words/catalogue";
 import { formOf } from "./first-student";
 import { startAcademy } from "./own-academy-data";
 import { enterFilm } from "./reread-season";
@@ -91,6 +93,9 @@ describe("a test of two drills by the lot", () => {
     expect(form.parts.flatMap(({ fields }) => fields).find(({ name }) => name === "drill")?.value).toBe(drill);
     expect(giveDrill(first, formOf({ drill, start: viewer.today, reps: "10", daysAWeek: "5" })).kind).toBe("given");
     expect(loadLotPart(first)).toBeNull();
+    // The family is told in one sentence that chance chose, and that it may say no.
+    expect(familyTask(first, viewer.today)?.lot).toMatch(/^Two drills fit here, and chance chose this one\./);
+    expect(familyTask({ ...first, words: wordsFor("de") }, viewer.today)?.lot).toMatch(/das Los hat diese gewählt/);
   });
 
   it("gives both drills about as often, in the order of its seed, and nobody to whom it isn't offered draws", () => {
