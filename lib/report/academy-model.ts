@@ -28,6 +28,8 @@ export interface AcademyPage {
   readonly lede: string;
   /** To how the drills that were given compare. */
   readonly drills: Link;
+  /** To the sheet for whoever answers for the academy. */
+  readonly board: Link;
   /** Null: there are too few students to count anything. */
   readonly counted: {
     readonly filter: { readonly action: string; readonly field: FieldModel; readonly submit: string };

@@ -130,10 +130,12 @@ export function buildAcademyPage(words: Words, source: AcademySource): AcademyPa
   const documentTitle = academyTitle(words);
   const whose = { students, group: group === null ? "all" : "some", name: group?.label ?? "" };
   const drills = { href: "/drills", label: words.say("compared.link.open") };
+  const board = { href: "/academy/board", label: words.say("board.link") };
   if (groups === null)
     return {
       documentTitle,
       drills,
+      board,
       title: words.say("academy.few"),
       lede: words.say("academy.few.text"),
       counted: null,
@@ -142,6 +144,7 @@ export function buildAcademyPage(words: Words, source: AcademySource): AcademyPa
   return {
     documentTitle,
     drills,
+    board,
     title: words.say("academy.title", { gains: proved.gains, slips: proved.slips }),
     lede: words.say("academy.lede", { from: sayDay(words, source.from, "day-year") }),
     counted: {

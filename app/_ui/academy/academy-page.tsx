@@ -57,10 +57,12 @@ export function AcademyPage({ model }: { readonly model: Academy }) {
   return (
     <>
       <PageHead title={model.title} lede={model.lede}>
-        <p>
-          <Link prefetch={false} href={model.drills.href} className={styles.link}>
-            {model.drills.label}
-          </Link>
+        <p className={styles.links}>
+          {[model.drills, model.board].map((link) => (
+            <Link key={link.href} prefetch={false} href={link.href} className={styles.link}>
+              {link.label}
+            </Link>
+          ))}
         </p>
         {counted === null ? null : <Filter counted={counted} />}
       </PageHead>

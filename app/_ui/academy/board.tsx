@@ -1,0 +1,20 @@
+import type { BoardSheet } from "@/lib/report/build-board";
+import { Facts } from "../facts/facts";
+import { BackLink } from "../part/back-link";
+import { PageHead } from "../part/part";
+import styles from "./academy-page.module.css";
+
+/** A sheet of an academy's counts; printed, it is the sheet alone. */
+export function Board({ model }: { readonly model: BoardSheet }) {
+  return (
+    <div data-paper="alone">
+      <PageHead title={model.title} lede={model.lede} before={<BackLink link={model.back} />} />
+      {model.facts.length === 0 ? null : <Facts facts={model.facts} arrangement="wide" />}
+      {model.lines.map((line) => (
+        <p key={line} className={styles.privacy}>
+          {line}
+        </p>
+      ))}
+    </div>
+  );
+}
