@@ -13,6 +13,9 @@ export interface BoardSheet {
   readonly back: Link;
   readonly title: string;
   readonly lede: string;
+  /** What stands beside the counts, and beside how they are to be read. */
+  readonly margin: string;
+  readonly reading: string;
   /** Empty: there are too few students to count anything. */
   readonly facts: readonly Fact[];
   readonly lines: readonly string[];
@@ -42,6 +45,7 @@ export function buildBoard(words: Words, source: AcademySource): BoardSheet {
   const page = {
     documentTitle: words.say("document-title", { page: words.say("board") }),
     back: { href: "/academy", label: words.say("academy") },
+    ...{ margin: words.say("board.margin"), reading: words.say("board.margin.reading") },
   };
   if (groups === null)
     return { ...page, title: words.say("academy.few"), lede: words.say("board.few.text"), facts: [], lines: [] };
