@@ -26,10 +26,8 @@ export interface AcademyPage {
   readonly documentTitle: string;
   readonly title: string;
   readonly lede: string;
-  /** To how the drills that were given compare. */
-  readonly drills: Link;
-  /** To the sheet for whoever answers for the academy. */
-  readonly board: Link;
+  /** To how drills compare, how readers of the same films agree, and the sheet for whoever answers for the academy. */
+  readonly ways: readonly Link[];
   /** Null: there are too few students to count anything. */
   readonly counted: {
     readonly filter: { readonly action: string; readonly field: FieldModel; readonly submit: string };

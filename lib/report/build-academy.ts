@@ -129,13 +129,15 @@ export function buildAcademyPage(words: Words, source: AcademySource): AcademyPa
   const { groups, group, students } = source;
   const documentTitle = academyTitle(words);
   const whose = { students, group: group === null ? "all" : "some", name: group?.label ?? "" };
-  const drills = { href: "/drills", label: words.say("compared.link.open") };
-  const board = { href: "/academy/board", label: words.say("board.link") };
+  const ways = [
+    { href: "/drills", label: words.say("compared.link.open") },
+    { href: "/rereads", label: words.say("academy.readers") },
+    { href: "/academy/board", label: words.say("board.link") },
+  ];
   if (groups === null)
     return {
       documentTitle,
-      drills,
-      board,
+      ways,
       title: words.say("academy.few"),
       lede: words.say("academy.few.text"),
       counted: null,
@@ -143,8 +145,7 @@ export function buildAcademyPage(words: Words, source: AcademySource): AcademyPa
   const proved = buildMonths(words, source);
   return {
     documentTitle,
-    drills,
-    board,
+    ways,
     title: words.say("academy.title", { gains: proved.gains, slips: proved.slips }),
     lede: words.say("academy.lede", { from: sayDay(words, source.from, "day-year") }),
     counted: {

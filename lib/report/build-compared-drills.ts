@@ -24,6 +24,8 @@ export interface ComparedDrillsSource {
   readonly comparison: Comparison;
   /** Students of whom it is measured with those clubs. */
   readonly measured: number;
+  /** Ids of the library's drills by name. */
+  readonly idOf: ReadonlyMap<string, string>;
   readonly today: string;
 }
 
@@ -158,6 +160,15 @@ function titleOf(words: Words, drills: readonly DrillResult[], name: string): st
   return words.say(drills.length === 0 ? "compared.title.none" : "compared.title.open", { name });
 }
 
+/** The way to one drill's page; absent: it is in the library under no such name. */
+function hrefOf({ idOf, clubGroup }: ComparedDrillsSource): (drill: string) => string | undefined {
+  const club = clubGroup === null ? "" : `?club=${clubGroup}`;
+  return (drill) => {
+    const id = idOf.get(drill);
+    return id === undefined ? undefined : `/drills/${encodeURIComponent(id)}${club}`;
+  };
+}
+
 /** The title of its document: nothing has to be compared for it. */
 export function comparedDrillsTitle(words: Words): string {
   return words.say("document-title", { page: words.say("compared.document") });
@@ -195,7 +206,7 @@ export function buildComparedDrills(
     tests,
     ...choices(words, source),
     proved: nothing ? null : provedPart(words, source),
-    evidence: nothing ? null : comparedEvidence(words, comparison, fundamental),
+    evidence: nothing ? null : comparedEvidence(words, comparison, fundamental, hrefOf(source)),
     sensitivity: sensitivityPart(words, source),
     care: nothing ? null : carePart(words, source),
     method: nothing

@@ -57,7 +57,12 @@ function toneOf({ says }: DrillResult): "quiet" | "plain" {
 }
 
 /** Every drill in the order of how many students it was given to, on one axis, with the plain figure beside it for contrast. */
-export function comparedEvidence(words: Words, comparison: Comparison, fundamental: Fundamental): Evidence {
+export function comparedEvidence(
+  words: Words,
+  comparison: Comparison,
+  fundamental: Fundamental,
+  hrefOf: (drill: string) => string | undefined,
+): Evidence {
   const { drills, beforeAfter, reference } = comparison;
   const plains = new Map(drills.map((result) => [result.drill, plainOf(result, beforeAfter)]));
   const values = drills.flatMap(({ drill, effect }) => [
@@ -98,6 +103,7 @@ export function comparedEvidence(words: Words, comparison: Comparison, fundament
       caption: words.say("compared.evidence.caption", { against }),
       columns: columnsOf(words, ["drill", "effect", "students", "plain", "says"]),
       rows: drills.map((result) => ({
+        ...wayTo(hrefOf(result.drill)),
         cells: [
           result.drill,
           cell(words, fundamental, result.effect),
@@ -124,6 +130,10 @@ export function comparedEvidence(words: Words, comparison: Comparison, fundament
       })),
     },
   };
+}
+
+function wayTo(href: string | undefined): { readonly href?: string } {
+  return href === undefined ? {} : { href };
 }
 
 /** An effect on the swings inside the band, of 100. */

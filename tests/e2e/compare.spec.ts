@@ -23,6 +23,16 @@ test("it is reached from the academy's page, says what can't be told, and its ta
   const row = table.getByRole("row").nth(1);
   const drill = (await row.getByRole("rowheader").textContent()) ?? "";
   await expect(row.getByRole("img", { name: new RegExp(`^${drill}: `) })).toBeVisible();
+  await row.getByRole("link", { name: drill }).click();
+  await expect(page.getByRole("heading", { level: 1 })).toContainText(`${drill}: `);
+  await expect(page.getByRole("img", { name: /moved to the first day on/ }).first()).toBeVisible();
+  for (const width of [320, 390, 768, 1440]) {
+    await page.setViewportSize({ width, height: 900 });
+    const over = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
+    expect([width, over <= 0]).toEqual([width, true]);
+    await expectAccessible(page);
+  }
+  await page.goBack();
   const file = page.waitForEvent("download");
   await page.getByRole("link", { name: "This table as CSV" }).first().click();
   const stream = await (await file).createReadStream();

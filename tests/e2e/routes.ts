@@ -87,6 +87,7 @@ const PARTS: Readonly<Record<string, () => string>> = {
   studentId: () => RICH,
   sessionId: () => firstOf("id", `session WHERE ${OF_STUDENT}`),
   assignmentId: () => firstOf("id", `drill_assignment WHERE ${OF_STUDENT}`),
+  drillId: () => firstOf("id", "drill"),
   eventId: () => firstOf("id", `event WHERE ${OF_STUDENT}`),
   readBackId: () => firstOf("id", `read_back WHERE ${OF_STUDENT}`),
   fundamental: () => BUILT_IN[0]?.id ?? "",

@@ -9,6 +9,7 @@ import { packArchive } from "@/app/_server/archive/pack-archive";
 import { loadUnfinishedPart } from "@/app/_server/draft/unfinished";
 import { loadComparedDrills } from "@/app/_server/drill/load-compared";
 import { loadDecide } from "@/app/_server/drill/load-decide";
+import { loadDrillSeasons } from "@/app/_server/drill/load-drill-seasons";
 import { loadFairForm, loadFairTests } from "@/app/_server/fair/load-fair-tests";
 import { loadLetter } from "@/app/_server/family/load-letter";
 import { loadTell } from "@/app/_server/family/load-tell";
@@ -41,7 +42,7 @@ import { loadReadingSheet } from "@/app/_server/session/load-sheet";
 import { loadNoteCodings } from "@/app/_server/session/note-codings";
 import { loadClubsPage } from "@/app/_server/settings/club-desk";
 import { loadSettings } from "@/app/_server/settings/load-settings";
-import { readAssignmentLog } from "@/db/read/drills";
+import { readAssignmentLog, readDrills } from "@/db/read/drills";
 
 /** Every form has a writer by chance. */
 const BY_CHANCE = /[0-9a-f]{8}(?:-[0-9a-f]{4}){3}-[0-9a-f]{12}/g;
@@ -57,6 +58,11 @@ const OF_ACADEMY: readonly (readonly [RowKey, (viewer: Viewer) => unknown])[] = 
   ["/academy", (viewer) => loadAcademyPage(viewer, {})],
   ["/academy/board", (viewer) => loadBoard(viewer)],
   ["/drills", (viewer) => loadComparedDrills(viewer, {})],
+  [
+    "/drills/[drillId]",
+    (viewer) =>
+      Promise.all(readDrills(viewer.db, viewer.scope).map(({ id }) => loadDrillSeasons(viewer, id, undefined))),
+  ],
   ["/drills/tests", (viewer) => [loadFairTests(viewer, undefined), loadFairForm(viewer, DRAFT)]],
   ["/due", (viewer) => loadDuePage(viewer)],
   ["/students/new", (viewer) => loadStudentForm(viewer, DRAFT)],

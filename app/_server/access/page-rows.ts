@@ -19,6 +19,7 @@ export const PAGE_ROWS = {
   "/academy/board": academy(DIRECT),
   "/decides": academy(TEACH),
   "/drills": academy(DIRECT),
+  "/drills/[drillId]": academy(DIRECT),
   "/drills/tests": academy(DIRECT),
   "/due": academy(TEACH),
   "/filming": academy(ENTER),

@@ -6,6 +6,7 @@ import { loadAcademyPage } from "../academy/load-academy";
 import { loadConsent } from "../consent/load-consent";
 import { csvResponse } from "../door/download";
 import { loadComparedDrills } from "../drill/load-compared";
+import { loadDrillSeasons } from "../drill/load-drill-seasons";
 import { loadFamilyLinks } from "../family/load-family-links";
 import { noteLookAtMany, requireStudent, requireViewer } from "../gate";
 import { loadGoalsPage } from "../goals/goal-desk";
@@ -110,6 +111,8 @@ const LOADERS: Readonly<Record<PageWithTables, (which: Which) => Promise<unknown
       for: which("for"),
       club: which("club"),
     }),
+  "drill-seasons": async (which) =>
+    loadDrillSeasons(await requireViewer("GET /api/tables drill-seasons"), which("drill") ?? "", which("club")),
   academy: async (which) => loadAcademyPage(await requireViewer("GET /api/tables academy"), { of: which("group") }),
   due: async () => loadDuePage(await requireViewer("GET /api/tables due")),
   "note-codings": async () => loadNoteCodings(await requireViewer("GET /api/tables note-codings")),

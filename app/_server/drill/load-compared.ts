@@ -1,9 +1,9 @@
 import { notFound } from "next/navigation";
 import { readComparedAnalyses, readComparedAssignments, readDrilledFundamentals } from "@/db/read/compared";
+import { readDrills } from "@/db/read/drills";
 import { readCharges } from "@/db/read/people";
 import { readStudents } from "@/db/read/students";
 import { readAcademyWaiting } from "@/db/read/waiting";
-import type { ClubGroup } from "@/lib/domain/club-group";
 import { currentGroups } from "@/lib/domain/club-grouping";
 import type { ComparedTrack } from "@/lib/domain/compared-track";
 import { compareDrills } from "@/lib/drills/compare-drills";
@@ -15,6 +15,7 @@ import { linkTables } from "../archive/table-links";
 import type { Viewer } from "../gate";
 import { loadRules } from "../roster/load-verdicts";
 import type { Judged } from "../worker/tasks";
+import { chooseGroup } from "./choose-group";
 
 export { comparedDrillsTitle } from "@/lib/report/build-compared-drills";
 
@@ -33,17 +34,6 @@ function drillsOf(given: readonly Given[]): ComparedTrack["drills"] {
     ...(end === null ? {} : { end }),
     ...(minutes === null ? {} : { dose: { minutes, days } }),
   }));
-}
-
-/** The group of clubs that is compared: the wished one where anything of it is measured, else the one with most students. */
-function chooseGroup(
-  groups: readonly ClubGroup[],
-  tracks: readonly { readonly clubGroup: string }[],
-  wished: string | undefined,
-): ClubGroup | null {
-  const count = (group: string): number => tracks.filter(({ clubGroup }) => clubGroup === group).length;
-  const had = groups.filter((group) => count(group) > 0);
-  return had.find((group) => group === wished) ?? had.toSorted((a, b) => count(b) - count(a))[0] ?? null;
 }
 
 /** Who had each student in charge first: whose way of teaching it began with. */
@@ -103,6 +93,7 @@ export async function loadComparedDrills(viewer: Viewer, asked: AskedComparison)
     groups: groups.filter((group) => analyses.some((each) => each.clubGroup === group)),
     comparison: compareDrills(tracks, POLICY),
     measured: tracks.length,
+    idOf: new Map(readDrills(db, scope).map(({ id, name }) => [name, id])),
     today,
   });
   return linkTables(words, "compared-drills", { for: wished.id, club: clubGroup ?? undefined }, page);

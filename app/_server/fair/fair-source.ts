@@ -3,7 +3,7 @@ import { readDrills } from "@/db/read/drills";
 import { readFairAllocations, readFairSteps, readFairTests, readFairValues } from "@/db/read/fair-tests";
 import type { ClubGroup } from "@/lib/domain/club-group";
 import type { FairAllocation, FairStep, FairTest, FairValue } from "@/lib/domain/fair-test";
-import type { Edges } from "@/lib/domain/fundamental";
+import { goalOn } from "@/lib/domain/goal-on";
 import type { JudgedTrack } from "@/lib/domain/judged-track";
 import { FAIR_TEST_THRESHOLDS } from "@/lib/drills/fair-test-thresholds";
 import { fairTestValue } from "@/lib/drills/fair-test-value";
@@ -34,13 +34,6 @@ export function drillsOfTest(viewer: Pick<Viewer, "db" | "scope">, test: FairTes
   const library = readDrills(viewer.db, viewer.scope);
   const name = (id: string): string => library.find((drill) => drill.id === id)?.name ?? id;
   return [name(test.firstDrillId), name(test.secondDrillId)];
-}
-
-const OPEN: Edges = { low: null, high: null };
-
-/** The goal that was in force on a day. */
-function goalOn({ goal, goals }: JudgedTrack, day: string): Edges {
-  return goals?.findLast(({ from }) => from <= day) ?? goal ?? OPEN;
 }
 
 function filmsOf({ sessions }: JudgedTrack) {

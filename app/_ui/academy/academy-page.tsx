@@ -58,7 +58,7 @@ export function AcademyPage({ model }: { readonly model: Academy }) {
     <>
       <PageHead title={model.title} lede={model.lede}>
         <p className={styles.links}>
-          {[model.drills, model.board].map((link) => (
+          {model.ways.map((link) => (
             <Link key={link.href} prefetch={false} href={link.href} className={styles.link}>
               {link.label}
             </Link>

@@ -20,6 +20,7 @@ const DRAWINGS: Readonly<Record<string, string>> = {
   "compare/effect-mark.tsx": "a mark in a table's cell; the table goes out",
   "contact/share-mark.tsx": "one figure that stands in words beside it and in the contact table",
   "decides/decides.tsx": "pictures of a count, the same for everybody; the counts stand beside it",
+  "drill-seasons/seasons-chart.tsx": "the table beneath goes out, and every student's own chart",
   "family/picture.tsx": "goes out in the file for the family",
   "filming/line-drawing.tsx": "a drawing of how to stand the phone: no data; the card is printed",
   "frame/mark.tsx": "the product's own mark",

@@ -14,7 +14,14 @@ const SWAY = BUILT_IN.find(({ id }) => id === "hip-sway") as Fundamental;
 
 const pageOf = (comparison: Comparison) =>
   buildComparedDrills(words, {
-    ...{ fundamental: SWAY, clubGroup: null, offered: [SWAY], groups: [], measured: comparison.students },
+    ...{
+      fundamental: SWAY,
+      clubGroup: null,
+      offered: [SWAY],
+      groups: [],
+      idOf: new Map([["Gate", "d1"]]),
+      measured: comparison.students,
+    },
     ...{ grouping: [] as unknown as ClubGrouping, today: "2026-09-12", comparison },
   });
 const comparisonOf = (name: string, seed = 11) => {
