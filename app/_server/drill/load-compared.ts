@@ -1,14 +1,10 @@
 import { notFound } from "next/navigation";
-import { readComparedAnalyses, readComparedAssignments, readDrilledFundamentals } from "@/db/read/compared";
+import { readComparedAnalyses, readDrilledFundamentals } from "@/db/read/compared";
 import { readDrills } from "@/db/read/drills";
-import { readCharges } from "@/db/read/people";
-import { readStudents } from "@/db/read/students";
-import { readAcademyWaiting } from "@/db/read/waiting";
 import { currentGroups } from "@/lib/domain/club-grouping";
 import type { ComparedTrack } from "@/lib/domain/compared-track";
 import { compareDrills } from "@/lib/drills/compare-drills";
 import { buildComparedDrills } from "@/lib/report/build-compared-drills";
-import { byStudent } from "@/lib/report/by-student";
 import type { ComparedDrillsPage } from "@/lib/report/compared-drills-model";
 import { POLICY } from "@/lib/verdict/policy";
 import { linkTables } from "../archive/table-links";
@@ -16,6 +12,7 @@ import type { Viewer } from "../gate";
 import { loadRules } from "../roster/load-verdicts";
 import type { Judged } from "../worker/tasks";
 import { chooseGroup } from "./choose-group";
+import { comparedFields } from "./compared-fields";
 
 export { comparedDrillsTitle } from "@/lib/report/build-compared-drills";
 
@@ -23,25 +20,6 @@ export { comparedDrillsTitle } from "@/lib/report/build-compared-drills";
 export interface AskedComparison {
   readonly for?: string | undefined;
   readonly club?: string | undefined;
-}
-
-type Given = ReturnType<typeof readComparedAssignments>[number];
-
-function drillsOf(given: readonly Given[]): ComparedTrack["drills"] {
-  return given.map(({ drill, start, end, minutes, days }) => ({
-    drill,
-    start,
-    ...(end === null ? {} : { end }),
-    ...(minutes === null ? {} : { dose: { minutes, days } }),
-  }));
-}
-
-/** Who had each student in charge first: whose way of teaching it began with. */
-function coachOf(viewer: Viewer): (studentId: string) => string {
-  const first = new Map<string, string>();
-  for (const { studentId, coachId } of readCharges(viewer.db, viewer.academy.id))
-    if (!first.has(studentId)) first.set(studentId, coachId);
-  return (studentId) => first.get(studentId) ?? "";
 }
 
 /** How the drills that were given for a fundamental compare, over everybody whom the viewer may see. */
@@ -57,33 +35,12 @@ export async function loadComparedDrills(viewer: Viewer, asked: AskedComparison)
   const analyses = readComparedAnalyses(db, scope, { fundamentalId: wished.id, policyVersion: POLICY.version });
   const groups = currentGroups(grouping).map(({ id }) => id);
   const clubGroup = chooseGroup(groups, analyses, asked.club);
-  const given = byStudent(readComparedAssignments(db, scope, wished.id));
-  const waits = byStudent(readAcademyWaiting(db, scope, wished.id));
-  const students = new Map(readStudents(db, scope).map((student) => [student.id, student]));
-  const coach = coachOf(viewer);
+  const fields = comparedFields(viewer, wished.id);
   const tracks = analyses
     .filter((each) => each.clubGroup === clubGroup)
     .flatMap(({ studentId, body }): ComparedTrack[] => {
-      const student = students.get(studentId);
-      if (student === undefined) return [];
-      const { track } = JSON.parse(body) as Judged;
-      const ageYears = student.birthYear === null ? {} : { ageYears: Number(today.slice(0, 4)) - student.birthYear };
-      const drills = drillsOf(given.get(studentId) ?? []);
-      const waiting = (waits.get(studentId) ?? []).map(({ fromDay, untilDay }) => ({
-        from: fromDay,
-        to: untilDay ?? today,
-      }));
-      return [
-        {
-          ...track,
-          waiting,
-          student: studentId,
-          coach: coach(studentId),
-          handedness: student.hand,
-          drills,
-          ...ageYears,
-        },
-      ];
+      const of = fields(studentId);
+      return of === null ? [] : [{ ...(JSON.parse(body) as Judged).track, ...of }];
     });
   const page = buildComparedDrills(words, {
     fundamental: wished,

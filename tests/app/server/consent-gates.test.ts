@@ -6,7 +6,7 @@ import { readProject } from "../../structure/project-files";
  * by this list, so its writer belongs in `RECORDERS` too.
  */
 const RECORD =
-  "session|capture|swing|reading|practice|event|drillAssignment|drill_assignment|height|readBack|read_back|priorityChoice|drillDecision|drill_decision";
+  "session|capture|swing|reading|practice|event|drillAssignment|drill_assignment|height|readBack|read_back|priorityChoice|drillDecision|drill_decision|fairAllocation|fair_allocation";
 const WRITES = new RegExp(
   `\\.insert\\((?:${RECORD}|rereadItem)\\)|INSERT (?:OR \\w+ )?INTO (?:${RECORD}|reread_item)\\b`,
 );
@@ -19,6 +19,7 @@ const RECORDERS = [
   ...["insertReadBack", "updateReadBackTyped", "updateReadBackFinished", "insertRereadDraw", "insertSameDraw"],
   ...["insertRereadValues", "insertSessionCorrection", "insertImport", "insertArchive"],
   ...["insertPriority", "insertFilmPlan", "moveSession", "splitSession", "mergeStudents", "insertReadings"],
+  "insertFairAllocation",
 ];
 
 /** What else the files of those writes hold: it takes something back, ends it, or is a step of one of them. */
@@ -50,6 +51,9 @@ const NO_RECORDERS: Readonly<Record<string, string>> = {
   insertConsent: "is the consent",
   nameWithdrawn: "names consents that came withdrawn",
   updateConsentWithdrawn: "is the consent",
+  updateLanguage: "says in which language a family is told",
+  insertFairTest: "a test of the academy, nobody’s",
+  insertFairStep: "what a look found over many",
   updateDeparted: "says that nothing more will come",
 };
 

@@ -1,3 +1,4 @@
+import { spawnSync } from "node:child_process";
 import { createElement } from "react";
 import { renderToStaticMarkup } from "react-dom/server";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
@@ -17,7 +18,9 @@ import { readDrills } from "@/db/read/drills";
 import { readStudents } from "@/db/read/students";
 import { insertDrill } from "@/db/write/drills";
 import { dayFromNumber, dayNumber } from "@/lib/domain/calendar-day";
+import type { ComparedTrack } from "@/lib/domain/compared-track";
 import { wordsFor } from "@/lib/words/catalogue";
+import { builtScript } from "../../built-script";
 import { formOf } from "./first-student";
 import { startAcademy } from "./own-academy-data";
 import { enterFilm } from "./reread-season";
@@ -96,6 +99,27 @@ describe("a test of two drills by the lot", () => {
     // The family is told in one sentence that chance chose, and that it may say no.
     expect(familyTask(first, viewer.today)?.lot).toMatch(/^Two drills fit here, and chance chose this one\./);
     expect(familyTask({ ...first, words: wordsFor("de") }, viewer.today)?.lot).toMatch(/das Los hat diese gewählt/);
+  });
+
+  it("stands in the tracks that the comparison reads as a drill by chance, which compare-drills takes as they are", () => {
+    const run = (script: string, args: readonly string[], input: string) =>
+      spawnSync(process.execPath, [builtScript(`app/_commands/${script}.ts`), ...args], { input, encoding: "utf8" });
+    const written = run("tracks", ["--academy", "own", "--drills", "hinge"], "");
+    expect([written.stderr, written.status]).toEqual(["", 0]);
+    const lines = written.stdout
+      .trim()
+      .split("\n")
+      .map((line) => JSON.parse(line) as ComparedTrack);
+    expect(lines).toHaveLength(22);
+    expect(lines.flatMap(({ drills }) => drills)).toMatchObject([{ start: viewer.today, assigned: "chance" }]);
+    const compared = run("compare-drills", [], written.stdout);
+    expect([JSON.parse(compared.stdout).errors.slice(0, 2), compared.status]).toEqual([[], 0]);
+    expect(JSON.parse(compared.stdout)).toMatchObject({ tracks: 22, unit: "deg", errors: [] });
+    expect(run("tracks", ["--drills", "nothing"], "")).toMatchObject({
+      status: 2,
+      stderr: expect.stringMatching(/^There is no/),
+    });
+    expect(run("tracks", ["--club", "iron"], "").status).toBe(2);
   });
 
   it("gives both drills about as often, in the order of its seed, and nobody to whom it isn't offered draws", () => {
