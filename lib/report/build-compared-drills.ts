@@ -180,7 +180,7 @@ export function buildComparedDrills(
   source: ComparedDrillsSource | { readonly fundamental: null },
 ): ComparedDrillsPage {
   const back = { href: "/academy", label: words.say("academy") };
-  const tests = { href: "/drills/tests", label: words.say("fair.link") };
+  const tests = { href: "/drills/lot", label: words.say("fair.link") };
   const documentTitle = comparedDrillsTitle(words);
   const empty = { fundamentals: null, clubs: null, proved: null, evidence: null, sensitivity: null, care: null };
   if (source.fundamental === null || !("comparison" in source))

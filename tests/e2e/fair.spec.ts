@@ -30,7 +30,7 @@ test("a test by the lot is planned, drawn in two taps where a drill is given, an
 
   await page.goto("/drills");
   await page.getByRole("link", { name: "Test two drills by the lot" }).click();
-  await page.waitForURL(/\/drills\/tests\?draft=/);
+  await page.waitForURL(/\/drills\/lot\?draft=/);
   await expect(page.getByRole("heading", { level: 1 })).toHaveText("No test by the lot runs");
   await page.getByRole("button", { name: "Plan it" }).click();
   await expect(page.getByRole("alert").first()).toContainText("No test is planned yet");
@@ -61,7 +61,7 @@ test("a test by the lot is planned, drawn in two taps where a drill is given, an
   await page.getByRole("button", { name: "Start the drill" }).click();
   await expect(page.getByRole("heading", { level: 1 })).toContainText(drill);
 
-  await page.goto("/drills/tests");
+  await page.goto("/drills/lot");
   await expect(page.getByText(/1 of \d+ students/)).toBeVisible();
   await expect(page.getByRole("button", { name: /^Take look/ })).toHaveCount(0);
   await page.getByRole("button", { name: "End the test of Half-way freeze and Mirror hold for good" }).click();
@@ -73,7 +73,7 @@ test.describe("without scripts", () => {
   test.use({ javaScriptEnabled: false });
 
   test("what a plan takes is worked out with a press, and what is typed stays", async ({ page }) => {
-    await page.goto("/drills/tests");
+    await page.goto("/drills/lot");
     await page.getByLabel("Least difference worth finding").fill("3");
     await page.getByRole("button", { name: "Work it out anew" }).click();
     await expect(page.getByLabel("Least difference worth finding")).toHaveValue("3");

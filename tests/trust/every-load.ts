@@ -63,7 +63,7 @@ const OF_ACADEMY: readonly (readonly [RowKey, (viewer: Viewer) => unknown])[] = 
     (viewer) =>
       Promise.all(readDrills(viewer.db, viewer.scope).map(({ id }) => loadDrillSeasons(viewer, id, undefined))),
   ],
-  ["/drills/tests", (viewer) => [loadFairTests(viewer, undefined), loadFairForm(viewer, DRAFT)]],
+  ["/drills/lot", (viewer) => [loadFairTests(viewer, undefined), loadFairForm(viewer, DRAFT)]],
   ["/due", (viewer) => loadDuePage(viewer)],
   ["/students/new", (viewer) => loadStudentForm(viewer, DRAFT)],
   ["/record", (viewer) => [loadRecordPage(viewer), loadUnfinishedPart(viewer)]],

@@ -20,7 +20,7 @@ export const PAGE_ROWS = {
   "/decides": academy(TEACH),
   "/drills": academy(DIRECT),
   "/drills/[drillId]": academy(DIRECT),
-  "/drills/tests": academy(DIRECT),
+  "/drills/lot": academy(DIRECT),
   "/due": academy(TEACH),
   "/filming": academy(ENTER),
   "/import": academy(TEACH),

@@ -96,7 +96,7 @@ export const DRAFT_FORMS: Readonly<Record<string, DraftForm>> = {
     about: "nobody",
     browserKeeps: ["sessions", "spanDays", "restDays", "share", "shareLow", "from"],
   },
-  "fair-form": { page: () => "/drills/tests", about: "nobody", browserKeeps: ["least", "spread", "looks", "days"] },
+  "fair-form": { page: () => "/drills/lot", about: "nobody", browserKeeps: ["least", "spread", "looks", "days"] },
   "decision-form": within("drills", "drill", "/decide", ["next"]),
   "practice-form": {
     page: (studentId) => `/students/${studentId}/practice`,

@@ -13,13 +13,13 @@ interface Asked {
 }
 
 export async function generateMetadata() {
-  return { title: fairTestsTitle(await requireViewer("/drills/tests")) };
+  return { title: fairTestsTitle(await requireViewer("/drills/lot")) };
 }
 
 export default async function FairTestsRoute({ searchParams }: Asked) {
-  const viewer = await requireViewer("/drills/tests");
+  const viewer = await requireViewer("/drills/lot");
   const { draft, dropped, done } = await searchParams;
-  const draftId = requireDraftId("/drills/tests", draft, dropped, { done });
+  const draftId = requireDraftId("/drills/lot", draft, dropped, { done });
   // What a test counts is what is judged as of now.
   await loadRules(viewer);
   return (
