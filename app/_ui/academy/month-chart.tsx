@@ -1,5 +1,6 @@
 import type { MonthChart as Model } from "@/lib/report/academy-model";
 import { pixel } from "../chart-scale";
+import forms from "../two-forms.module.css";
 import styles from "./month-chart.module.css";
 
 /** Pixels: a column for each month, and as high as the highest count on its side. */
@@ -24,7 +25,7 @@ function Drawing({ chart, form }: { readonly chart: Model; readonly form: keyof 
   });
   return (
     <svg
-      className={styles[form]}
+      className={forms[form]}
       viewBox={`0 0 ${width} ${HEIGHT}`}
       width={width}
       height={HEIGHT}
@@ -68,7 +69,7 @@ function Drawing({ chart, form }: { readonly chart: Model; readonly form: keyof 
 /** Gains above a line and slips below it, for a page and for a phone; the table beside it has the same numbers. */
 export function MonthChart({ chart }: { readonly chart: Model }) {
   return (
-    <div className={styles.plot}>
+    <div className={forms.plot}>
       <p>{chart.sentence}</p>
       <Drawing chart={chart} form="wide" />
       <Drawing chart={chart} form="phone" />

@@ -1,5 +1,6 @@
 import type { SeasonsChart as Model } from "@/lib/report/drill-seasons-model";
 import { pixel, pixelScale } from "../chart-scale";
+import forms from "../two-forms.module.css";
 import styles from "./seasons-chart.module.css";
 
 /** Pixels of either form. */
@@ -18,7 +19,7 @@ function Drawing({ chart, form }: { readonly chart: Model; readonly form: keyof 
   const foot = y(chart.band?.low ?? chart.low);
   return (
     <svg
-      className={styles[form]}
+      className={forms[form]}
       viewBox={`0 0 ${width} ${height}`}
       width={width}
       height={height}
@@ -70,7 +71,7 @@ function Drawing({ chart, form }: { readonly chart: Model; readonly form: keyof 
 /** Seasons moved to one first day: what came before it pale, what came after it dark. */
 export function SeasonsChart({ chart }: { readonly chart: Model }) {
   return (
-    <div className={styles.plot}>
+    <div className={forms.plot}>
       <Drawing chart={chart} form="wide" />
       <Drawing chart={chart} form="phone" />
     </div>

@@ -1,6 +1,7 @@
 import type { DifferencePlot } from "@/lib/report/reread-model";
 import { SaveChart } from "../chart-file/save-chart";
 import { pixel, pixelScale } from "../chart-scale";
+import forms from "../two-forms.module.css";
 import styles from "./differences.module.css";
 
 const HEIGHT = 280;
@@ -71,7 +72,7 @@ function Drawing({ plot, form }: { readonly plot: DifferencePlot; readonly form:
   const { parts, width, height } = differenceDrawing(plot, form);
   return (
     <svg
-      className={styles[form]}
+      className={forms[form]}
       viewBox={`0 0 ${width} ${height}`}
       width={width}
       height={height}
@@ -86,7 +87,7 @@ function Drawing({ plot, form }: { readonly plot: DifferencePlot; readonly form:
 /** The same plot for a page and for a phone; the words beside it say what it shows. */
 export function Differences({ plot }: { readonly plot: DifferencePlot }) {
   return (
-    <div className={styles.plot}>
+    <div className={forms.plot}>
       <p className={styles.text}>{plot.sentence}</p>
       <Drawing plot={plot} form="wide" />
       <Drawing plot={plot} form="phone" />
