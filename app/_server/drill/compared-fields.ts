@@ -6,7 +6,7 @@ import { readAcademyWaiting } from "@/db/read/waiting";
 import type { ComparedTrack } from "@/lib/domain/compared-track";
 import type { JudgedTrack } from "@/lib/domain/judged-track";
 import { byStudent } from "@/lib/report/by-student";
-import { drillsOfTest } from "../fair/fair-source";
+import { drillsOfTests } from "../fair/fair-source";
 import type { Viewer } from "../gate";
 
 /** What the comparison of drills needs of a student beside a judged track. */
@@ -27,10 +27,11 @@ function coachOf({ db, academy }: Viewer): (studentId: string) => string {
 
 /** Whether the lot said a drill to a student on a day or before. */
 function lotOf(viewer: Viewer, fundamentalId: string): (given: Given) => boolean {
+  const drillsOf = drillsOfTests(viewer);
   const drawn = readFairTests(viewer.db, viewer.scope)
     .filter((test) => test.fundamentalId === fundamentalId)
     .flatMap((test) => {
-      const drills = drillsOfTest(viewer, test);
+      const drills = drillsOf(test);
       return readFairAllocations(viewer.db, test).map(({ studentId, day, arm }) => ({
         studentId,
         day,

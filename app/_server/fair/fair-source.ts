@@ -29,11 +29,14 @@ export function loadKeptTests({ db, scope }: Pick<Viewer, "db" | "scope">): read
   }));
 }
 
-/** Names of the two drills of a test; one that left the library is told by its id. */
-export function drillsOfTest(viewer: Pick<Viewer, "db" | "scope">, test: FairTest): readonly [string, string] {
-  const library = readDrills(viewer.db, viewer.scope);
-  const name = (id: string): string => library.find((drill) => drill.id === id)?.name ?? id;
-  return [name(test.firstDrillId), name(test.secondDrillId)];
+/** Names of the two drills of any test, the library read once; one that left the library is told by its id. */
+export function drillsOfTests({
+  db,
+  scope,
+}: Pick<Viewer, "db" | "scope">): (test: FairTest) => readonly [string, string] {
+  const names = new Map(readDrills(db, scope).map(({ id, name }) => [id, name]));
+  const name = (id: string): string => names.get(id) ?? id;
+  return (test) => [name(test.firstDrillId), name(test.secondDrillId)];
 }
 
 function filmsOf({ sessions }: JudgedTrack) {

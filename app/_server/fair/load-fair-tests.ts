@@ -2,7 +2,7 @@ import { readDrills } from "@/db/read/drills";
 import { planFairTest } from "@/lib/drills/fair-test-plan";
 import { FAIR_TEST_THRESHOLDS } from "@/lib/drills/fair-test-thresholds";
 import { FAIR_LOOKS } from "@/lib/ingest/parse-fair-form";
-import { buildFairTests, buildLotPart } from "@/lib/report/build-fair-tests";
+import { buildFairTests, buildLotPart, type FairTestSource } from "@/lib/report/build-fair-tests";
 import type { FairTestsPage, LotPart } from "@/lib/report/fair-tests-model";
 import type { FormModel } from "@/lib/report/form-model";
 import { sayNumber, withUnit } from "@/lib/words/number-words";
@@ -13,16 +13,20 @@ import type { StudentViewer, Viewer } from "../gate";
 import { field } from "../season/student-form";
 import { loadAcademyRules } from "../season/student-record";
 import { FAIR_FORM, readFairForm } from "./fair-desk";
-import { drillsOfTest, type KeptFairTest, loadKeptTests } from "./fair-source";
+import { drillsOfTests, type KeptFairTest, loadKeptTests } from "./fair-source";
 import { studentLot } from "./lot-desk";
 
 /** Looks of a test as it is proposed. */
 const USUAL_LOOKS = 2;
 
-function sourceOf(viewer: Viewer, { test, draws, steps }: KeptFairTest) {
+/** What the part of any test rests on; drills and fundamentals are read once. */
+function sourcesOf(viewer: Viewer): (kept: KeptFairTest) => FairTestSource {
   const { fundamentals } = loadAcademyRules(viewer.db, viewer.scope, viewer.academy);
-  const fundamental = fundamentals.find(({ id }) => id === test.fundamentalId) ?? null;
-  return { test, draws, steps, drills: drillsOfTest(viewer, test), fundamental };
+  const drillsOf = drillsOfTests(viewer);
+  return ({ test, draws, steps }) => {
+    const fundamental = fundamentals.find(({ id }) => id === test.fundamentalId) ?? null;
+    return { test, draws, steps, drills: drillsOf(test), fundamental };
+  };
 }
 
 /** The title of the page's document. */
@@ -32,7 +36,7 @@ export function fairTestsTitle({ words }: Viewer): string {
 
 /** The academy's tests by the lot. */
 export function loadFairTests(viewer: Viewer, done: string | undefined): FairTestsPage {
-  const tests = loadKeptTests(viewer).map((kept) => sourceOf(viewer, kept));
+  const tests = loadKeptTests(viewer).map(sourcesOf(viewer));
   return buildFairTests(viewer.words, { tests, today: viewer.today, done: done ?? null });
 }
 
@@ -101,7 +105,7 @@ export function loadFairForm(viewer: Viewer, draftId: string, dropped?: string):
 export function loadLotPart(viewer: StudentViewer): LotPart | null {
   const lot = studentLot(viewer);
   if (lot === null) return null;
-  const source = sourceOf(viewer, lot.kept);
+  const source = sourcesOf(viewer)(lot.kept);
   const { studentId } = viewer.student;
   if (lot.kind === "may") return buildLotPart(viewer.words, source, { studentId });
   const drill = source.drills[lot.draw.arm];
