@@ -1,7 +1,8 @@
-import { mkdirSync, readFileSync, rmSync } from "node:fs";
+import { mkdirSync, rmSync } from "node:fs";
 import path from "node:path";
 import { binary, ensureBuilt, ensureChromium, ensureInstalled, ROOT, requireNode } from "./ensure.mjs";
 import { runChild, stopWithParent } from "./run-child.mjs";
+import { failedOfBrowser, failedOfVitest, readResults } from "./run-results.mjs";
 import { Refusal, say } from "./say.mjs";
 
 const RESULTS = path.join(ROOT, ".tmp", "results");
@@ -9,6 +10,8 @@ const BROWSER = path.join(RESULTS, "playwright.json");
 
 const times = [];
 const count = { passed: 0, failed: 0 };
+// Named once more in the end, where a long run's output is read.
+const failures = [];
 
 async function stage(key, work) {
   const from = performance.now();
@@ -26,21 +29,21 @@ function runNode(args, env = {}) {
 
 // A check has no count of its own: it adds a failure, and its success adds nothing.
 async function check(...commands) {
-  for (const command of commands) if ((await runNode(command)) !== 0) count.failed++;
-}
-
-function add(passed, failed, status) {
-  count.passed += passed;
-  // A run that breaks before or after its tests has failed although no single test did.
-  count.failed += failed === 0 && (status !== 0 || passed === 0) ? 1 : failed;
-}
-
-function readResults(file) {
-  try {
-    return JSON.parse(readFileSync(file, "utf8"));
-  } catch {
-    return undefined;
+  for (const command of commands) {
+    if ((await runNode(command)) === 0) continue;
+    count.failed++;
+    failures.push({ name: path.basename(command[0]), why: "" });
   }
+}
+
+function add(runner, passed, failed, status) {
+  count.passed += passed;
+  count.failed += failed.length;
+  failures.push(...failed);
+  // A run that breaks before or after its tests, or has none, has failed although no single test did.
+  if (failed.length > 0 || (status === 0 && passed > 0)) return;
+  count.failed++;
+  failures.push({ name: runner, why: say("test.broke", { status }) });
 }
 
 async function runVitest(name, projects) {
@@ -49,22 +52,17 @@ async function runVitest(name, projects) {
   const args = ["run", ...which, "--reporter=default", "--reporter=json", `--outputFile.json=${results}`];
   const status = await runNode([binary("vitest"), ...args]);
   const found = readResults(results);
-  if (!found) return add(0, 0, 1);
-  const broken = found.testResults.filter(
-    (file) => file.status === "failed" && !file.assertionResults.some((test) => test.status === "failed"),
-  );
+  if (!found) return add(name, 0, [], status);
   // A test that is skipped or only planned holds nothing: it counts as failed, and so does a file that broke before its tests.
-  const failed = found.numFailedTests + found.numPendingTests + found.numTodoTests + broken.length;
-  add(found.numPassedTests, failed, status);
+  add(name, found.numPassedTests, failedOfVitest(found), status);
 }
 
 async function runBrowserTests() {
   const env = { PLAYWRIGHT_JSON_OUTPUT_NAME: BROWSER };
   const status = await runNode([binary("playwright"), "test", "--reporter=list,json"], env);
   const found = readResults(BROWSER);
-  if (!found) return add(0, 0, 1);
-  const { expected, unexpected, flaky, skipped } = found.stats;
-  add(expected, unexpected + flaky + skipped + found.errors.length, status);
+  if (!found) return add("playwright", 0, [], status);
+  add("playwright", found.stats.expected, failedOfBrowser(found), status);
 }
 
 async function test() {
@@ -89,6 +87,8 @@ try {
   count.failed++;
   console.error(error instanceof Refusal ? `\n${error.message}` : error);
 }
+for (const { name, why } of failures)
+  console.log(`\n${say("test.failed", { name: path.relative(ROOT, name) })}\n${why}`);
 console.log(`\n${times.join("\n")}`);
 console.log(say("test.count", count));
 process.exitCode = count.failed === 0 && count.passed > 0 ? 0 : 1;
