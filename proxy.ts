@@ -6,7 +6,7 @@ import { METHOD_HEADER } from "@/app/_server/door/asked-method";
 import { holdBack } from "@/app/_server/door/flood";
 import { checkDoor, checkOrigin, configuredOrigins, DOOR } from "@/app/_server/door/origin";
 import { type OuterRefusal, refuseOutside } from "@/app/_server/door/refuse-outside";
-import { BARE_POLICY, contentPolicy, STANDING_HEADERS } from "@/app/_server/door/security-headers";
+import { BARE_POLICY, contentPolicy, standingHeaders } from "@/app/_server/door/security-headers";
 import { sendAgain } from "@/app/_server/door/send-again";
 import { refuseTooBig, statesTooMuch } from "@/app/_server/door/upload-limit";
 import { wishIn } from "@/app/_server/viewer";
@@ -20,8 +20,9 @@ function newNonce(): string {
   return Buffer.from(crypto.getRandomValues(new Uint8Array(16))).toString("base64");
 }
 
-function seal(response: NextResponse, policy: string): NextResponse {
-  for (const [name, value] of Object.entries(STANDING_HEADERS)) response.headers.set(name, value);
+function seal(request: NextRequest, response: NextResponse, policy: string): NextResponse {
+  for (const [name, value] of Object.entries(standingHeaders(request.nextUrl.pathname)))
+    response.headers.set(name, value);
   response.headers.set("Content-Security-Policy", policy);
   return response;
 }
@@ -94,12 +95,12 @@ export async function proxy(request: NextRequest): Promise<NextResponse> {
   const check = isDoor ? checkDoor(facts, sent.get("x-forwarded-for"), port) : checkOrigin(facts, origins);
   if (check.kind !== "ours") {
     const address = isDoor ? `http://127.0.0.1:${port}` : (origins[0] ?? "");
-    return seal(refuse(request, words, { kind: check.kind, address }), BARE_POLICY);
+    return seal(request, refuse(request, words, { kind: check.kind, address }), BARE_POLICY);
   }
   // What stands behind is handed a body cut off at the framework's limit, and would call it half a file.
-  if (statesTooMuch(sent, pathname)) return seal(tooBig(request), BARE_POLICY);
+  if (statesTooMuch(sent, pathname)) return seal(request, tooBig(request), BARE_POLICY);
   const seconds = await holdBack(method, pathname, sent);
-  if (seconds > 0) return seal(refuse(request, words, { kind: "flood", seconds }), BARE_POLICY);
+  if (seconds > 0) return seal(request, refuse(request, words, { kind: "flood", seconds }), BARE_POLICY);
   const policy = contentPolicy(newNonce(), MODE);
   const headers = withoutForwarding(sent, check.origin);
   // The renderer takes the nonce of its own scripts from here.
@@ -115,6 +116,6 @@ export async function proxy(request: NextRequest): Promise<NextResponse> {
   // Who was signed out while typing finds all that was typed in the answer.
   const held = met.kind === "refused" && met.status === 401 ? await sendAgain(words, request) : null;
   if (held !== null)
-    return seal(new NextResponse(held, { status: 401, headers: { "Content-Type": PAGE } }), BARE_POLICY);
-  return seal(answer(met, request, passed), policy);
+    return seal(request, new NextResponse(held, { status: 401, headers: { "Content-Type": PAGE } }), BARE_POLICY);
+  return seal(request, answer(met, request, passed), policy);
 }

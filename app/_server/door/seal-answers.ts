@@ -5,7 +5,8 @@ import { answerBroken } from "./answer-broken";
 import { beginAnswering } from "./answering";
 import { limitBody } from "./limit-body";
 import { putIntoWords } from "./put-into-words";
-import { BARE_POLICY, STANDING_HEADERS, transportHeaders } from "./security-headers";
+import { BARE_POLICY, standingHeaders, transportHeaders } from "./security-headers";
+import { sendReadFirst } from "./send-read-first";
 
 const REQUEST_STARTED = "http.server.request.start";
 const CONNECTED = "net.server.socket";
@@ -14,11 +15,12 @@ const known = new WeakSet<object>();
 
 function seal(message: unknown): void {
   const { request, response } = message as { readonly request: IncomingMessage; readonly response: ServerResponse };
-  const standing = { ...STANDING_HEADERS, ...transportHeaders(request.headers.host) };
+  const standing = { ...standingHeaders(request.url ?? ""), ...transportHeaders(request.headers.host) };
   for (const [name, value] of Object.entries(standing)) response.setHeader(name, value);
   response.setHeader("Content-Security-Policy", BARE_POLICY);
   // The proxy can't even be asked about this method; as its like, it is refused in words.
   if (request.method === "TRACE") request.method = "OPTIONS";
+  sendReadFirst(request, response);
   putIntoWords(request, response, beginAnswering());
   if (request.method !== "GET" && request.method !== "HEAD") limitBody(request, response);
 }

@@ -14,6 +14,18 @@ export const STANDING_HEADERS: Readonly<Record<string, string>> = {
     "accelerometer=(), camera=(), display-capture=(), geolocation=(), gyroscope=(), magnetometer=(), microphone=(), payment=(), usb=()",
 };
 
+const OPENER = "Cross-Origin-Opener-Policy";
+
+/**
+ * The headers of an answer under `pathname`. What a family opens keeps the window that it is opened in: to be parted from
+ * whatever opened it, it would have to be given another one, for which a phone takes a third of a second. Nothing is there to
+ * be parted from, because nobody else knows its address, and it can be framed and read by nobody.
+ */
+export function standingHeaders(pathname: string): Readonly<Record<string, string>> {
+  if (!pathname.startsWith("/family/")) return STANDING_HEADERS;
+  return Object.fromEntries(Object.entries(STANDING_HEADERS).filter(([name]) => name !== OPENER));
+}
+
 /** A year (RFC 6797; OWASP ASVS 5.0, 3.4.1). */
 const STRICT_SECONDS = 365 * 24 * 3600;
 

@@ -52,9 +52,10 @@ export function familyDrawing(picture: FamilyPicture, form: FamilyForm, id: stri
             {tick.label}
           </text>
         ))}
-        {picture.x.ticks.map((tick) => (
-          <path key={tick.at} className={marks.axis} d={`M${pixel(x(tick.at))} ${pixel(plot.bottom)}v5`} />
-        ))}
+        <path
+          className={marks.axis}
+          d={picture.x.ticks.map((tick) => `M${pixel(x(tick.at))} ${pixel(plot.bottom)}v5`).join("")}
+        />
       </g>
     </>
   );
