@@ -14,21 +14,26 @@ import { mean } from "./scored-track";
 
 const { judged, waiters, afterSessions } = COMPARE_THRESHOLDS;
 
-/** The comparison of all drills across the tracks of one fundamental, one a student, in one unit and any order. */
-export function compareDrills(tracks: readonly ComparedTrack[], policy: Policy): Comparison {
+/**
+ * The comparison of all drills across the tracks of one fundamental, one a student, in one unit and any order.
+ *
+ * @param among how many groups of students there are of which these are one that was chosen: so many times less may be left to
+ * chance before a drill is said to work (Bonferroni 1936); 1: it is everybody
+ */
+export function compareDrills(tracks: readonly ComparedTrack[], policy: Policy, among = 1): Comparison {
   const gathering = new Gathering(policy);
   for (const track of tracks) gathering.takeFirst(track);
   for (const track of tracks) gathering.takeWithout(track);
-  return compareGathered(gathering.gathered(), policy);
+  return compareGathered(gathering.gathered(), policy, among);
 }
 
-/** The comparison of what was gathered from both passes over the tracks. */
-export function compareGathered(gathered: Gathered, policy: Policy): Comparison {
+/** The comparison of what was gathered from both passes over the tracks; `among` as in `compareDrills`. */
+export function compareGathered(gathered: Gathered, policy: Policy, among = 1): Comparison {
   const compared = chooseReference(gathered);
   const { against, reference, onDrills } = compared;
   const noise = gathered.unitSd === null ? null : policy.smallestWorthwhile * gathered.unitSd;
   const worthwhile = quantile(gathered.worthwhile, 0.5) ?? noise;
-  const { results, effects } = judgeDrills(compared, gathered.drills, worthwhile);
+  const { results, effects } = judgeDrills(compared, gathered.drills, worthwhile, among);
   const all = [...reference, ...onDrills];
   const checked = checkedColumns(all);
   const notTold = results.filter(({ students, effect }) => effect === null && students >= judged.value).length;

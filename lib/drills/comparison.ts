@@ -25,7 +25,7 @@ export interface DrillResult {
   readonly retained: Estimate | null;
   /** The same as `effect` on the share of swings inside the goal band, 0 to 1; null without a goal as well. */
   readonly bandShare: Estimate | null;
-  /** One-sided, after Holm over all drills with an effect; null without one. */
+  /** One-sided, after Holm over all drills with an effect, and over the groups that could be chosen; null without one. */
   readonly pAdjusted: number | null;
   readonly says: DrillSays;
 }

@@ -16,9 +16,15 @@ export interface JudgedDrills {
  *
  * @param drills names of all on file, any order
  * @param worthwhile smallest change worth having, in the unit; null: not known, so nothing is ruled out
+ * @param among groups of students of which this is a chosen one; 1: everybody
  * @returns most students first, of equally many by name
  */
-export function judgeDrills(compared: Compared, drills: readonly string[], worthwhile: number | null): JudgedDrills {
+export function judgeDrills(
+  compared: Compared,
+  drills: readonly string[],
+  worthwhile: number | null,
+  among = 1,
+): JudgedDrills {
   const effects = drillEffects(compared, SCORE);
   const retained = drillEffects(compared, { ...SCORE, window: "retained" });
   const shares = drillEffects(compared, { ...SCORE, outcomes: (episode) => episode.inBand });
@@ -27,7 +33,7 @@ export function judgeDrills(compared: Compared, drills: readonly string[], worth
   const results = drills.map((drill): DrillResult => {
     const own = compared.onDrills.filter((episode) => episode.drill === drill);
     const effect = effects.get(drill) ?? null;
-    const pAdjusted = effect === null ? null : (adjusted[named.indexOf(drill)] ?? 1);
+    const pAdjusted = effect === null ? null : Math.min(1, among * (adjusted[named.indexOf(drill)] ?? 1));
     return {
       drill,
       students: own.length,

@@ -1,5 +1,5 @@
 import type { Link, TableModel } from "./basic-model";
-import type { FieldModel } from "./form-model";
+import type { GroupFilter } from "./group-filter";
 
 /** A part of an academy's page: its finding, a table of the numbers, and where they lead. */
 export interface AcademyPart {
@@ -30,11 +30,7 @@ export interface AcademyPage {
   readonly ways: readonly Link[];
   /** Null: there are too few students to count anything. */
   readonly counted: {
-    readonly filter: { readonly action: string; readonly field: FieldModel; readonly submit: string };
-    /** Of whom is counted, and which groups are left out. */
-    readonly state: string;
-    readonly privacy: string;
-    readonly all: Link | null;
+    readonly filter: GroupFilter;
     readonly proved: AcademyPart & { readonly chart: MonthChart };
     readonly stalled: AcademyPart;
     readonly levels: AcademyPart;

@@ -8,6 +8,7 @@ import type { TableModel } from "./basic-model";
 import { buildMonths } from "./build-academy-months";
 import { countPlaces } from "./count-places";
 import { FILM_STATES } from "./film-state";
+import { groupFilter } from "./group-filter";
 import { OPEN_WHYS, openWhy } from "./open-why";
 import { saidGlyph } from "./said";
 
@@ -104,21 +105,6 @@ function levelsPart(words: Words, source: AcademySource): AcademyPart {
   };
 }
 
-function filterOf(words: Words, { group, groups }: AcademySource) {
-  return {
-    action: "/academy",
-    field: {
-      ...{ name: "of", label: words.say("academy.filter"), hint: "", kind: "select" as const, value: group?.id ?? "" },
-      options: [
-        { value: "", label: words.say("academy.filter.all") },
-        ...(groups?.told ?? []).map(({ id, label }) => ({ value: id, label })),
-      ],
-      ...{ required: "no" as const, error: "" },
-    },
-    submit: words.say("academy.filter.submit"),
-  };
-}
-
 /** The title of its document: nothing has to be counted for it. */
 export function academyTitle(words: Words): string {
   return words.say("document-title", { page: words.say("academy") });
@@ -149,10 +135,10 @@ export function buildAcademyPage(words: Words, source: AcademySource): AcademyPa
     title: words.say("academy.title", { gains: proved.gains, slips: proved.slips }),
     lede: words.say("academy.lede", { from: sayDay(words, source.from, "day-year") }),
     counted: {
-      filter: filterOf(words, source),
-      state: words.say("academy.state", whose),
-      privacy: words.say("academy.privacy", { hidden: groups.hidden }),
-      all: group === null ? null : { href: "/academy", label: words.say("academy.all") },
+      filter: groupFilter(words, {
+        ...{ action: "/academy", kept: [], groups, group },
+        state: words.say("academy.state", whose),
+      }),
       proved: { ...part(words, "proved", { gains: proved.gains, slips: proved.slips }), ...proved.shown },
       stalled: stalledPart(words, source),
       levels: levelsPart(words, source),

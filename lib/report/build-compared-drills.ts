@@ -8,8 +8,10 @@ import { sayNumber, saySigned, withUnit } from "@/lib/words/number-words";
 import { sayClubGroup } from "@/lib/words/say-club";
 import { sayCaveats, sayEffect, sayNoReference, saySignedRange } from "@/lib/words/say-comparison";
 import { sayFundamental } from "@/lib/words/say-fundamental";
+import type { AcademyGroup } from "./academy-groups";
 import type { Choice, ComparedDrillsPage } from "./compared-drills-model";
 import { comparedEvidence } from "./compared-evidence";
+import { type ComparedGroups, comparedFilter } from "./compared-groups";
 
 /** What the page of the comparison rests on. */
 export interface ComparedDrillsSource {
@@ -20,8 +22,13 @@ export interface ComparedDrillsSource {
   readonly offered: readonly Fundamental[];
   readonly grouping: ClubGrouping;
   /** Groups of clubs with which it is measured. */
-  readonly groups: readonly ClubGroup[];
+  readonly clubGroups: readonly ClubGroup[];
   readonly comparison: Comparison;
+  readonly groups: ComparedGroups | null;
+  /** The group that is compared; null: everybody. */
+  readonly group: AcademyGroup | null;
+  /** Drills of which this group's figures are not told, because one to four students would be known by them. */
+  readonly hiddenDrills: number;
   /** Students of whom it is measured with those clubs. */
   readonly measured: number;
   /** Ids of the library's drills by name. */
@@ -30,7 +37,7 @@ export interface ComparedDrillsSource {
 }
 
 function choices(words: Words, source: ComparedDrillsSource): Pick<ComparedDrillsPage, "fundamentals" | "clubs"> {
-  const { fundamental, clubGroup, offered, groups, grouping } = source;
+  const { fundamental, clubGroup, offered, clubGroups, grouping } = source;
   const fundamentals: Choice = {
     label: words.say("compared.fundamentals"),
     links: offered.map((each) => ({
@@ -41,13 +48,13 @@ function choices(words: Words, source: ComparedDrillsSource): Pick<ComparedDrill
   };
   const clubs: Choice = {
     label: words.say("compared.clubs"),
-    links: groups.map((id) => ({
+    links: clubGroups.map((id) => ({
       href: `/drills?for=${fundamental.id}&club=${id}`,
       label: sayClubGroup(words, grouping, id),
       current: id === clubGroup ? "yes" : "no",
     })),
   };
-  return { fundamentals, clubs: groups.length > 1 ? clubs : null };
+  return { fundamentals, clubs: clubGroups.length > 1 ? clubs : null };
 }
 
 function provedPart(words: Words, source: ComparedDrillsSource): NonNullable<ComparedDrillsPage["proved"]> {
@@ -182,7 +189,15 @@ export function buildComparedDrills(
   const back = { href: "/academy", label: words.say("academy") };
   const tests = { href: "/drills/lot", label: words.say("fair.link") };
   const documentTitle = comparedDrillsTitle(words);
-  const empty = { fundamentals: null, clubs: null, proved: null, evidence: null, sensitivity: null, care: null };
+  const empty = {
+    fundamentals: null,
+    clubs: null,
+    filter: null,
+    proved: null,
+    evidence: null,
+    sensitivity: null,
+    care: null,
+  };
   if (source.fundamental === null || !("comparison" in source))
     return {
       ...{ documentTitle, back, tests, ...empty, method: null },
@@ -205,6 +220,7 @@ export function buildComparedDrills(
     back,
     tests,
     ...choices(words, source),
+    filter: comparedFilter(words, source),
     proved: nothing ? null : provedPart(words, source),
     evidence: nothing ? null : comparedEvidence(words, comparison, fundamental, hrefOf(source)),
     sensitivity: sensitivityPart(words, source),

@@ -1,4 +1,5 @@
 import type { Link, TableModel } from "./basic-model";
+import type { GroupFilter } from "./group-filter";
 
 /** One effect on the axis that all of a comparison share, in the unit of the fundamental; above 0 is better. */
 export interface DrawnEffect {
@@ -26,6 +27,8 @@ export interface ComparedDrillsPage {
   readonly tests: Link;
   readonly fundamentals: Choice | null;
   readonly clubs: Choice | null;
+  /** Null: too few students are compared to make groups of them. */
+  readonly filter: GroupFilter | null;
   /** What may be said to work; null: no drill was given to anybody. */
   readonly proved: {
     readonly margin: string;

@@ -110,6 +110,7 @@ const LOADERS: Readonly<Record<PageWithTables, (which: Which) => Promise<unknown
     loadComparedDrills(await requireViewer("GET /api/tables compared-drills"), {
       for: which("for"),
       club: which("club"),
+      of: which("group"),
     }),
   "drill-seasons": async (which) =>
     loadDrillSeasons(await requireViewer("GET /api/tables drill-seasons"), which("drill") ?? "", which("club")),

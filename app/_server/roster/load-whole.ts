@@ -1,23 +1,13 @@
-import { readCharges } from "@/db/read/people";
-import { chargeOn } from "@/lib/domain/charge";
 import { countPlaces } from "@/lib/report/count-places";
 import { workOf } from "@/lib/report/roster-rows";
 import type { RosterSource, RosterStudent } from "@/lib/report/roster-source";
 import { saidGlyph } from "@/lib/report/said";
 import type { TrackSummary } from "@/lib/report/track-summary";
 import type { Viewer } from "../gate";
-import { coachesHere } from "../people/coaches-here";
+import { chargesOf, type InCharge } from "./charges-of";
 import { heldRoster } from "./held-roster";
 import { type FoundBrief, findForBrief } from "./load-brief";
 import { consentsOf, type Everyone, type EveryoneWish, loadEveryone } from "./load-everyone";
-
-/** Which coaches have students of a roster in charge today. */
-export interface InCharge {
-  /** Ids by student; nobody has whoever isn't there. */
-  readonly byStudent: ReadonlyMap<string, readonly string[]>;
-  /** Those who have one of the students in charge, by name. */
-  readonly coaches: readonly { readonly value: string; readonly label: string }[];
-}
 
 /** What is said above a roster's table of the tracks in it. */
 export type TrackCounts = Pick<RosterSource, "counts" | "places">;
@@ -44,21 +34,6 @@ export function countTracks(tracks: readonly TrackSummary[]): TrackCounts {
   const counts = { gain: 0, slip: 0, steady: 0, open: 0, moved: 0 };
   for (const summary of tracks) counts[saidGlyph(summary.verdict)] += 1;
   return { counts, places: countPlaces(tracks) };
-}
-
-function chargesOf({ db, academy, today }: Viewer, entries: readonly RosterStudent[]): InCharge {
-  const people = coachesHere(db, academy.id);
-  const coaching = new Set(people.map((each) => each.userId));
-  const seen = new Set(entries.map(({ student }) => student.id));
-  const byStudent = new Map<string, string[]>();
-  for (const charge of readCharges(db, academy.id))
-    if (seen.has(charge.studentId) && coaching.has(charge.coachId) && chargeOn(charge, today) === "in-force")
-      byStudent.set(charge.studentId, [...(byStudent.get(charge.studentId) ?? []), charge.coachId]);
-  const having = new Set([...byStudent.values()].flat());
-  return {
-    byStudent,
-    coaches: people.flatMap(({ userId, name }) => (having.has(userId) ? [{ value: userId, label: name }] : [])),
-  };
 }
 
 /** A slip, then something newly proved, then what lies outside, on its edge, inside; unmeasured last. */
@@ -96,7 +71,7 @@ export function loadWhole(viewer: Viewer, { club = null, who = "here", weeks }: 
     return {
       everyone,
       brief: findForBrief(viewer, briefed, weeks),
-      inCharge: chargesOf(viewer, entries),
+      inCharge: chargesOf(viewer, new Set(entries.map(({ student }) => student.id))),
       consents: consentsOf(viewer, entries),
       needs: new Map(entries.map((entry) => [entry.student.id, needOf(everyone, entry)])),
       counted: countTracks(all),

@@ -1,38 +1,12 @@
 import Link from "next/link";
 import type { AcademyPage as Academy, AcademyPart } from "@/lib/report/academy-model";
-import { Field } from "../form/field";
+import { GroupFilter } from "../group-filter/group-filter";
 import { PageHead, Part } from "../part/part";
 import { Table } from "../table/table";
 import styles from "./academy-page.module.css";
 import { MonthChart } from "./month-chart";
 
 type Counted = NonNullable<Academy["counted"]>;
-
-function Filter({ counted }: { readonly counted: Counted }) {
-  const { filter, state, privacy, all } = counted;
-  return (
-    <>
-      <form method="get" action={filter.action} className={styles.filter}>
-        <Field field={filter.field} />
-        <button type="submit" className="do">
-          {filter.submit}
-        </button>
-      </form>
-      <p>
-        <strong>{state}</strong>
-        {all === null ? null : (
-          <>
-            {" "}
-            <Link prefetch={false} href={all.href} className={styles.link}>
-              {all.label}
-            </Link>
-          </>
-        )}
-      </p>
-      <p className={styles.privacy}>{privacy}</p>
-    </>
-  );
-}
 
 function Counts({ part, chart }: { readonly part: AcademyPart; readonly chart?: Counted["proved"]["chart"] }) {
   return (
@@ -64,7 +38,7 @@ export function AcademyPage({ model }: { readonly model: Academy }) {
             </Link>
           ))}
         </p>
-        {counted === null ? null : <Filter counted={counted} />}
+        {counted === null ? null : <GroupFilter filter={counted.filter} />}
       </PageHead>
       {counted === null ? null : (
         <>

@@ -2,6 +2,7 @@ import Link from "next/link";
 import type { ComparedDrillsPage } from "@/lib/report/compared-drills-model";
 import { Choices } from "../choices/choices";
 import { Verdict } from "../glyph/glyph";
+import { GroupFilter } from "../group-filter/group-filter";
 import { BackLink } from "../part/back-link";
 import { PageHead, Part } from "../part/part";
 import { Table } from "../table/table";
@@ -46,6 +47,7 @@ export function ComparedDrills({ model }: { readonly model: ComparedDrillsPage }
       <PageHead title={model.title} lede={model.lede} before={<BackLink link={model.back} />}>
         {model.fundamentals === null ? null : <Choices {...model.fundamentals} />}
         {model.clubs === null ? null : <Choices {...model.clubs} />}
+        {model.filter === null ? null : <GroupFilter filter={model.filter} />}
         <p>
           <Link prefetch={false} href={model.tests.href}>
             {model.tests.label}

@@ -132,4 +132,54 @@ describe("the page that compares the drills of an academy", () => {
     expect(markup).toContain("This is no ranking");
     expect(markup).not.toContain("Student 0");
   });
+
+  describe("cut to a group", () => {
+    const right = () => tracks.filter((_, at) => at % 2 === 1);
+    const page = (of: string) => loadComparedDrills(viewer, { for: "hip-sway", of });
+    beforeAll(() => {
+      const put = viewer.db.sqlite.prepare("UPDATE student SET hand = 'right' WHERE id = ?");
+      for (const { student } of right()) put.run(student);
+    });
+    afterAll(() => void viewer.db.sqlite.exec("UPDATE student SET hand = 'left'"));
+
+    it("compares its students alone, and asks as many times more of a drill as there are groups", async () => {
+      const shown = await page("hand-right");
+      const groups = (shown.filter?.field.options?.length ?? 0) - 1;
+      expect(groups).toBeGreaterThanOrEqual(2);
+      const expected = compareDrills(
+        right().map((track) => ({ ...track, handedness: "right" as const })),
+        POLICY,
+        groups,
+      );
+      const effects = new Map(expected.drills.map(({ drill, effect }) => [drill, effect?.estimate ?? 0]));
+      const rows = shown.evidence?.table.rows ?? [];
+      expect(rows.length).toBeGreaterThan(0);
+      for (const [at, { cells }] of rows.entries())
+        expect(shown.evidence?.drawn[at]?.effect?.value ?? 0).toBeCloseTo(effects.get(cells[0] ?? "") ?? Number.NaN, 9);
+      expect(shown.lede).toContain(`${right().length} students are measured`);
+      expect(shown.filter?.state).toMatch(
+        /^\d+ students \(Plays: right-handed\) of whom it is measured\. .*tried by the lot\./,
+      );
+      expect(shown.filter?.kept).toContainEqual({ name: "for", value: "hip-sway" });
+      expect(shown.filter?.all?.href).toMatch(/^\/drills\?for=hip-sway/);
+    });
+
+    it("tells no drill by which one to four students would be known, here or by taking away", async () => {
+      const shown = await page("hand-right");
+      const had = (of: readonly ComparedTrack[], drill: string | undefined): number =>
+        of.filter(({ drills }) => drills.some((each) => each.drill === drill)).length;
+      const named = shown.evidence?.table.rows.map(({ cells }) => cells[0]) ?? [];
+      for (const drill of named)
+        for (const count of [had(right(), drill), had(tracks, drill) - had(right(), drill)])
+          expect(count === 0 || count >= 5, `${drill}: ${count}`).toBe(true);
+      const all = new Set(tracks.flatMap(({ drills }) => drills.map(({ drill }) => drill)));
+      const left = [...all].filter((drill) => had(right(), drill) > 0 && !named.includes(drill)).length;
+      if (left > 0) expect(shown.filter?.state).toContain("left out");
+    });
+
+    it("a group that isn't offered is everybody", async () => {
+      expect((await page("hand-none")).lede).toBe((await page("")).lede);
+      expect((await page("hand-none")).filter?.all).toBeNull();
+    });
+  });
 });

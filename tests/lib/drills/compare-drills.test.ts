@@ -148,4 +148,14 @@ describe("what may be said", () => {
     const hers = compareDrills(alone, POLICY).drills.find(({ drill }) => drill === "hers");
     expect(hers).toMatchObject({ effect: null, says: "cant-tell" });
   });
+  it("of one group among several nothing is said to work by what choosing the group could have made", () => {
+    const alone = compareDrills(academy, POLICY).drills;
+    const chosen = compareDrills(academy, POLICY, 7).drills;
+    for (const [at, { pAdjusted, effect }] of alone.entries()) {
+      expect(chosen[at]?.pAdjusted ?? null).toBe(pAdjusted === null ? null : Math.min(1, 7 * pAdjusted));
+      expect(chosen[at]?.effect).toEqual(effect);
+    }
+    expect(alone.some(({ says }) => says === "works")).toBe(true);
+    expect(compareDrills(academy, POLICY, 1e12).drills.filter(({ says }) => says === "works")).toEqual([]);
+  });
 });

@@ -69,10 +69,10 @@ describe("how an academy gets on", () => {
       club: null,
       view: { hand: "left" as const },
     };
-    const { proved, stalled, state } = countedOf({ group });
+    const { proved, stalled, filter } = countedOf({ group });
     expect(proved.table?.rows[1]?.ways?.[1]).toBe("/students?hand=left&since=gain-2031-05&sort=work#roster");
     expect(stalled.links[0]?.href).toBe("/students?show=stalled&hand=left&sort=work#roster");
-    expect(state).toBe("6 students: Plays: left-handed");
+    expect(filter).toMatchObject({ state: "6 students: Plays: left-handed", all: { href: "/academy" } });
   });
 
   it("counts why tracks are open, and what came of films", () => {

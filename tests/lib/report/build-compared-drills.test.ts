@@ -18,7 +18,7 @@ const pageOf = (comparison: Comparison) =>
       fundamental: SWAY,
       clubGroup: null,
       offered: [SWAY],
-      groups: [],
+      ...{ clubGroups: [], groups: null, group: null, hiddenDrills: 0 },
       idOf: new Map([["Gate", "d1"]]),
       measured: comparison.students,
     },
