@@ -136,7 +136,7 @@ export function buildAcademyPage(words: Words, source: AcademySource): AcademyPa
     lede: words.say("academy.lede", { from: sayDay(words, source.from, "day-year") }),
     counted: {
       filter: groupFilter(words, {
-        ...{ action: "/academy", kept: [], groups, group },
+        ...{ action: "/academy", kept: [], groups, group, note: "" },
         state: words.say("academy.state", whose),
       }),
       proved: { ...part(words, "proved", { gains: proved.gains, slips: proved.slips }), ...proved.shown },

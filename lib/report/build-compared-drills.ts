@@ -159,12 +159,13 @@ function carePart(words: Words, { comparison, fundamental }: ComparedDrillsSourc
 }
 
 /** How many work, or what else is the finding of the page. */
-function titleOf(words: Words, drills: readonly DrillResult[], name: string): string {
+function titleOf(words: Words, drills: readonly DrillResult[], name: string, hiddenDrills: number): string {
   const works = drills.filter(({ says }) => says === "works").length;
   if (works > 0) return words.say("compared.title.works", { name, works, drills: drills.length });
   const noBetter = drills.filter(({ says }) => says === "no-better").length;
   if (noBetter > 0) return words.say("compared.title.no-better", { name, noBetter, drills: drills.length });
-  return words.say(drills.length === 0 ? "compared.title.none" : "compared.title.open", { name });
+  const none = hiddenDrills === 0 ? "none" : "left-out";
+  return words.say(`compared.title.${drills.length === 0 ? none : "open"}`, { name });
 }
 
 /** The way to one drill's page; absent: it is in the library under no such name. */
@@ -209,7 +210,7 @@ export function buildComparedDrills(
   const nothing = comparison.drills.length === 0;
   return {
     documentTitle,
-    title: titleOf(words, comparison.drills, name),
+    title: titleOf(words, comparison.drills, name, source.hiddenDrills),
     lede: words.say("compared.lede", {
       name,
       unit: words.say(`unit.${fundamental.unit}.name`),

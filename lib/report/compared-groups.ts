@@ -64,8 +64,8 @@ export function comparedFilter(
   return groupFilter(words, {
     ...{ action: "/drills", kept: [{ name: "for", value: fundamental.id }, ...club], groups, group },
     state: words.say("compared.state", {
-      ...{ students: measured, groups: groups.told.length, hidden: hiddenDrills },
-      ...{ group: group === null ? "all" : "some", name: group?.label ?? "" },
+      ...{ students: measured, group: group === null ? "all" : "some", name: group?.label ?? "" },
     }),
+    note: group === null ? "" : words.say("compared.note", { groups: groups.told.length, hidden: hiddenDrills }),
   });
 }

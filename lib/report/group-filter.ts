@@ -12,6 +12,8 @@ export interface GroupFilter {
   readonly submit: string;
   /** Of whom is counted. */
   readonly state: string;
+  /** What has to be known of a group’s figures; empty: nothing. */
+  readonly note: string;
   /** Which groups are left out, and why. */
   readonly privacy: string;
   /** Null: it is of everybody. */
@@ -27,12 +29,13 @@ export function groupFilter(
     readonly groups: AcademyGroups;
     readonly group: AcademyGroup | null;
     readonly state: string;
+    readonly note: string;
   },
 ): GroupFilter {
-  const { action, kept, groups, group, state } = given;
+  const { action, kept, groups, group, state, note } = given;
   const query = new URLSearchParams(kept.map(({ name, value }) => [name, value])).toString();
   return {
-    ...{ action, kept, state },
+    ...{ action, kept, state, note },
     field: {
       ...{ name: "of", label: words.say("academy.filter"), hint: "", kind: "select", value: group?.id ?? "" },
       options: [

@@ -52,16 +52,16 @@ test.describe("without scripts", () => {
 
   test("a group is asked for by a plain form, and its figures keep fundamental, clubs and group", async ({ page }) => {
     await page.goto("/drills?for=hinge");
-    const everybody = await page.locator("main").innerText();
-    await page.getByLabel("Of whom").selectOption({ label: "Plays: right-handed" });
+    const everybody = await page.locator("main").textContent();
+    await page.getByLabel("Of whom").selectOption({ label: "Age: 13 to 15" });
     await page.getByRole("button", { name: "Show" }).click();
-    await page.waitForURL(/\/drills\?for=hinge.*of=hand-right/);
-    await expect(page.getByText(/students \(Plays: right-handed\) of whom it is measured\./)).toBeVisible();
+    await page.waitForURL(/\/drills\?for=hinge.*of=age-13-15/);
+    await expect(page.getByText(/students of whom it is measured: Age: 13 to 15/)).toBeVisible();
     await expectAccessible(page);
     const over = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
     expect(over).toBeLessThanOrEqual(0);
     await page.getByRole("link", { name: "everybody", exact: true }).click();
     await page.waitForURL(/\/drills\?for=hinge(?!.*of=)/);
-    expect(await page.locator("main").innerText()).toBe(everybody);
+    expect(await page.locator("main").textContent()).toBe(everybody);
   });
 });

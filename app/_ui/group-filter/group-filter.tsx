@@ -5,7 +5,7 @@ import styles from "./group-filter.module.css";
 
 /** Of which students of an academy a page tells, and the way to others. */
 export function GroupFilter({ filter }: { readonly filter: Filter }) {
-  const { action, kept, field, submit, state, privacy, all } = filter;
+  const { action, kept, field, submit, state, note, privacy, all } = filter;
   return (
     <>
       <form method="get" action={action} className={styles.filter}>
@@ -28,6 +28,7 @@ export function GroupFilter({ filter }: { readonly filter: Filter }) {
           </>
         )}
       </p>
+      {note === "" ? null : <p>{note}</p>}
       <p className={styles.privacy}>{privacy}</p>
     </>
   );

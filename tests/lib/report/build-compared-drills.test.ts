@@ -12,13 +12,13 @@ import { ACADEMIES, drawAcademy } from "../../calibration/drills-population";
 const words = wordsFor("en");
 const SWAY = BUILT_IN.find(({ id }) => id === "hip-sway") as Fundamental;
 
-const pageOf = (comparison: Comparison) =>
+const pageOf = (comparison: Comparison, hiddenDrills = 0) =>
   buildComparedDrills(words, {
     ...{
       fundamental: SWAY,
       clubGroup: null,
       offered: [SWAY],
-      ...{ clubGroups: [], groups: null, group: null, hiddenDrills: 0 },
+      ...{ clubGroups: [], groups: null, group: null, hiddenDrills },
       idOf: new Map([["Gate", "d1"]]),
       measured: comparison.students,
     },
@@ -95,5 +95,11 @@ describe("the page that compares drills", () => {
       null,
     ]);
     expect(buildComparedDrills(words, { fundamental: null }).title).toBe("No drill was given yet");
+  });
+
+  it("says of drills that are left out that nothing may be told, and not that none was given", () => {
+    const nothing = { ...compareDrills([], POLICY) };
+    expect(pageOf(nothing).title).toMatch(/: no drill was given yet$/);
+    expect(pageOf(nothing, 2).title).toMatch(/: of this group nothing may be told$/);
   });
 });
