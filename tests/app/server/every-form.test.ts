@@ -134,7 +134,7 @@ const UNKEPT_MARKUP: Readonly<Record<string, string>> = {
   "app/_ui/family/log.tsx":
     "a family has no log-in under which a form could be kept; refused, it comes back from memory as it was typed",
   "app/_ui/sheet/reading-sheet.tsx": "what a printed sheet shows; its address holds it",
-  "app/_ui/academy/academy-page.tsx": "of whom the academy's page counts; the address holds it",
+  "app/_ui/group-filter/group-filter.tsx": "of whom a page counts; the address holds it",
   "app/_ui/roster/roster-tools.tsx": "what the roster is filtered by; the address holds it",
   "app/_ui/group/choose-group.tsx": "who is filmed; the address holds it",
   "app/_ui/fundamental/ask-plan.tsx": "which films are asked about; the address may hold it",
