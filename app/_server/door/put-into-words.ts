@@ -1,6 +1,7 @@
 import type { IncomingMessage, ServerResponse } from "node:http";
 import type { Socket } from "node:net";
 import { type Answering, endAnswering, referenceHere } from "./answering";
+import { callBack, setHeadersOf } from "./held-answer";
 import { logRefusal } from "./refusal-log";
 import { sayStatus } from "./say-status";
 import { wordsAsked } from "./words-asked";
@@ -56,21 +57,15 @@ export function putIntoWords(request: IncomingMessage, response: ServerResponse,
     instead = saysNothing(response.statusCode, type) && !/x-component|json|image|svg/.test(type);
     return instead;
   };
-  const called = (args: readonly unknown[]): void => {
-    const done = args.find((each) => typeof each === "function") as (() => void) | undefined;
-    if (done) process.nextTick(done);
-  };
 
   response.writeHead = ((status: number, ...more: unknown[]) => {
     response.statusCode = status;
-    const headers = more.find((each) => typeof each === "object" && each !== null && !Array.isArray(each));
-    for (const [name, value] of Object.entries((headers ?? {}) as Record<string, string>))
-      if (!ended) response.setHeader(name, value);
+    if (!ended) setHeadersOf(response, more);
     return isReplaced() && !ended ? response : writeHead(response.statusCode, ...(ended ? [] : more));
   }) as ServerResponse["writeHead"];
   response.write = ((...args: unknown[]) => {
     if (!isReplaced()) return write(...args);
-    called(args);
+    callBack(args);
     return true;
   }) as ServerResponse["write"];
   response.end = ((...args: unknown[]) => {
@@ -80,7 +75,7 @@ export function putIntoWords(request: IncomingMessage, response: ServerResponse,
     for (const name of ["content-encoding", "transfer-encoding", "etag", "trailer"]) response.removeHeader(name);
     response.setHeader("content-type", "text/html; charset=utf-8");
     response.setHeader("content-length", body.length);
-    called(args);
+    callBack(args);
     return method === "HEAD" ? end() : end(body);
   }) as ServerResponse["end"];
   // The framework's own page for what isn't there listens ten times to one answer, and Node warns of the eleventh.

@@ -1,7 +1,7 @@
 import { FORGET_KEPT_HASH } from "../family/forget-kept";
 import { configuredOrigins } from "./origin";
 
-/** Headers that every answer bears, whatever it is. */
+/** Headers that every answer bears, whatever it is; a family’s has one less (`standingHeaders`). */
 export const STANDING_HEADERS: Readonly<Record<string, string>> = {
   "X-Content-Type-Options": "nosniff",
   "Referrer-Policy": "no-referrer",

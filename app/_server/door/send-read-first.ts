@@ -2,23 +2,24 @@ import { readFileSync } from "node:fs";
 import type { IncomingMessage, ServerResponse } from "node:http";
 import path from "node:path";
 import { gzipSync } from "node:zlib";
+import { callBack, setHeadersOf } from "./held-answer";
 import { readFirst } from "./read-first";
 
 /** A family's page. What is under `/family/open/` leads to one. */
 const FAMILY_PAGE = /^\/family\/[^/?]+(?:\?|$)/;
-const read = new Map<string, string | null>();
+const read = new Map<string, string>();
 
 function stylesOf(href: string): string | null {
   const known = read.get(href);
   if (known !== undefined) return known;
-  let text: string | null = null;
   try {
-    text = readFileSync(path.join(process.cwd(), ".next", href.slice("/_next/".length)), "utf8");
+    const text = readFileSync(path.join(process.cwd(), ".next", href.slice("/_next/".length)), "utf8");
+    read.set(href, text);
+    return text;
   } catch {
     // While it is built anew, and in development, the files lie elsewhere: the page goes as the framework made it.
+    return null;
   }
-  read.set(href, text);
-  return text;
 }
 
 function bytesOf(part: unknown, encoding: unknown): Buffer {
@@ -54,17 +55,9 @@ export function sendReadFirst(request: IncomingMessage, response: ServerResponse
   const take = ([part, encoding]: readonly unknown[]): void => {
     if (part !== undefined && part !== null && typeof part !== "function") parts.push(bytesOf(part, encoding));
   };
-  const called = (args: readonly unknown[]): void => {
-    const done = args.find((each) => typeof each === "function") as (() => void) | undefined;
-    if (done) process.nextTick(done);
-  };
-
   response.writeHead = ((status: number, ...more: unknown[]) => {
     response.statusCode = status;
-    const headers = more.find((each) => typeof each === "object" && each !== null && !Array.isArray(each));
-    if (held !== false && !response.headersSent)
-      for (const [name, value] of Object.entries((headers ?? {}) as Record<string, string>))
-        response.setHeader(name, value);
+    if (held !== false && !response.headersSent) setHeadersOf(response, more);
     return isHeld() ? response : writeHead(status, ...more);
   }) as ServerResponse["writeHead"];
   response.flushHeaders = () => {
@@ -73,7 +66,7 @@ export function sendReadFirst(request: IncomingMessage, response: ServerResponse
   response.write = ((...args: unknown[]) => {
     if (!isHeld()) return write(...args);
     take(args);
-    called(args);
+    callBack(args);
     return true;
   }) as ServerResponse["write"];
   response.end = ((...args: unknown[]) => {
@@ -86,7 +79,7 @@ export function sendReadFirst(request: IncomingMessage, response: ServerResponse
     if (gzip) response.setHeader("content-encoding", "gzip");
     response.setHeader("vary", "Accept-Encoding");
     response.setHeader("content-length", body.length);
-    called(args);
+    callBack(args);
     return end(body);
   }) as ServerResponse["end"];
 }
