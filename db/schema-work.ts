@@ -48,6 +48,10 @@ export const drill = sqliteTable("drill", {
   dose: text("dose").notNull().default(""),
   ...{ reps: integer("reps"), minutesADay: integer("minutes_a_day"), daysAWeek: integer("days_a_week") },
   remeasureDays: integer("remeasure_days"),
+  /** First day on which it isn't offered any more; null: it is offered. */
+  retiredOn: text("retired_on"),
+  /** JSON: how it was described before, oldest first, with who changed it why. Entries are added and never changed. */
+  earlier: text("earlier").notNull().default("[]"),
 });
 
 export const drillAssignment = sqliteTable("drill_assignment", {

@@ -28,7 +28,7 @@ export function readArchivedRules(db: Database, scope: AcademyScope): ArchivedRu
     drills: all<ArchivedRules["drills"][number]>(
       `SELECT id, name, fundamental_id AS fundamentalId, how, cautions, dose, reps,
          minutes_a_day AS minutesADay, days_a_week AS daysAWeek,
-         remeasure_days AS remeasureDays
+         remeasure_days AS remeasureDays, retired_on AS retiredOn, earlier
        FROM drill WHERE academy_id = ? ORDER BY name, id`,
     ),
     goalBands: all<ArchivedRules["goalBands"][number]>(

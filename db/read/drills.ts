@@ -28,11 +28,27 @@ export function readDrills(db: Database, scope: AcademyScope): Drill[] {
       minutesADay: drill.minutesADay,
       daysAWeek: drill.daysAWeek,
       remeasureDays: drill.remeasureDays,
+      retiredOn: drill.retiredOn,
+      earlier: drill.earlier,
     })
     .from(drill)
     .where(eq(drill.academyId, scope.academyId))
     .orderBy(asc(drill.name), asc(drill.id))
     .all();
+}
+
+/**
+ * How often each drill of the library was given, to whomever, what was taken back too; drills that were never given aren't
+ * among them. Only how often: nothing of it is about a student.
+ */
+export function readDrillCounts(db: Database, scope: AcademyScope): ReadonlyMap<string, number> {
+  const rows = db.sqlite
+    .prepare<[string], { drillId: string; given: number }>(
+      `SELECT drill_id AS drillId, count(*) AS given FROM drill_assignment
+       JOIN drill ON drill.id = drill_id WHERE academy_id = ? GROUP BY drill_id`,
+    )
+    .all(scope.academyId);
+  return new Map(rows.map(({ drillId, given }) => [drillId, given]));
 }
 
 /** Everything given to a student by first day, what was taken back too, with the days it had. */

@@ -13,7 +13,8 @@ import { clubRegrouping, drill, noiseModel, ownFundamental } from "../schema-wor
  * Adds the rules of an archive, numbered rows as they were; the goal bands follow when the students are there. To be called
  * inside a transaction.
  *
- * @returns ids of the drills here by the ids of the archive; a drill that is here word for word is not added again
+ * @returns ids of the drills here by the ids of the archive; a drill that is here word for word is not added again, whatever
+ * its usual dose and its history have become
  */
 export function enterArchivedRules(
   db: Database,
@@ -57,6 +58,9 @@ export function enterArchivedRules(
   return enterDrills(db, scope, rules.drills, freeId);
 }
 
+/** What makes a drill the same one. */
+const SAME = ["id", "name", "fundamentalId", "how", "cautions"] as const;
+
 function enterDrills(
   db: Database,
   scope: AcademyScope,
@@ -66,8 +70,7 @@ function enterDrills(
   const here = readDrills(db, scope);
   const ids = new Map<string, string>();
   for (const row of drills) {
-    const fields = Object.keys(row) as (keyof typeof row)[];
-    const same = here.find((each) => fields.every((field) => each[field] === row[field]));
+    const same = here.find((each) => SAME.every((field) => each[field] === row[field]));
     const id = same?.id ?? freeId("drill", row.id);
     ids.set(row.id, id);
     if (!same)

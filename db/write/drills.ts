@@ -1,8 +1,10 @@
 import { and, eq, isNotNull, isNull } from "drizzle-orm";
+import type { CalendarDay } from "@/lib/domain/calendar-day";
 import type { AskedDose } from "@/lib/domain/drill-record";
+import { type DrillDescription, type EarlierDrill, parseEarlierDrills } from "@/lib/domain/drill-version";
 import type { AcademyScope, StudentScope } from "@/lib/domain/scope";
 import { type Database, inTransaction } from "../client";
-import type { Drill, FiledAssignment, UsualDose } from "../read/drills";
+import { type Drill, type FiledAssignment, readDrillCounts, readDrills, type UsualDose } from "../read/drills";
 import { drill, drillAssignment } from "../schema-work";
 import type { RecordedBy } from "./events";
 import { updateRevision } from "./students";
@@ -11,11 +13,11 @@ export type AssignmentInsert =
   | { readonly kind: "inserted" }
   | { readonly kind: "unknown-drill"; readonly drillId: string };
 
-/** A new drill of the library; how it is usually given may be left out. */
+/** A new drill of the library; how it is usually given may be left out. It is offered, and nothing of it has changed yet. */
 export function insertDrill(
   db: Database,
   scope: AcademyScope,
-  entered: Omit<Drill, keyof UsualDose> & Partial<UsualDose>,
+  entered: Omit<Drill, keyof UsualDose | "retiredOn" | "earlier"> & Partial<UsualDose>,
 ): void {
   const { id, name, fundamentalId, how, cautions, dose, reps, minutesADay, daysAWeek, remeasureDays } = entered;
   db.orm
@@ -25,6 +27,46 @@ export function insertDrill(
       ...{ dose, reps, minutesADay, daysAWeek, remeasureDays },
     })
     .run();
+}
+
+/** A drill as it is from now on, the changes that were in sight when it was typed, and who changes it why. */
+export interface DrillChange {
+  readonly drillId: string;
+  readonly becomes: DrillDescription;
+  /** How many changes of the drill were in sight. */
+  readonly seen: number;
+  readonly by: RecordedBy & { readonly why: string; readonly today: CalendarDay };
+}
+
+/**
+ * Describes a drill anew; how it was described until now is kept beside it. What it is for changes only as long as it was given
+ * to nobody: a drill's history is that of one fundamental.
+ *
+ * @returns `stale`: it was changed by somebody else meanwhile; `given`: it is for another fundamental and was given; in both
+ * cases, and for a drill of another academy, nothing was written
+ */
+export function updateDrill(
+  db: Database,
+  scope: AcademyScope,
+  { drillId, becomes, seen, by }: DrillChange,
+): { readonly kind: "updated" | "stale" | "given" | "unknown-drill" } {
+  return inTransaction(db, () => {
+    const now = readDrills(db, scope).find(({ id }) => id === drillId);
+    if (now === undefined) return { kind: "unknown-drill" };
+    const { id: _id, earlier, ...described } = now;
+    const before = parseEarlierDrills(earlier);
+    if (before.length !== seen) return { kind: "stale" };
+    if (becomes.fundamentalId !== now.fundamentalId && (readDrillCounts(db, scope).get(drillId) ?? 0) > 0)
+      return { kind: "given" };
+    const { who, why, now: changedAt, today } = by;
+    const kept: readonly EarlierDrill[] = [...before, { ...described, until: today, who, why, changedAt }];
+    db.orm
+      .update(drill)
+      .set({ ...becomes, earlier: JSON.stringify(kept) })
+      .where(and(eq(drill.id, drillId), eq(drill.academyId, scope.academyId)))
+      .run();
+    return { kind: "updated" };
+  });
 }
 
 /** `by`: left out where nobody gave it by hand. `unknown-drill`: not in the library of the student's academy; nothing was written. */

@@ -68,6 +68,10 @@ export const archivedDrill = z.strictObject({
   cautions: text,
   ...dose,
   remeasureDays: count.nullable().default(null),
+  // Files from before a drill could be changed or retired have neither.
+  retiredOn: day.nullable().default(null),
+  /** JSON: how it was described before. */
+  earlier: anyText.default("[]"),
 });
 
 /** A drill as it was given. */

@@ -36,10 +36,11 @@ export interface EnteredDrill {
 }
 
 /** Repeats a day: more is no drill any more (typical are 20 to 40; common practice, no source). */
-const MOST_REPS = 1000;
-const WEEK = 7;
+export const MOST_REPS = 1000;
+/** Days of practice in a week. */
+export const DAYS_A_WEEK = 7;
 /** Days from a drill's first to its next measure: longer is a season, and nobody would be reminded (own choice). */
-const LONGEST_WAIT = 366;
+export const LONGEST_WAIT = 366;
 
 function readDay(data: FormData, name: string, today: string, add: Collect): string {
   const day = fieldText(data, name);
@@ -58,13 +59,22 @@ function readNext(data: FormData, name: string, after: string, add: Collect): st
   return dayNumber(day) - dayNumber(after) > LONGEST_WAIT ? add(name, "remeasure-late", { days: LONGEST_WAIT }) : day;
 }
 
+/** A drill of the library as a form knows it. */
+interface KnownDrill {
+  readonly id: string;
+  readonly name: string;
+  /** `no`: it was retired, and this student never had it. */
+  readonly offered: "yes" | "no";
+}
+
 function readDrill(
   data: FormData,
-  library: readonly { readonly id: string; readonly name: string }[],
+  library: readonly KnownDrill[],
   fundamentals: readonly string[],
   add: Collect,
 ): EnteredDrill["drill"] {
   const id = choice(data, "drill", [NEW_DRILL, ...library.map((drill) => drill.id)], NEW_DRILL, add);
+  if (library.some((drill) => drill.id === id && drill.offered === "no")) add("drill", "drill-retired");
   if (id !== NEW_DRILL) return { kind: "known", id };
   const name = neededText(data, "name", 80, add);
   if (name !== "" && library.some((drill) => nameKey(drill.name) === nameKey(name))) add("name", "drill-name-taken");
@@ -85,7 +95,7 @@ export function parseDrillForm(
   data: FormData,
   context: {
     readonly today: string;
-    readonly library: readonly { readonly id: string; readonly name: string }[];
+    readonly library: readonly KnownDrill[];
     readonly fundamentals: readonly string[];
   },
 ): FormOutcome<EnteredDrill> {
@@ -96,7 +106,7 @@ export function parseDrillForm(
   const dose = {
     reps: count(data, "reps", MOST_REPS, add),
     minutes: count(data, "minutes", MOST_MINUTES, add),
-    daysAWeek: count(data, "daysAWeek", WEEK, add),
+    daysAWeek: count(data, "daysAWeek", DAYS_A_WEEK, add),
     words: freeText(data, "words", 200, add) ?? "",
     stop: freeText(data, "stop", 200, add) ?? "",
   };

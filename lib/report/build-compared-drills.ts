@@ -188,7 +188,10 @@ export function buildComparedDrills(
   source: ComparedDrillsSource | { readonly fundamental: null },
 ): ComparedDrillsPage {
   const back = { href: "/academy", label: words.say("academy") };
-  const tests = { href: "/drills/lot", label: words.say("fair.link") };
+  const ways = [
+    { href: "/drills/lot", label: words.say("fair.link") },
+    { href: "/drills/library", label: words.say("library") },
+  ];
   const documentTitle = comparedDrillsTitle(words);
   const empty = {
     fundamentals: null,
@@ -201,7 +204,7 @@ export function buildComparedDrills(
   };
   if (source.fundamental === null || !("comparison" in source))
     return {
-      ...{ documentTitle, back, tests, ...empty, method: null },
+      ...{ documentTitle, back, ways, ...empty, method: null },
       title: words.say("compared.title.nothing"),
       lede: words.say("compared.lede.nothing"),
     };
@@ -219,7 +222,7 @@ export function buildComparedDrills(
       sessions: COMPARE_THRESHOLDS.afterSessions.value,
     }),
     back,
-    tests,
+    ways,
     ...choices(words, source),
     filter: comparedFilter(words, source),
     proved: nothing ? null : provedPart(words, source),

@@ -109,6 +109,7 @@ export function buildDrillSeasons(words: Words, source: DrillSeasonsSource): Dri
     title: words.say("drill-seasons.title", { drill: drill.name, students: seasons.length }),
     lede: words.say("drill-seasons.lede", { name, unmeasured }),
     back: { href: `/drills?for=${fundamental.id}`, label: words.say("compared.link.open") },
+    change: { href: `/drills/${encodeURIComponent(drill.id)}/change`, label: words.say("library.change") },
     clubs:
       groups.length < 2
         ? null

@@ -43,6 +43,8 @@ export interface DrillSource extends DrillsSource {
 export interface DrillWords {
   readonly how: string;
   readonly cautions: string;
+  /** How it went by name and words on the day on which it was given, where that was something else; null: the same. */
+  readonly asGiven: { readonly name: string; readonly how: string } | null;
 }
 
 function sayDays(words: Words, { start, end }: AssignmentRecord): string {
@@ -146,6 +148,12 @@ function drillPart(words: Words, source: DrillSource): HappenPart {
     heading: given.drill,
     paragraphs: [drill.how, drill.cautions].filter((text) => text !== ""),
     facts: [
+      ...(drill.asGiven === null
+        ? []
+        : fact(
+            "drill.fact.as-given",
+            words.say("drill.as-given", { drill: drill.asGiven.name, how: drill.asGiven.how }),
+          )),
       ...fact("season.drills.for", sayFor(words, source.fundamentals, given)),
       ...fact("season.drills.days", sayDays(words, given)),
       ...fact("season.drills.dose", sayDose(words, { ...given, stopRule: "" })),

@@ -23,8 +23,8 @@ export interface ComparedDrillsPage {
   readonly title: string;
   readonly lede: string;
   readonly back: Link;
-  /** The way to the one comparison that chance makes fair. */
-  readonly tests: Link;
+  /** The ways to the one comparison that chance makes fair, and to the drills themselves. */
+  readonly ways: readonly Link[];
   readonly fundamentals: Choice | null;
   readonly clubs: Choice | null;
   /** Null: too few students are compared to make groups of them. */

@@ -29,6 +29,8 @@ export interface DrillSeasonsPage {
   readonly title: string;
   readonly lede: string;
   readonly back: Link;
+  /** Where it is described anew. */
+  readonly change: Link;
   readonly clubs: CardChoice | null;
   /** Null: nobody is measured. */
   readonly seasons: {

@@ -32,6 +32,7 @@ import grid from "./messages/en/grid.json";
 import handing from "./messages/en/handing.json";
 import happen from "./messages/en/happen.json";
 import importing from "./messages/en/import.json";
+import library from "./messages/en/library.json";
 import looked from "./messages/en/looked.json";
 import mail from "./messages/en/mail.json";
 import note from "./messages/en/note.json";
@@ -71,6 +72,7 @@ const english: Readonly<Record<string, string>> = {
   ...brief,
   ...capture,
   ...importing,
+  ...library,
   ...card,
   ...coach,
   ...commands,

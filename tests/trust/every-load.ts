@@ -7,6 +7,7 @@ import { loadJudgedPart } from "@/app/_server/archive/load-judged";
 import { loadReport } from "@/app/_server/archive/load-report";
 import { packArchive } from "@/app/_server/archive/pack-archive";
 import { loadUnfinishedPart } from "@/app/_server/draft/unfinished";
+import { loadLibrary, loadLibraryDrill, loadLibraryForm } from "@/app/_server/drill/library-desk";
 import { loadComparedDrills } from "@/app/_server/drill/load-compared";
 import { loadDecide } from "@/app/_server/drill/load-decide";
 import { loadDrillSeasons } from "@/app/_server/drill/load-drill-seasons";
@@ -62,6 +63,15 @@ const OF_ACADEMY: readonly (readonly [RowKey, (viewer: Viewer) => unknown])[] = 
     "/drills/[drillId]",
     (viewer) =>
       Promise.all(readDrills(viewer.db, viewer.scope).map(({ id }) => loadDrillSeasons(viewer, id, undefined))),
+  ],
+  ["/drills/library", (viewer) => [loadLibrary(viewer), loadLibraryForm(viewer, null, DRAFT)]],
+  [
+    "/drills/[drillId]/change",
+    (viewer) =>
+      readDrills(viewer.db, viewer.scope).map(({ id }) => [
+        loadLibraryDrill(viewer, id),
+        loadLibraryForm(viewer, id, DRAFT),
+      ]),
   ],
   ["/drills/lot", (viewer) => [loadFairTests(viewer, undefined), loadFairForm(viewer, DRAFT)]],
   ["/due", (viewer) => loadDuePage(viewer)],

@@ -23,6 +23,8 @@ export const ACTION_ROWS = {
   "/students/[studentId]/sessions/[sessionId]/note submitNoteTap": student(TEACH),
   "/record/group showGroupNote": student(ENTER),
   "/record/group askGroupNote": student(ENTER),
+  "/drills/[drillId]/change submitDrillChange": academy(DIRECT),
+  "/drills/library submitLibraryDrill": academy(TEACH),
   "/drills/lot submitFairTest": academy(DIRECT),
   "/drills/lot workOutFairTest": academy(DIRECT),
   "/drills/lot submitFairStep": academy(DIRECT),

@@ -20,6 +20,8 @@ export const PAGE_ROWS = {
   "/decides": academy(TEACH),
   "/drills": academy(DIRECT),
   "/drills/[drillId]": academy(DIRECT),
+  "/drills/[drillId]/change": academy(DIRECT),
+  "/drills/library": academy(TEACH),
   "/drills/lot": academy(DIRECT),
   "/due": academy(TEACH),
   "/filming": academy(ENTER),

@@ -5,6 +5,7 @@ import { buildTableCsv, findTable } from "@/lib/report/table-downloads";
 import { loadAcademyPage } from "../academy/load-academy";
 import { loadConsent } from "../consent/load-consent";
 import { csvResponse } from "../door/download";
+import { loadLibrary, loadLibraryDrill } from "../drill/library-desk";
 import { loadComparedDrills } from "../drill/load-compared";
 import { loadDrillSeasons } from "../drill/load-drill-seasons";
 import { loadFamilyLinks } from "../family/load-family-links";
@@ -114,6 +115,9 @@ const LOADERS: Readonly<Record<PageWithTables, (which: Which) => Promise<unknown
     }),
   "drill-seasons": async (which) =>
     loadDrillSeasons(await requireViewer("GET /api/tables drill-seasons"), which("drill") ?? "", which("club")),
+  library: async () => loadLibrary(await requireViewer("GET /api/tables library")),
+  "library-drill": async (which) =>
+    loadLibraryDrill(await requireViewer("GET /api/tables library-drill"), which("drill") ?? ""),
   academy: async (which) => loadAcademyPage(await requireViewer("GET /api/tables academy"), { of: which("group") }),
   due: async () => loadDuePage(await requireViewer("GET /api/tables due")),
   "note-codings": async () => loadNoteCodings(await requireViewer("GET /api/tables note-codings")),

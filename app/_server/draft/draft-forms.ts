@@ -8,7 +8,7 @@ export interface DraftForm {
   /** Whether it is about one student. */
   readonly about: "student" | "nobody";
   /** What of the student or the academy it is filled in for, by whose id its drafts are told apart; absent: for nothing else. */
-  readonly of?: "session" | "event" | "drill" | "read-back" | "draw" | "request";
+  readonly of?: "session" | "event" | "drill" | "read-back" | "draw" | "request" | "library";
   /**
    * Fields that the browser may keep while the server can't be reached; a name ending in `.` stands for all that begin
    * so. Never a name, a note, an aid, a film or a place of pain: a browser is read by whoever sits down at it.
@@ -36,6 +36,8 @@ const CAMERA_SIDES = ["pointingSide", "acrossSide", "plumbSide", "besideSide", "
 
 const CAMERA = [...CAMERA_NUMBERS, ...CAMERA_SIDES].map((name) => `${name}.`);
 const FACTS = ["day", "clubGroup", "circumstance", "daysSincePractice", "solid", "balls", ...CAMERA];
+
+const DOSE = ["reps", "minutes", "daysAWeek", "remeasureDays"];
 
 /** The forms by the word with which the kind of their drafts begins. A new form is one more line. */
 export const DRAFT_FORMS: Readonly<Record<string, DraftForm>> = {
@@ -95,6 +97,14 @@ export const DRAFT_FORMS: Readonly<Record<string, DraftForm>> = {
     page: () => "/settings/owning",
     about: "nobody",
     browserKeeps: ["sessions", "spanDays", "restDays", "share", "shareLow", "from"],
+  },
+  // What is written of a drill is the academy's, and names nobody; still a browser is read by whoever sits down at it.
+  "library-form": { page: () => "/drills/library", about: "nobody", browserKeeps: DOSE },
+  "library-change": {
+    page: (_nobody, id) => `/drills/${encodeURIComponent(id)}/change`,
+    about: "nobody",
+    of: "library",
+    browserKeeps: DOSE,
   },
   "fair-form": { page: () => "/drills/lot", about: "nobody", browserKeeps: ["least", "spread", "looks", "days"] },
   "decision-form": within("drills", "drill", "/decide", ["next"]),

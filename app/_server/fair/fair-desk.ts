@@ -1,16 +1,17 @@
 import { randomBytes, randomUUID } from "node:crypto";
 import { readDrills } from "@/db/read/drills";
 import { insertFairStep, insertFairTest } from "@/db/write/fair-tests";
+import { isOffered } from "@/lib/domain/drill-version";
 import { planFairTest } from "@/lib/drills/fair-test-plan";
 import { fairFraction, fairTestState } from "@/lib/drills/fair-test-state";
 import { judgeFairTest } from "@/lib/drills/judge-fair-test";
-import { type EnteredFairTest, parseFairForm } from "@/lib/ingest/parse-fair-form";
+import { parseFairForm } from "@/lib/ingest/parse-fair-form";
 import { instantOf } from "../clock";
 import { keepFormDraft } from "../draft/form-draft";
 import { sayFieldIssues } from "../draft/say-field-issues";
 import { type Refused, submitOnce } from "../draft/submit-once";
 import type { Viewer } from "../gate";
-import { type KeptFairTest, loadKeptTests, spreadOfGains, valuesOf } from "./fair-source";
+import { type KeptFairTest, loadKeptTests, runningTests, spreadOfGains, valuesOf } from "./fair-source";
 import { numbersOf, orderOfLot } from "./lot";
 
 /** The words under which the form that plans a test is kept. */
@@ -27,7 +28,7 @@ interface Planned {
 export function readFairForm(viewer: Viewer, data: FormData) {
   const days = Number(data.get("days") ?? "");
   return parseFairForm(data, {
-    library: readDrills(viewer.db, viewer.scope),
+    library: readDrills(viewer.db, viewer.scope).filter((drill) => isOffered(drill, viewer.today)),
     spreadOf: (fundamentalId) => spreadOfGains(viewer, fundamentalId, days > 0 ? days : 1),
   });
 }
@@ -35,10 +36,6 @@ export function readFairForm(viewer: Viewer, data: FormData) {
 /** Plans a test by the lot, once; a refused form is kept. */
 export function planLot(viewer: Viewer, data: FormData): Planned | Refused {
   return submitOnce<Planned>(viewer, FAIR_FORM, data, () => enterPlan(viewer, data));
-}
-
-function isOn({ test, draws, steps }: KeptFairTest, wished: EnteredFairTest, today: string): boolean {
-  return test.fundamentalId === wished.fundamentalId && fairTestState(test, draws, steps, today).running === "yes";
 }
 
 function enterPlan(viewer: Viewer, data: FormData): Planned | Refused {
@@ -60,7 +57,8 @@ function enterPlan(viewer: Viewer, data: FormData): Planned | Refused {
       words.say("fair-form.refusal", { problems: 1 }),
     );
   // A student may draw for one fundamental in one test alone.
-  if (loadKeptTests(viewer).some((kept) => isOn(kept, wished, today))) return refuse({}, words.say("fair-form.runs"));
+  if (runningTests(viewer).some(({ fundamentalId }) => fundamentalId === wished.fundamentalId))
+    return refuse({}, words.say("fair-form.runs"));
   const made = insertFairTest(db, scope, {
     ...wished,
     ...{ id: randomUUID(), students: plan.students, seed: randomBytes(SEED_BYTES).toString("hex") },

@@ -5,6 +5,7 @@ import type { ClubGroup } from "@/lib/domain/club-group";
 import type { FairAllocation, FairStep, FairTest, FairValue } from "@/lib/domain/fair-test";
 import { goalOn } from "@/lib/domain/goal-on";
 import type { JudgedTrack } from "@/lib/domain/judged-track";
+import { fairTestState } from "@/lib/drills/fair-test-state";
 import { FAIR_TEST_THRESHOLDS } from "@/lib/drills/fair-test-thresholds";
 import { fairTestValue } from "@/lib/drills/fair-test-value";
 import { POLICY } from "@/lib/verdict/policy";
@@ -27,6 +28,13 @@ export function loadKeptTests({ db, scope }: Pick<Viewer, "db" | "scope">): read
     steps: readFairSteps(db, test),
     values: readFairValues(db, test),
   }));
+}
+
+/** The tests that still run: somebody may still be drawn, or is still practising what was drawn. */
+export function runningTests(viewer: Pick<Viewer, "db" | "scope" | "today">): readonly FairTest[] {
+  return loadKeptTests(viewer)
+    .filter(({ test, draws, steps }) => fairTestState(test, draws, steps, viewer.today).running === "yes")
+    .map(({ test }) => test);
 }
 
 /** Names of the two drills of any test, the library read once; one that left the library is told by its id. */

@@ -1,4 +1,5 @@
 import { readDrills } from "@/db/read/drills";
+import { isOffered } from "@/lib/domain/drill-version";
 import { planFairTest } from "@/lib/drills/fair-test-plan";
 import { FAIR_TEST_THRESHOLDS } from "@/lib/drills/fair-test-thresholds";
 import { FAIR_LOOKS } from "@/lib/ingest/parse-fair-form";
@@ -57,7 +58,7 @@ function takes(viewer: Viewer, draft: FormDraft | null): string {
 
 /** The form that plans a test. */
 export function loadFairForm(viewer: Viewer, draftId: string, dropped?: string): FormModel {
-  const { words, db, scope, academy } = viewer;
+  const { words, db, scope, academy, today } = viewer;
   const draft = findFormDraft(viewer, FAIR_FORM, draftId);
   const one = (spec: Parameters<typeof field>[3]) => field(words, draft, FAIR_FORM, spec);
   const { fundamentals } = loadAcademyRules(db, scope, academy);
@@ -67,10 +68,12 @@ export function loadFairForm(viewer: Viewer, draftId: string, dropped?: string):
   };
   const drills = [
     { value: "", label: words.say("fair-form.choose") },
-    ...readDrills(db, scope).map(({ id, name, fundamentalId }) => ({
-      value: id,
-      label: words.say("fair-form.drill", { drill: name, name: nameOf(fundamentalId) }),
-    })),
+    ...readDrills(db, scope)
+      .filter((drill) => isOffered(drill, today))
+      .map(({ id, name, fundamentalId }) => ({
+        value: id,
+        label: words.say("fair-form.drill", { drill: name, name: nameOf(fundamentalId) }),
+      })),
   ];
   const form: FormModel = {
     heading: words.say("fair-form.heading"),

@@ -12,7 +12,7 @@ import { kindOf } from "../draft/draft-forms";
 import { keepFormDraft } from "../draft/form-draft";
 import { sayFieldIssues } from "../draft/say-field-issues";
 import { keepLooked, type Refused, submitOnce } from "../draft/submit-once";
-import { proposeSource, whyStop } from "../drill/proposals";
+import { libraryFor, proposeSource, whyStop } from "../drill/proposals";
 import type { StudentViewer } from "../gate";
 import { doseEntries } from "./drill-form";
 import { loadAcademyRules } from "./student-record";
@@ -71,7 +71,7 @@ function enterDrill(viewer: StudentViewer, data: FormData): Given | Refused {
   const { fundamentals } = loadAcademyRules(db, scope, viewer.academy);
   const parsed = parseDrillForm(data, {
     today: viewer.today,
-    library: readDrills(db, scope),
+    library: libraryFor(viewer),
     fundamentals: fundamentals.map((each) => each.id),
   });
   const wrong = findAssignment(viewer, String(data.get("instead") ?? ""));

@@ -1,4 +1,3 @@
-import type { Drill } from "@/db/read/drills";
 import { dayFromNumber, dayNumber } from "@/lib/domain/calendar-day";
 import type { AssignmentRecord } from "@/lib/domain/drill-record";
 import type { Fundamental } from "@/lib/domain/fundamental";
@@ -16,7 +15,6 @@ import { field } from "./student-form";
 export interface DrillFormSource {
   readonly alias: string;
   readonly today: string;
-  readonly library: readonly Drill[];
   readonly fundamentals: readonly Fundamental[];
   readonly proposal: DrillProposal;
   /** The fundamental that is in hand; empty: nobody says. */

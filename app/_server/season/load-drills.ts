@@ -2,8 +2,9 @@ import { readDrillDecisions } from "@/db/read/drill-decisions";
 import { readAssignmentLog, readDrills } from "@/db/read/drills";
 import { readStudent } from "@/db/read/students";
 import type { AssignmentRecord } from "@/lib/domain/drill-record";
+import { describedOn, parseEarlierDrills } from "@/lib/domain/drill-version";
 import { buildDrillSince } from "@/lib/report/build-drill-since";
-import { buildDrillPage, buildDrillsPage, type DrillsSource } from "@/lib/report/build-drills";
+import { buildDrillPage, buildDrillsPage, type DrillsSource, type DrillWords } from "@/lib/report/build-drills";
 import type { FormModel } from "@/lib/report/form-model";
 import type { HappenPage } from "@/lib/report/happen-model";
 import { type DrillProposal, proposeDrill } from "@/lib/report/propose-drill";
@@ -50,15 +51,24 @@ export interface DrillRoom {
   readonly back: FormModel;
 }
 
+/** How a given drill goes now, and how it went on the day on which it was given, where that was something else. */
+function wordsOf({ db, scope }: StudentViewer, { drillId, start }: AssignmentRecord): DrillWords {
+  const drill = readDrills(db, scope).find(({ id }) => id === drillId);
+  if (drill === undefined) return { how: "", cautions: "", asGiven: null };
+  const then = describedOn(drill, parseEarlierDrills(drill.earlier), start);
+  const same = then.name === drill.name && then.how === drill.how;
+  return { how: drill.how, cautions: drill.cautions, asGiven: same ? null : { name: then.name, how: then.how } };
+}
+
 /** The page of one given drill without its forms; null: there is none of that name. */
 export async function loadDrillPage(viewer: StudentViewer, assignmentId: string): Promise<HappenPage | null> {
-  const { words, db, scope, student } = viewer;
+  const { words, db, student } = viewer;
   const given = findAssignment(viewer, assignmentId);
   if (given === null) return null;
   const page = buildDrillPage(words, {
     ...sourceOf(viewer),
     given,
-    drill: readDrills(db, scope).find((each) => each.id === given.drillId) ?? { how: "", cautions: "" },
+    drill: wordsOf(viewer, given),
     decisions: readDrillDecisions(db, student),
     since: given.state === "stands" ? buildDrillSince(words, await loadDrillSince(viewer, given)) : null,
     rest: restDaysOf(viewer),
@@ -133,7 +143,6 @@ export function loadDrillForm(viewer: StudentViewer, draftId: string, asked: Ask
   const form = buildDrillForm(words, {
     alias: readStudent(db, student).alias,
     today: viewer.today,
-    library: readDrills(db, scope),
     fundamentals,
     proposal: instead === null ? proposal : asGiven(proposal, instead),
     fundamentalId: wished ?? "",

@@ -2,6 +2,7 @@ import type { FormModel, TextPage } from "@/lib/report/form-model";
 import { mayPass, type RowKey } from "../access/matrix";
 import { loadAcademyTakeOut } from "../archive/load-take-out";
 import { type AskedForm, requireDraftId } from "../draft/draft-forms";
+import { loadLibraryDoor } from "../drill/library-desk";
 import type { Viewer } from "../gate";
 import { loadGoalsDoor } from "../goals/goal-desk";
 import { loadOwningDoor } from "../goals/owning-desk";
@@ -18,6 +19,7 @@ type Part = TextPage["parts"][number];
 /** What leads on from the settings, by the row that whoever follows it must pass. */
 const DOORS: readonly (readonly [RowKey, (viewer: Viewer) => Part])[] = [
   ["/settings/clubs", loadClubsDoor],
+  ["/drills/library", loadLibraryDoor],
   ["/settings/goals", loadGoalsDoor],
   ["/settings/owning", loadOwningDoor],
   ["/settings/privacy", loadKeepingDoor],

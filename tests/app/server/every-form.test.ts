@@ -87,6 +87,8 @@ const KEPT: Readonly<Record<string, string>> = {
   submitAcademyGoal: "academy-goal-form",
   submitOwning: "owning-form",
   submitFairTest: "fair-form",
+  submitLibraryDrill: "library-form",
+  submitDrillChange: "library-change",
   submitDrillStop: "drill-stop",
   submitPlan: "film-plan-form",
   submitLetter: "letter-form",

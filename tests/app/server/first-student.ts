@@ -8,9 +8,10 @@ export function formOf(entries: Readonly<Record<string, string>>): FormData {
   return data;
 }
 
-/** The academy's first student, by the alias, as a page's request has the viewer of one. */
-export function firstStudent(viewer: Viewer): StudentViewer {
-  const student = admitToStudent(viewer, readStudents(viewer.db, viewer.scope)[0]?.id ?? "");
+/** The academy's first student by the alias, or the one of an alias, as a page's request has the viewer of one. */
+export function firstStudent(viewer: Viewer, alias?: string): StudentViewer {
+  const named = readStudents(viewer.db, viewer.scope).filter((each) => alias === undefined || each.alias === alias);
+  const student = admitToStudent(viewer, named[0]?.id ?? "");
   if (!student) throw new Error("no student");
   return { ...viewer, student };
 }

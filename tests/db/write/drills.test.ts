@@ -19,7 +19,15 @@ test("drills come by name; one given to a student bears its name and marks the d
   expect(readDrills(db, academyScope()).map((drill) => drill.name)).toEqual(["Gate", "Wall"]);
   expect(readDrills(db, academyScope())[1]).toEqual({
     ...wall,
-    ...{ dose: "", reps: null, minutesADay: null, daysAWeek: null, remeasureDays: null },
+    ...{
+      dose: "",
+      reps: null,
+      minutesADay: null,
+      daysAWeek: null,
+      remeasureDays: null,
+      retiredOn: null,
+      earlier: "[]",
+    },
   });
   const usual = { dose: "slowly", reps: 20, minutesADay: 12, daysAWeek: 4, remeasureDays: 14 };
   insertDrill(db, academyScope(), { ...wall, id: "d3", name: "Zip", ...usual });

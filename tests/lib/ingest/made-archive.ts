@@ -155,7 +155,15 @@ export const anyArchive: fc.Arbitrary<Archive> = fc
       drills: [
         {
           ...{ id: "d1", name: text, fundamentalId: "hinge", how: text, cautions: text },
-          ...{ dose: text, reps: 20, minutesADay: null, daysAWeek: null, remeasureDays: 14 },
+          ...{
+            dose: text,
+            reps: 20,
+            minutesADay: null,
+            daysAWeek: null,
+            retiredOn: null,
+            earlier: "[]",
+            remeasureDays: 14,
+          },
         },
       ],
       goalBands: [

@@ -7,7 +7,15 @@ import { oneStudent, SAID } from "./carried-archive";
 import { OWN_HEEL } from "./made-archive";
 
 const createdAt = "2026-05-04T18:00:00.000Z";
-const NO_DOSE = { dose: "", reps: null, minutesADay: null, daysAWeek: null, remeasureDays: null };
+const NO_DOSE = {
+  dose: "",
+  reps: null,
+  minutesADay: null,
+  daysAWeek: null,
+  remeasureDays: null,
+  retiredOn: null,
+  earlier: "[]",
+};
 const ASKED_NOTHING = {
   reps: null,
   minutesADay: null,

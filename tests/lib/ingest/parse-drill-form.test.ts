@@ -9,7 +9,7 @@ const formOf = (entries: Entries): FormData => {
   for (const [name, value] of entries) data.set(name, value);
   return data;
 };
-const library = [{ id: "d1", name: "Wall at the hip" }];
+const library = [{ id: "d1", name: "Wall at the hip", offered: "yes" as const }];
 const read = (...more: Entries) =>
   parseDrillForm(formOf([["drill", "d1"], ["start", "2026-05-04"], ...more]), {
     ...{ today: "2026-05-10", library, fundamentals: ["hip-sway", "hinge"] },
