@@ -1,3 +1,4 @@
+import type { CalendarDay } from "./calendar-day";
 import type { ClubKind } from "./club-group";
 
 /** Checkpoints of a swing from which stills are read, in the order of the swing. */
@@ -69,7 +70,35 @@ export interface FundamentalShape<Id extends string> {
   /** Sd of the camera error of a session whose phone placement is unknown, in the unit. */
   readonly cameraSdUnknown: number;
   readonly sensitivity: CameraSensitivity;
+  /** Of the academy's own ones alone: how it is read off a still, and what plus means, as somebody typed it; absent: not said. */
+  readonly ownHow?: string | undefined;
+  readonly ownPlus?: string | undefined;
+  /** The smallest change worth having, in the unit, as the academy says it; absent: it follows from the goal band. */
+  readonly worthwhile?: number | undefined;
+  /** First day on which it isn't read any more; null or absent: it is read. */
+  readonly retiredOn?: CalendarDay | null | undefined;
+  /** How it was defined before, oldest first; absent: it has not changed. */
+  readonly earlier?: readonly EarlierDefinition[] | undefined;
 }
+
+/** What of a fundamental says how sure a reading is and what a change is worth: it holds for films from a day on. */
+export interface Measuring {
+  readonly readerSd: number;
+  readonly cameraSdUnknown: number;
+  readonly sensitivity: CameraSensitivity;
+  readonly worthwhile?: number | undefined;
+}
+
+/** How an academy's own fundamental was defined before, and who changed it why. */
+export type EarlierDefinition = Measuring &
+  Omit<FundamentalShape<OwnId>, "id" | "earlier" | "derivedFrom"> & {
+    /** The day from which the next definition holds; `SINCE_EVER`: nothing was read by this one. */
+    readonly until: CalendarDay;
+    readonly who: string;
+    readonly why: string;
+    /** ISO instant. */
+    readonly changedAt: string;
+  };
 
 /** The name of a fundamental as an id: `own-` + slug for the academy's own ones. */
 export function isOwnId(id: string): id is OwnId {

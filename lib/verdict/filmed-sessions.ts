@@ -4,6 +4,7 @@ import { placeWasSeen } from "@/lib/capture/sighted-effect";
 import { type StandDoubt, sightedStand, unknownStand } from "@/lib/capture/sighted-stand";
 import { standDoubt } from "@/lib/capture/stand-doubt";
 import type { View } from "@/lib/domain/fundamental";
+import { fundamentalOn } from "@/lib/domain/fundamental-on";
 import type { FilmedFundamental, FilmedSession } from "./fingerprint-residuals";
 import type { HistorySession, TrackHistory } from "./session-history";
 import type { StudentRecord } from "./student-record";
@@ -29,7 +30,7 @@ export function filmedSessions(
       const filmed = bySession.get(entry.session.id) ?? [];
       bySession.set(entry.session.id, filmed);
       filmed.push({
-        fundamental,
+        fundamental: fundamentalOn(fundamental, entry.session.day),
         swings: entry.swings.map((swing) => swing.value),
         captureSd: entry.captureSd,
         reader: entry.session.reader,

@@ -1,5 +1,6 @@
 import type { CalendarDay } from "@/lib/domain/calendar-day";
 import type { Fundamental } from "@/lib/domain/fundamental";
+import { fundamentalOn } from "@/lib/domain/fundamental-on";
 import type { MeasuredReaderError } from "@/lib/domain/reread";
 
 /** The sds by which a day's look is held, in the fundamental's unit. */
@@ -40,7 +41,7 @@ export function readerErrorInForce(
   if (own !== null) return { readerSd: own.readerSd, offsetSd: own.offsetSd, number: own.number };
   const parts = fundamental.derivedFrom?.map((id) => measuredOn(fits, id, day)) ?? [];
   const [one, other] = parts;
-  if (!one || !other) return { readerSd: fundamental.readerSd, offsetSd: null, number: null };
+  if (!one || !other) return { readerSd: fundamentalOn(fundamental, day).readerSd, offsetSd: null, number: null };
   return {
     readerSd: Math.hypot(one.readerSd, other.readerSd),
     offsetSd: one.offsetSd === null || other.offsetSd === null ? null : Math.hypot(one.offsetSd, other.offsetSd),

@@ -2,10 +2,12 @@ import type { FilmFacts } from "@/lib/capture/camera-shift";
 import { captureEffect } from "@/lib/capture/capture-effect";
 import type { CaptureEffect } from "@/lib/capture/effect";
 import { checkedCaptureSd } from "@/lib/capture/misplacement";
+import type { CalendarDay } from "@/lib/domain/calendar-day";
 import type { ClubGroup } from "@/lib/domain/club-group";
 import type { Edges, Fundamental } from "@/lib/domain/fundamental";
-import { asDecided, goalInForce, goalsBetween, SINCE_EVER } from "@/lib/domain/goal-band";
-import type { JudgedSession, JudgedTrack } from "@/lib/domain/judged-track";
+import { definitionDays, fundamentalOn } from "@/lib/domain/fundamental-on";
+import { asDecided, type GoalBand, goalInForce, goalsBetween, SINCE_EVER } from "@/lib/domain/goal-band";
+import type { DatedGoal, JudgedSession, JudgedTrack } from "@/lib/domain/judged-track";
 import type { DatedOwningRule } from "@/lib/domain/owning-rule";
 import type { Capture, Reading, Session } from "@/lib/domain/session";
 import { filmFacts } from "./film-facts";
@@ -86,7 +88,7 @@ function oneTrack(
   let index = 0;
   const sessions = measured.map(({ session, swings }): HistorySession => {
     const capture = sessionCapture(record, session.id, fundamental);
-    const effect = captureEffect(capture, fundamental, facts(session));
+    const effect = captureEffect(capture, fundamentalOn(fundamental, session.day), facts(session));
     const early = begins !== null && session.day < begins;
     const apart: ApartReason | null = early ? { kind: "before", begins } : apartReason(session, capture, effect);
     return {
@@ -107,8 +109,10 @@ function oneTrack(
   });
   const stretch = [measured[0]?.session.day ?? asOf, asOf] as const;
   const goals = goalsBetween(record.bands, fundamental, clubGroup, record.student, stretch);
-  const dated = goalsBetween(deciding, fundamental, clubGroup, record.student, stretch).map(
-    ({ low, high, from }, at) => ({ from: at === 0 ? SINCE_EVER : from, low, high, ...leastOf({ low, high }) }),
+  const dated = askedBetween(
+    goalsBetween(deciding, fundamental, clubGroup, record.student, stretch),
+    fundamental,
+    stretch,
   );
   const owning = (record.owningRules ?? []).filter(({ from }) => from <= asOf);
   const base = {
@@ -118,8 +122,8 @@ function oneTrack(
     goal: { low: goal.low, high: goal.high },
     ...(dated.length > 1 ? { goals: dated } : {}),
     ...(owning.length === 0 ? {} : { owning: owning.map(datedRule) }),
-    ...leastOf(goal),
-    checkedCaptureSd: checkedCaptureSd(fundamental),
+    ...leastOf(goal, fundamentalOn(fundamental, asOf)),
+    checkedCaptureSd: checkedCaptureSd(fundamentalOn(fundamental, asOf)),
   };
   const judgedOf = (entries: readonly HistorySession[]): JudgedTrack =>
     withReaderError(
@@ -162,9 +166,29 @@ function judgedSession(record: StudentRecord, fundamental: Fundamental, entry: H
   };
 }
 
-function leastOf(goal: Edges): Pick<JudgedTrack, "worthwhileAtLeast"> {
-  const least = leastWorthwhile(goal);
+/** The least change worth having: what the academy says of its own fundamental, else what follows from the band. */
+function leastOf(goal: Edges, { worthwhile }: Pick<Fundamental, "worthwhile">): Pick<JudgedTrack, "worthwhileAtLeast"> {
+  const least = worthwhile ?? leastWorthwhile(goal);
   return least === undefined ? {} : { worthwhileAtLeast: least };
+}
+
+/** What was asked of a track over a stretch of days: the goals, and the least change worth having, each from its day on. */
+function askedBetween(
+  goals: readonly GoalBand[],
+  fundamental: Fundamental,
+  stretch: readonly [first: CalendarDay, last: CalendarDay],
+): readonly DatedGoal[] {
+  const own = definitionDays(fundamental, stretch);
+  const days = [...new Set([...goals.map(({ from }) => from), ...own])].sort();
+  const asked = days.map((day): DatedGoal => {
+    const { low, high } = goals.findLast(({ from }) => from <= day) ?? { low: null, high: null };
+    return { from: day, low, high, ...leastOf({ low, high }, fundamentalOn(fundamental, day)) };
+  });
+  const isNew = ({ low, high, worthwhileAtLeast }: DatedGoal, before: DatedGoal | undefined): boolean =>
+    before?.low !== low || before.high !== high || before.worthwhileAtLeast !== worthwhileAtLeast;
+  return asked
+    .filter((each, at) => at === 0 || isNew(each, asked[at - 1]))
+    .map((each, at) => (at === 0 ? { ...each, from: SINCE_EVER } : each));
 }
 
 /** What a verdict asks of a rule: not who set it, nor why. */

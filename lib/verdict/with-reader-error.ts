@@ -22,7 +22,8 @@ export function withReaderError(
     offsetSd === null ? { readerSd } : { readerSd, readerOffsetSd: offsetSd };
   const of = (day: string): ReaderErrorInForce => readerErrorInForce(fits, fundamental, day);
   const last = track.sessions.at(-1)?.date;
-  if (last === undefined || fits.length === 0) return { ...track, readerSd: fundamental.readerSd };
+  if (last === undefined || (fits.length === 0 && fundamental.earlier === undefined))
+    return { ...track, readerSd: fundamental.readerSd };
   const latest = of(last);
   return {
     ...track,

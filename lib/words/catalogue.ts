@@ -13,6 +13,7 @@ import compared from "./messages/en/compared.json";
 import consent from "./messages/en/consent.json";
 import correct from "./messages/en/correct.json";
 import decides from "./messages/en/decides.json";
+import definition from "./messages/en/definition.json";
 import desk from "./messages/en/desk.json";
 import door from "./messages/en/door.json";
 import draft from "./messages/en/draft.json";
@@ -79,6 +80,7 @@ const english: Readonly<Record<string, string>> = {
   ...compared,
   ...correct,
   ...decides,
+  ...definition,
   ...desk,
   ...door,
   ...draft,

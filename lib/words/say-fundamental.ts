@@ -12,13 +12,15 @@ export function sayDefinition(words: Words, fundamental: Fundamental): string {
     return words.say("fundamental.own.definition", {
       view: words.say(`view.${fundamental.view}`),
       checkpoint: words.say(`checkpoint.${fundamental.checkpoint}`),
+      how: fundamental.ownHow ?? "",
     });
   return words.say(`fundamental.${fundamental.id}.definition`);
 }
 
 /** What plus means. */
 export function sayPlus(words: Words, fundamental: Fundamental): string {
-  return fundamental.ownName === null
-    ? words.say(`fundamental.${fundamental.id}.plus`)
-    : words.say("fundamental.own.plus");
+  if (fundamental.ownName === null) return words.say(`fundamental.${fundamental.id}.plus`);
+  return fundamental.ownPlus === undefined
+    ? words.say("fundamental.own.plus")
+    : words.say("fundamental.own.plus-means", { plus: fundamental.ownPlus });
 }

@@ -42,8 +42,10 @@ import { loadHistory } from "@/app/_server/session/load-history";
 import { loadReadingSheet } from "@/app/_server/session/load-sheet";
 import { loadNoteCodings } from "@/app/_server/session/note-codings";
 import { loadClubsPage } from "@/app/_server/settings/club-desk";
+import { loadDefinition, loadDefinitionForm, loadDefinitions } from "@/app/_server/settings/definition-desk";
 import { loadSettings } from "@/app/_server/settings/load-settings";
 import { readAssignmentLog, readDrills } from "@/db/read/drills";
+import { readOwnFundamentals } from "@/db/read/own-fundamentals";
 
 /** Every form has a writer by chance. */
 const BY_CHANCE = /[0-9a-f]{8}(?:-[0-9a-f]{4}){3}-[0-9a-f]{12}/g;
@@ -79,6 +81,18 @@ const OF_ACADEMY: readonly (readonly [RowKey, (viewer: Viewer) => unknown])[] = 
   ["/record", (viewer) => [loadRecordPage(viewer), loadUnfinishedPart(viewer)]],
   ["/record/group", (viewer) => loadGroupPage(viewer, { draft: DRAFT })],
   ["/record/group/saved", (viewer) => loadSavedGroup(viewer, undefined)],
+  [
+    "/settings/fundamentals",
+    (viewer) => [loadDefinitions(viewer), loadDefinitionForm(viewer, null, DRAFT), loadDefinition(viewer, "own-none")],
+  ],
+  [
+    "/settings/fundamentals/[fundamental]",
+    (viewer) =>
+      readOwnFundamentals(viewer.db, viewer.scope).map(({ id }) => [
+        loadDefinition(viewer, id),
+        loadDefinitionForm(viewer, id, DRAFT),
+      ]),
+  ],
   ["/settings/goals", (viewer) => loadGoals(viewer, { draft: DRAFT, fundamental: "hinge" })],
   ["/settings/owning", (viewer) => [loadOwningPage(viewer), loadOwningForm(viewer, DRAFT)]],
   ["/settings/clubs", (viewer) => loadClubsPage(viewer)],

@@ -40,6 +40,8 @@ export const ACTION_ROWS = {
   "/rereads/new submitWish": academy(TEACH),
   "/settings submitSettings": academy(RUN),
   "/settings/clubs/change submitClubs": academy(RUN),
+  "/settings/fundamentals submitDefinition": academy(DIRECT),
+  "/settings/fundamentals/[fundamental] submitDefinitionChange": academy(DIRECT),
   "/settings/goals submitAcademyGoal": academy(DIRECT),
   "/settings/keys makeAccessKey": academy(TEACH),
   "/settings/keys revokeAccessKey": academy(TEACH),

@@ -40,6 +40,8 @@ export const PAGE_ROWS = {
   "/settings": viewer(),
   "/settings/clubs": academy(TEACH),
   "/settings/clubs/change": academy(RUN),
+  "/settings/fundamentals": academy(DIRECT),
+  "/settings/fundamentals/[fundamental]": academy(DIRECT),
   "/settings/goals": academy(DIRECT),
   "/settings/keys": academy(TEACH),
   "/settings/notes": academy(TEACH),

@@ -50,6 +50,8 @@ export const ROUTE_ROWS = {
   "GET /api/tables due": academy(TEACH),
   "GET /api/tables compared-drills": academy(DIRECT),
   "GET /api/tables drill-seasons": academy(DIRECT),
+  "GET /api/tables definitions": academy(DIRECT),
+  "GET /api/tables definition": academy(DIRECT),
   "GET /api/tables library": academy(TEACH),
   "GET /api/tables library-drill": academy(DIRECT),
   "GET /api/tables events": student(TEACH),

@@ -33,6 +33,7 @@ import { loadPractice } from "../season/practice-desk";
 import { loadSessionPage } from "../session/load-history";
 import { loadNoteCodings } from "../session/note-codings";
 import { loadClubsPage } from "../settings/club-desk";
+import { loadDefinition, loadDefinitions } from "../settings/definition-desk";
 import { loadReport } from "./load-report";
 import { PAGES_WITH_TABLES, type PageWithTables } from "./table-links";
 
@@ -118,6 +119,9 @@ const LOADERS: Readonly<Record<PageWithTables, (which: Which) => Promise<unknown
   library: async () => loadLibrary(await requireViewer("GET /api/tables library")),
   "library-drill": async (which) =>
     loadLibraryDrill(await requireViewer("GET /api/tables library-drill"), which("drill") ?? ""),
+  definitions: async () => loadDefinitions(await requireViewer("GET /api/tables definitions")),
+  definition: async (which) =>
+    loadDefinition(await requireViewer("GET /api/tables definition"), which("fundamental") ?? ""),
   academy: async (which) => loadAcademyPage(await requireViewer("GET /api/tables academy"), { of: which("group") }),
   due: async () => loadDuePage(await requireViewer("GET /api/tables due")),
   "note-codings": async () => loadNoteCodings(await requireViewer("GET /api/tables note-codings")),

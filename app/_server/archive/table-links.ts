@@ -32,6 +32,8 @@ export const PAGES_WITH_TABLES = [
     "academy",
     "library",
     "library-drill",
+    "definitions",
+    "definition",
   ] as const),
   ...(["decides", "clubs", "note-codings", "rereads", "reader-error", "keeping", "academy-goals", "owning"] as const),
 ] as const;

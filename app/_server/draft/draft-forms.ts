@@ -8,7 +8,7 @@ export interface DraftForm {
   /** Whether it is about one student. */
   readonly about: "student" | "nobody";
   /** What of the student or the academy it is filled in for, by whose id its drafts are told apart; absent: for nothing else. */
-  readonly of?: "session" | "event" | "drill" | "read-back" | "draw" | "request" | "library";
+  readonly of?: "session" | "event" | "drill" | "read-back" | "draw" | "request" | "library" | "definition";
   /**
    * Fields that the browser may keep while the server can't be reached; a name ending in `.` stands for all that begin
    * so. Never a name, a note, an aid, a film or a place of pain: a browser is read by whoever sits down at it.
@@ -31,6 +31,16 @@ function within(
   };
 }
 
+/** A form about something of the academy's that its address names. */
+function beneath(
+  room: string,
+  of: NonNullable<DraftForm["of"]>,
+  end: string,
+  browserKeeps: readonly string[],
+): DraftForm {
+  return { page: (_nobody, id) => `${room}/${encodeURIComponent(id)}${end}`, about: "nobody", of, browserKeeps };
+}
+
 const CAMERA_NUMBERS = ["squareness", "offBy", "pointing", "across", "plumb", "lens", "hands", "distance", "beside"];
 const CAMERA_SIDES = ["pointingSide", "acrossSide", "plumbSide", "besideSide", "frames", "shutter", "placement"];
 
@@ -38,6 +48,8 @@ const CAMERA = [...CAMERA_NUMBERS, ...CAMERA_SIDES].map((name) => `${name}.`);
 const FACTS = ["day", "clubGroup", "circumstance", "daysSincePractice", "solid", "balls", ...CAMERA];
 
 const DOSE = ["reps", "minutes", "daysAWeek", "remeasureDays"];
+
+const MEASURING = ["reading", "camera", "yaw", "roll", "offset", "low", "high", "least", "most", "worthwhile"];
 
 /** The forms by the word with which the kind of their drafts begins. A new form is one more line. */
 export const DRAFT_FORMS: Readonly<Record<string, DraftForm>> = {
@@ -100,12 +112,9 @@ export const DRAFT_FORMS: Readonly<Record<string, DraftForm>> = {
   },
   // What is written of a drill is the academy's, and names nobody; still a browser is read by whoever sits down at it.
   "library-form": { page: () => "/drills/library", about: "nobody", browserKeeps: DOSE },
-  "library-change": {
-    page: (_nobody, id) => `/drills/${encodeURIComponent(id)}/change`,
-    about: "nobody",
-    of: "library",
-    browserKeeps: DOSE,
-  },
+  "library-change": beneath("/drills", "library", "/change", DOSE),
+  "definition-form": { page: () => "/settings/fundamentals", about: "nobody", browserKeeps: MEASURING },
+  "definition-change": beneath("/settings/fundamentals", "definition", "", MEASURING),
   "fair-form": { page: () => "/drills/lot", about: "nobody", browserKeeps: ["least", "spread", "looks", "days"] },
   "decision-form": within("drills", "drill", "/decide", ["next"]),
   "practice-form": {
@@ -120,18 +129,8 @@ export const DRAFT_FORMS: Readonly<Record<string, DraftForm>> = {
   },
   "read-back-values": within("read-back", "read-back", "", ["v."]),
   "reread-wish": { page: () => "/rereads/new", about: "nobody", browserKeeps: ["count"] },
-  "reread-values": {
-    page: (_nobody, id) => `/rereads/${encodeURIComponent(id)}`,
-    about: "nobody",
-    of: "draw",
-    browserKeeps: ["v."],
-  },
-  "reread-second": {
-    page: (_nobody, id) => `/rereads/${encodeURIComponent(id)}`,
-    about: "nobody",
-    of: "draw",
-    browserKeeps: [],
-  },
+  "reread-values": beneath("/rereads", "draw", "", ["v."]),
+  "reread-second": beneath("/rereads", "draw", "", []),
   "handing-form": {
     page: (studentId) => `/students/${studentId}/handing-over`,
     about: "student",

@@ -4,6 +4,7 @@ import { readNoiseModels } from "@/db/read/noise-models";
 import { readOwningRules } from "@/db/read/owning-rules";
 import { readStudent } from "@/db/read/students";
 import { isCalendarDay } from "@/lib/domain/calendar-day";
+import { definedAt } from "@/lib/domain/fundamental-on";
 import { buildKnown, type JudgedThen } from "@/lib/report/build-known";
 import type { RecordPage } from "@/lib/report/record-page-model";
 import type { NoiseModel } from "@/lib/stats/noise-model";
@@ -51,7 +52,8 @@ export function loadKnownRecord(viewer: StudentViewer, record: StudentRecord, kn
   const all = bandsOf(loadBands(db, scope, academy), viewer.student.studentId);
   const bands = all.filter((band) => band.createdAt <= knownAt);
   const owningRules = readOwningRules(db, scope).filter((rule) => rule.recordedAt <= knownAt);
-  return { ...record, ...readKnownThen(db, viewer.student, knownAt), bands, owningRules };
+  const fundamentals = record.fundamentals.map((each) => definedAt(each, knownAt));
+  return { ...record, ...readKnownThen(db, viewer.student, knownAt), fundamentals, bands, owningRules };
 }
 
 /** What was said with what was known at the end of a day, beside what is said now. */

@@ -2,7 +2,7 @@ import type { Database } from "@/db/client";
 import { readClubGrouping } from "@/db/read/club-groups";
 import { readEvents } from "@/db/read/events";
 import { readLookNoise } from "@/db/read/looks";
-import { readOwnFundamentals } from "@/db/read/own-fundamentals";
+import { readOwnFundamentals, readOwnReadingCounts } from "@/db/read/own-fundamentals";
 import { readOwningRules } from "@/db/read/owning-rules";
 import { readReadingsInForce } from "@/db/read/readings";
 import { readReaderErrors } from "@/db/read/rereads";
@@ -11,6 +11,7 @@ import { readStudent } from "@/db/read/students";
 import { orderedFundamentals } from "@/lib/domain/catalogue";
 import type { ClubGrouping } from "@/lib/domain/club-grouping";
 import type { Fundamental } from "@/lib/domain/fundamental";
+import { isRead } from "@/lib/domain/fundamental-on";
 import type { GoalBand } from "@/lib/domain/goal-band";
 import type { RecordedOwningRule } from "@/lib/domain/owning-rule";
 import type { MeasuredReaderError } from "@/lib/domain/reread";
@@ -35,18 +36,30 @@ export interface AcademyRules {
   readonly today: string;
 }
 
+/** An academy's own fundamentals as they are defined; those too that are read no more. */
+export function readOwn(db: Database, scope: AcademyScope): readonly Fundamental[] {
+  return readOwnFundamentals(db, scope).map((row) => {
+    const parsed = parseOwnFundamental(row.definition);
+    if (!parsed) throw new Error(`the definition of ${row.id} can't be read`);
+    return parsed;
+  });
+}
+
+/** Of an academy's own fundamentals those of which there is something to say: what is read no more and never was isn't one. */
+function readStandingOwn(db: Database, scope: AcademyScope, today: string): readonly Fundamental[] {
+  const own = readOwn(db, scope);
+  if (own.every((fundamental) => isRead(fundamental, today))) return own;
+  const counts = readOwnReadingCounts(db, scope);
+  return own.filter((fundamental) => isRead(fundamental, today) || counts.has(fundamental.id));
+}
+
 export function loadAcademyRules(
   db: Database,
   scope: AcademyScope,
   academy: { readonly seasonStart: string; readonly fixedToday: string | null; readonly zone: string },
 ): AcademyRules {
-  const own = readOwnFundamentals(db, scope).map((row) => {
-    const parsed = parseOwnFundamental(row.definition);
-    if (!parsed) throw new Error(`the definition of ${row.id} can't be read`);
-    return parsed;
-  });
   return {
-    fundamentals: orderedFundamentals(own),
+    fundamentals: orderedFundamentals(readStandingOwn(db, scope, todayOf(academy))),
     bands: loadBands(db, scope, academy),
     grouping: readClubGrouping(db, scope),
     seasonStart: academy.seasonStart,

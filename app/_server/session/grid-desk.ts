@@ -2,6 +2,8 @@ import { readPreference } from "@/db/read/preferences";
 import { readStudent } from "@/db/read/students";
 import { insertPreference } from "@/db/write/preferences";
 import type { ClubGroup } from "@/lib/domain/club-group";
+import type { Fundamental } from "@/lib/domain/fundamental";
+import { isRead } from "@/lib/domain/fundamental-on";
 import { chooseFirstColumns } from "@/lib/report/choose-first-columns";
 import { ARRANGEMENTS, type Arrangement } from "@/lib/report/grid-model";
 import { buildTrackSummary } from "@/lib/report/track-summary";
@@ -46,6 +48,11 @@ export function turnGrid(viewer: Viewer): void {
   keep(viewer, "arrangement", turned[preferred(viewer, "arrangement")]);
 }
 
+/** The fundamentals that are read from films today: what the academy has retired of its own is no column any more. */
+export function loadRead({ db, scope, academy, today }: Viewer): readonly Fundamental[] {
+  return loadAcademyRules(db, scope, academy).fundamentals.filter((fundamental) => isRead(fundamental, today));
+}
+
 /**
  * What a student's grid is made of. Of what is on file only the choice of the first columns comes through: the readings
  * to come are taken blind.
@@ -53,7 +60,7 @@ export function turnGrid(viewer: Viewer): void {
  * @param clubGroup whose tracks say what matters now
  */
 export async function loadGridSource(viewer: StudentViewer, clubGroup: ClubGroup): Promise<GridSource> {
-  const { fundamentals } = loadAcademyRules(viewer.db, viewer.scope, viewer.academy);
+  const fundamentals = loadRead(viewer);
   const { tracks } = await loadStudentVerdicts(viewer);
   const ranked = tracks
     .filter(({ history }) => history.clubGroup === clubGroup)

@@ -1,8 +1,7 @@
 import type { ClubGroup } from "@/lib/domain/club-group";
 import type { Fundamental, FundamentalId } from "@/lib/domain/fundamental";
 import type { Viewer } from "../gate";
-import { loadAcademyRules } from "../season/student-record";
-import { loadGridSource } from "./grid-desk";
+import { loadGridSource, loadRead } from "./grid-desk";
 import type { ChosenStudent } from "./group-desk";
 import type { GridSource } from "./session-grid";
 
@@ -32,7 +31,7 @@ export async function loadGroupGrids(
   clubGroup: ClubGroup,
   wished: readonly string[],
 ): Promise<ReadonlyMap<string, GroupGrid>> {
-  const { fundamentals } = loadAcademyRules(viewer.db, viewer.scope, viewer.academy);
+  const fundamentals = loadRead(viewer);
   const chosen = readIn(fundamentals, new Set(wished));
   const sources: { readonly id: string; readonly source: GridSource }[] = [];
   // One after the other: each asks the same database.

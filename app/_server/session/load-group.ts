@@ -13,6 +13,7 @@ import { isDraftId } from "../draft/draft-forms";
 import { withKeep } from "../draft/with-keep";
 import type { Viewer } from "../gate";
 import { loadAcademyRules } from "../season/student-record";
+import { loadRead } from "./grid-desk";
 import { answerGroup, chosenStudents, findGroupDraft, GROUP_FORM } from "./group-desk";
 import { buildGroupForm } from "./group-form";
 import { loadGroupGrids } from "./group-grids";
@@ -102,7 +103,7 @@ function choosePage(
       students.map((student) => student.id),
     ).flatMap((student) => (student.consent === "missing" ? [student.id] : [])),
   );
-  const { fundamentals, grouping } = loadAcademyRules(viewer.db, viewer.scope, viewer.academy);
+  const { grouping } = loadAcademyRules(viewer.db, viewer.scope, viewer.academy);
   const wished = ids.length > MOST_STUDENTS ? "choose-group.too-many" : "choose-group.nobody";
   const tick = (list: readonly string[], value: string): "yes" | "no" => (list.includes(value) ? "yes" : "no");
   return {
@@ -125,7 +126,7 @@ function choosePage(
       {
         name: "column",
         legend: words.say("choose-group.columns"),
-        options: fundamentals
+        options: loadRead(viewer)
           .filter((each) => each.derivedFrom === null)
           .map((each) => ({ value: each.id, label: sayFundamental(words, each), ticked: tick(columns, each.id) })),
       },

@@ -10,6 +10,7 @@ import { loadKeysDoor } from "../import/load-keys";
 import { loadRereadsDoor } from "../reread/load-rereads";
 import { loadNotesDoor } from "../session/note-codings";
 import { loadClubsDoor } from "./club-desk";
+import { loadDefinitionsDoor } from "./definition-desk";
 import { loadKeepingDoor } from "./keeping-desk";
 import { loadSwitch } from "./load-switch";
 import { loadSettingsForm } from "./settings-desk";
@@ -20,6 +21,7 @@ type Part = TextPage["parts"][number];
 const DOORS: readonly (readonly [RowKey, (viewer: Viewer) => Part])[] = [
   ["/settings/clubs", loadClubsDoor],
   ["/drills/library", loadLibraryDoor],
+  ["/settings/fundamentals", loadDefinitionsDoor],
   ["/settings/goals", loadGoalsDoor],
   ["/settings/owning", loadOwningDoor],
   ["/settings/privacy", loadKeepingDoor],

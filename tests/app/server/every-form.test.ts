@@ -89,6 +89,8 @@ const KEPT: Readonly<Record<string, string>> = {
   submitFairTest: "fair-form",
   submitLibraryDrill: "library-form",
   submitDrillChange: "library-change",
+  submitDefinition: "definition-form",
+  submitDefinitionChange: "definition-change",
   submitDrillStop: "drill-stop",
   submitPlan: "film-plan-form",
   submitLetter: "letter-form",

@@ -12,7 +12,7 @@ import { giveDrill } from "@/app/_server/season/drill-desk";
 import { loadDrillForm, loadDrillPage } from "@/app/_server/season/load-drills";
 import { addStudent } from "@/app/_server/season/student-desk";
 import { readDrills } from "@/db/read/drills";
-import type { FormModel } from "@/lib/report/form-model";
+import { sent } from "./corrected-season";
 import { firstStudent, formOf } from "./first-student";
 import { startAcademy } from "./own-academy-data";
 
@@ -33,15 +33,11 @@ function kept(outcome: ReturnType<typeof changeDrill>): string {
   return outcome.drillId;
 }
 
-/** The fields of a form as a page sends them, with some of them changed. */
-function sent(form: FormModel | null, over: Readonly<Record<string, string>>): FormData {
+function shown(id: string, draft: string = randomUUID()) {
+  const form = loadLibraryForm(viewer, id, draft);
   if (form === null) throw new Error("no form");
-  const fields = form.parts.flatMap((part) => part.fields.map(({ name, value }) => [name, value] as const));
-  const hidden = form.hidden.map(({ name, value }) => [name, value] as const);
-  return formOf({ ...Object.fromEntries([...fields, ...hidden]), ...over });
+  return form;
 }
-
-const shown = (id: string, draft: string = randomUUID()) => loadLibraryForm(viewer, id, draft);
 const cells = () => loadLibrary(viewer).parts[0]?.table?.rows.map((row) => row.cells) ?? [];
 
 it("a drill joins the library by itself, once, and is offered with its dose where drills are given", () => {
@@ -80,7 +76,7 @@ it("described anew, what was given before says how it was; the history keeps who
   const facts = (await loadDrillPage(dot(), given.assignmentId))?.parts[0];
   expect(facts?.heading).toBe("Two tees");
   expect(facts?.facts[0]).toMatchObject({ name: "When it was given", value: "Gate: Through two tees." });
-  expect(shown(id)?.parts[0]?.fields.some(({ name }) => name === "fundamental")).toBe(false);
+  expect(shown(id).parts[0]?.fields.some(({ name }) => name === "fundamental")).toBe(false);
 });
 
 it("two who change it at once: the second sees what it became, and may hold to theirs", () => {
@@ -92,7 +88,7 @@ it("two who change it at once: the second sees what it became, and may hold to t
   if (refused.kind !== "refused") throw new Error("kept");
   expect(readDrills(viewer.db, viewer.scope)[0]).toMatchObject({ reps: 10, cautions: "" });
   const again = shown(id, refused.draftId);
-  expect(again?.refusal).toContain("Somebody changed this drill");
+  expect(again.refusal).toContain("Somebody changed this drill");
   kept(changeDrill(viewer, id, sent(again, {})));
   expect(readDrills(viewer.db, viewer.scope)[0]).toMatchObject({ reps: 20, cautions: "Slowly." });
 });
@@ -115,6 +111,6 @@ it("offered no more, it is still there for whoever had it, and for nobody else; 
 });
 
 it("of a drill that isn't there nothing is shown or kept", () => {
-  expect([shown("none"), loadLibraryDrill(viewer, "none")]).toEqual([null, null]);
+  expect([loadLibraryForm(viewer, "none", randomUUID()), loadLibraryDrill(viewer, "none")]).toEqual([null, null]);
   expect(changeDrill(viewer, "none", formOf({ why: "x" }))).toEqual({ kind: "unknown" });
 });
