@@ -86,6 +86,8 @@ const GOALS: Readonly<Record<ClubGroup, typeof anyClub>> = {
 export const LEAD_HEEL: Fundamental = {
   id: "own-lead-heel",
   ownName: "Lead heel lift at the top",
+  ownHow: "The height of the lead heel’s edge above the ground, against the width of the stance.",
+  ownPlus: "heel higher",
   unit: "pct-stance",
   view: "face-on",
   checkpoint: "top",

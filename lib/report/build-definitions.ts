@@ -2,7 +2,7 @@ import { BUILT_IN } from "@/lib/domain/catalogue";
 import type { EarlierDefinition, Fundamental } from "@/lib/domain/fundamental";
 import { isRead } from "@/lib/domain/fundamental-on";
 import { SINCE_EVER } from "@/lib/domain/goal-band";
-import { shownHalf } from "@/lib/ingest/parse-definition-form";
+import { HALF_OF_SD, shownHalf } from "@/lib/ingest/parse-definition-form";
 import type { Words } from "@/lib/words/catalogue";
 import { sayDay } from "@/lib/words/day-words";
 import { sayBand, sayNumber, withUnit } from "@/lib/words/number-words";
@@ -64,11 +64,13 @@ function listTable(
         sayFundamental(words, each),
         sayDefinition(words, each),
         sayPlus(words, each),
-        sayHalf(words, each, each.readerSd),
-        sayHalf(words, each, each.cameraSdUnknown),
+        ...[each.readerSd, each.cameraSdUnknown].map((sd) =>
+          words.say("definition.half", { half: inUnit(words, each, sayNumber(words, HALF_OF_SD * sd, 1)) }),
+        ),
         ...(kind === "own" ? [String(counts.get(each.id) ?? 0), sayRead(words, each, today)] : []),
       ],
       tone: isRead(each, today) ? ("plain" as const) : ("quiet" as const),
+      ...(kind === "own" ? { href: `/settings/fundamentals/${encodeURIComponent(each.id)}` } : {}),
     })),
   };
 }
@@ -83,16 +85,7 @@ export function buildDefinitions(words: Words, source: DefinitionsSource): Happe
     paragraphs: [],
     facts: [],
     table: fundamentals.length === 0 ? null : listTable(words, kind, fundamentals, source),
-    open:
-      kind === "built-in" || fundamentals.length === 0
-        ? null
-        : {
-            label: words.say("definition.open"),
-            links: fundamentals.map((each) => ({
-              href: `/settings/fundamentals/${encodeURIComponent(each.id)}`,
-              label: sayFundamental(words, each),
-            })),
-          },
+    open: null,
   });
   return {
     title: words.say("definitions.title", { own: own.length }),

@@ -50,10 +50,10 @@ function sayState(words: Words, { retiredOn }: DrillDescription, today: string):
 }
 
 function listTable(words: Words, source: LibrarySource): TableModel {
-  const { drills, today } = source;
+  const { drills, today, changes } = source;
   return {
     caption: words.say("library.caption"),
-    columns: ["drill", "for", "how", "cautions", "usual", "given", "state"].map((name) => ({
+    columns: ["drill", "for", "how", "usual", "given", "state"].map((name) => ({
       label: words.say(`library.column.${name}`),
       align: name === "given" ? ("end" as const) : ("start" as const),
     })),
@@ -61,11 +61,12 @@ function listTable(words: Words, source: LibrarySource): TableModel {
       cells: [
         drill.name,
         sayFor(words, source, drill.fundamentalId),
-        ...[drill.how, drill.cautions, sayUsual(words, drill)],
+        ...[`${drill.how} ${drill.cautions}`.trim(), sayUsual(words, drill)],
         String(drill.given),
         sayState(words, drill, today),
       ],
       tone: isOffered(drill, today) ? ("plain" as const) : ("quiet" as const),
+      ...(changes === "yes" ? { href: changeHref(drill.id) } : {}),
     })),
   };
 }
@@ -91,13 +92,7 @@ export function buildLibrary(words: Words, source: LibrarySource): HappenPage {
         paragraphs: drills.length === 0 ? [words.say("library.none")] : [],
         facts: [],
         table: drills.length === 0 ? null : listTable(words, source),
-        open:
-          drills.length === 0 || changes === "no"
-            ? null
-            : {
-                label: words.say("library.open"),
-                links: drills.map(({ id, name }) => ({ href: changeHref(id), label: name })),
-              },
+        open: null,
       },
     ],
     cautions: [words.say("library.caution")],

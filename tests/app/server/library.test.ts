@@ -44,7 +44,7 @@ it("a drill joins the library by itself, once, and is offered with its dose wher
   expect(loadLibrary(viewer).title).toBe("No drill is offered");
   const data = formOf({ ...GATE, draft: randomUUID() });
   expect([kept(addDrill(viewer, data)), kept(addDrill(viewer, data))]).toHaveLength(2);
-  expect(cells()).toEqual([["Gate", "Wrist hinge", GATE.how, "", "20 repeats a day, 4 days a week", "0", "offered"]]);
+  expect(cells()).toEqual([["Gate", "Wrist hinge", GATE.how, "20 repeats a day, 4 days a week", "0", "offered"]]);
   const [part] = loadDrillForm(dot(), randomUUID(), {}).parts;
   expect(part?.fields[0]?.options.map(({ label }) => label)).toEqual(["Gate (Wrist hinge)", "A new drill"]);
 });
