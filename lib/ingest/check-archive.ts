@@ -2,6 +2,7 @@ import type { Archive, ArchivedStudent } from "@/lib/domain/archive";
 import { parseTakenPlan } from "@/lib/domain/asking";
 import { parseCarried } from "@/lib/domain/carried-look";
 import { parseClubGrouping, SHORT_LIST } from "@/lib/domain/club-grouping";
+import { parseEarlierDrills } from "@/lib/domain/drill-version";
 import { namedInPlan } from "@/lib/domain/film-plan";
 import { isOwnId } from "@/lib/domain/fundamental";
 import { parseNoiseLine } from "./parse-noise-line";
@@ -89,6 +90,9 @@ function checkRules(issues: Issues, { rules }: Archive): void {
     rules.readerErrors.map(({ fundamentalId, number }) => `${fundamentalId} ${number}`),
     "rules.readerErrors",
   );
+  rules.drills.forEach(({ earlier }, at) => {
+    if (!holds(() => parseEarlierDrills(earlier))) issues.add(`rules.drills[${at}]`, "not-earlier");
+  });
   issues.once(
     rules.drills.map((drill) => drill.id),
     "rules.drills",

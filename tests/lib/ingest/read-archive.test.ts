@@ -106,6 +106,12 @@ describe("a broken archive is refused with the place that is wrong", () => {
         }),
     ],
     [
+      "a drill whose history isn't one",
+      "rules.drills[0]",
+      "not-earlier",
+      (archive) => Object.assign(archive.rules.drills[0] ?? {}, { earlier: '[{"how":1}]' }),
+    ],
+    [
       "a noise model that isn't one",
       "rules.noiseModels[0]",
       "not-noise",
