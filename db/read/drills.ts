@@ -4,6 +4,7 @@ import type { AcademyScope, StudentScope } from "@/lib/domain/scope";
 import type { DrillAssignment } from "@/lib/domain/student";
 import type { Database } from "../client";
 import { drill, drillAssignment } from "../schema-work";
+import { seenBy, VISIBLE_SQL } from "./visible";
 
 /** A drill of the academy's library. */
 export type Drill = Omit<typeof drill.$inferSelect, "academyId">;
@@ -38,16 +39,17 @@ export function readDrills(db: Database, scope: AcademyScope): Drill[] {
 }
 
 /**
- * How often each drill of the library was given, to whomever, what was taken back too; drills that were never given aren't
- * among them. Only how often: nothing of it is about a student.
+ * How often each drill of the library was given to students whom the viewer may see, what was taken back too; drills that were
+ * never given aren't among them.
  */
 export function readDrillCounts(db: Database, scope: AcademyScope): ReadonlyMap<string, number> {
   const rows = db.sqlite
-    .prepare<[string], { drillId: string; given: number }>(
+    .prepare<[string, { seen: string | null }], { drillId: string; given: number }>(
       `SELECT drill_id AS drillId, count(*) AS given FROM drill_assignment
-       JOIN drill ON drill.id = drill_id WHERE academy_id = ? GROUP BY drill_id`,
+       JOIN student ON student.id = drill_assignment.student_id
+       WHERE student.academy_id = ? AND ${VISIBLE_SQL} GROUP BY drill_id ORDER BY drill_id`,
     )
-    .all(scope.academyId);
+    .all(scope.academyId, seenBy(scope));
   return new Map(rows.map(({ drillId, given }) => [drillId, given]));
 }
 

@@ -4,7 +4,7 @@ import type { AskedDose } from "@/lib/domain/drill-record";
 import { type DrillDescription, type EarlierDrill, parseEarlierDrills } from "@/lib/domain/drill-version";
 import type { AcademyScope, StudentScope } from "@/lib/domain/scope";
 import { type Database, inTransaction } from "../client";
-import { type Drill, type FiledAssignment, readDrillCounts, readDrills, type UsualDose } from "../read/drills";
+import { type Drill, type FiledAssignment, readDrills, type UsualDose } from "../read/drills";
 import { drill, drillAssignment } from "../schema-work";
 import type { RecordedBy } from "./events";
 import { updateRevision } from "./students";
@@ -27,6 +27,12 @@ export function insertDrill(
       ...{ dose, reps, minutesADay, daysAWeek, remeasureDays },
     })
     .run();
+}
+
+/** Whether a drill was ever given to anybody, what was taken back too. */
+function wasGiven(db: Database, drillId: string): boolean {
+  const of = eq(drillAssignment.drillId, drillId);
+  return db.orm.select({ id: drillAssignment.id }).from(drillAssignment).where(of).limit(1).get() !== undefined;
 }
 
 /** A drill as it is from now on, the changes that were in sight when it was typed, and who changes it why. */
@@ -56,8 +62,7 @@ export function updateDrill(
     const { id: _id, earlier, ...described } = now;
     const before = parseEarlierDrills(earlier);
     if (before.length !== seen) return { kind: "stale" };
-    if (becomes.fundamentalId !== now.fundamentalId && (readDrillCounts(db, scope).get(drillId) ?? 0) > 0)
-      return { kind: "given" };
+    if (becomes.fundamentalId !== now.fundamentalId && wasGiven(db, drillId)) return { kind: "given" };
     const { who, why, now: changedAt, today } = by;
     const kept: readonly EarlierDrill[] = [...before, { ...described, until: today, who, why, changedAt }];
     db.orm
