@@ -25,6 +25,8 @@ export interface ComparedDrillsPage {
   readonly back: Link;
   /** The way to the one comparison that chance makes fair. */
   readonly tests: Link;
+  /** Where everybody stands in what the drills are for; null: no drill was given. */
+  readonly spread: Link | null;
   readonly fundamentals: Choice | null;
   readonly clubs: Choice | null;
   /** Null: too few students are compared to make groups of them. */

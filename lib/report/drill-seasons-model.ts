@@ -29,6 +29,8 @@ export interface DrillSeasonsPage {
   readonly title: string;
   readonly lede: string;
   readonly back: Link;
+  /** Where everybody stands in what the drill is for. */
+  readonly spread: Link;
   readonly clubs: CardChoice | null;
   /** Null: nobody is measured. */
   readonly seasons: {

@@ -22,7 +22,7 @@ export const PAGES_WITH_TABLES = [
     "read-backs",
     "goals",
   ] as const),
-  ...(["past-imports", "past-import", "keys", "due", "compared-drills", "drill-seasons", "academy"] as const),
+  ...(["past-imports", "past-import", "keys", "due", "compared-drills", "drill-seasons", "academy", "spread"] as const),
   ...(["decides", "clubs", "note-codings", "rereads", "reader-error", "keeping", "academy-goals", "owning"] as const),
 ] as const;
 

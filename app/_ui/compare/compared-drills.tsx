@@ -48,10 +48,12 @@ export function ComparedDrills({ model }: { readonly model: ComparedDrillsPage }
         {model.fundamentals === null ? null : <Choices {...model.fundamentals} />}
         {model.clubs === null ? null : <Choices {...model.clubs} />}
         {model.filter === null ? null : <GroupFilter filter={model.filter} />}
-        <p>
-          <Link prefetch={false} href={model.tests.href}>
-            {model.tests.label}
-          </Link>
+        <p className={styles.ways}>
+          {[model.tests, ...(model.spread === null ? [] : [model.spread])].map((link) => (
+            <Link key={link.href} prefetch={false} href={link.href}>
+              {link.label}
+            </Link>
+          ))}
         </p>
       </PageHead>
       {proved === null ? null : (

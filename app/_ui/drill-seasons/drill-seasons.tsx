@@ -1,3 +1,4 @@
+import Link from "next/link";
 import type { DrillSeasonsPage } from "@/lib/report/drill-seasons-model";
 import { Choices } from "../choices/choices";
 import { BackLink } from "../part/back-link";
@@ -12,6 +13,11 @@ export function DrillSeasons({ model }: { readonly model: DrillSeasonsPage }) {
     <>
       <PageHead title={model.title} lede={model.lede} before={<BackLink link={model.back} />}>
         {model.clubs === null ? null : <Choices {...model.clubs} />}
+        <p>
+          <Link prefetch={false} href={model.spread.href}>
+            {model.spread.label}
+          </Link>
+        </p>
       </PageHead>
       {seasons === null ? null : (
         <Part margin={seasons.margin} explains={seasons.explains}>
