@@ -10,7 +10,7 @@ import { type SpreadSource, tracksOf } from "./spread-source";
 import { spreadTable } from "./spread-table";
 import type { TrackSummary } from "./track-summary";
 
-/** A track that has a level; `place` is null-free. */
+/** A track that has a level. */
 export interface PlacedTrack {
   readonly track: TrackSummary;
   readonly level: number;
@@ -65,6 +65,18 @@ export function sayAxis(words: Words, { fundamental }: SpreadSource, { kind, ban
   return words.say(`spread.bands.${kind}`, { band: kind === "same" ? sayBand(words, band, fundamental.unit) : "" });
 }
 
+/** The band of a line whose dots share one, where not all of a drawing do. */
+function sayOwnBand(
+  words: Words,
+  { fundamental }: SpreadSource,
+  { kind }: SpreadAxis,
+  placed: readonly PlacedTrack[],
+): string {
+  const [first] = placed;
+  const isShared = placed.every(({ goal }) => goal.low === first?.goal.low && goal.high === first.goal.high);
+  return kind === "own" && first !== undefined && isShared ? sayBand(words, first.goal, fundamental.unit) : "none";
+}
+
 /** The latest levels of a fundamental as dots on one axis, and the same counted in a table; null: there is no level. */
 export function spreadChart(words: Words, source: SpreadSource, placed: readonly PlacedTrack[]): SpreadChart | null {
   if (placed.length === 0) return null;
@@ -102,6 +114,7 @@ export function spreadChart(words: Words, source: SpreadSource, placed: readonly
       ...{ dots: stacked.lines[at]?.dots ?? [], lanes: stacked.lines[at]?.lanes ?? 0 },
       label: words.say("spread.line", {
         ...{ name: line.name, levels: line.placed.length, inside: count(line.placed, "inside"), bare },
+        band: sayOwnBand(words, source, axis, line.placed),
       }),
     })),
     legend: places.map((place) => ({ place, label: words.say(`spread.legend.${place}`) })),
