@@ -1,7 +1,29 @@
 import { readFileSync } from "node:fs";
+import path from "node:path";
+import { openDatabase } from "@/db/client";
+import { POLICY } from "@/lib/verdict/policy";
+import { served } from "./served";
 import { expect, expectAccessible, test } from "./watched";
 
 test.describe.configure({ mode: "parallel" });
+
+/** How many kept verdicts of whoever is here lie at a place, counted in the file itself. */
+function keptAt(fundamental: string, place: string): number {
+  const db = openDatabase(path.join(served.data, "demo", "proofband.db"), "read");
+  try {
+    const count = db.sqlite
+      .prepare<[string, string, string], number>(
+        `SELECT count(*) FROM analysis JOIN student ON student.id = analysis.student_id
+         WHERE fundamental_id = ? AND json_extract(summary, '$.verdict.position') = ? AND policy_version = ?
+           AND data_revision = student.revision AND departed_on IS NULL`,
+      )
+      .pluck()
+      .get(fundamental, place, POLICY.version);
+    return count ?? -1;
+  } finally {
+    db.close();
+  }
+}
 
 /** The first number of a text. */
 const numberOf = (text: string | null): number => Number(/\d+/.exec(text ?? "")?.[0]);
@@ -30,6 +52,7 @@ test("a row of the academy's page leads to it, and a number of it to just those 
   const where = page.getByRole("table", { name: "Where the levels lie" });
   const shown = (await where.getByRole("cell").allTextContents()).map(Number);
   expect(shown).toEqual([counts[2], counts[1], counts[0]]);
+  expect(shown).toEqual(["outside", "edge", "inside"].map((place) => keptAt("hinge", place)));
   const drawn = page.getByRole("img", { name: /levels of Wrist hinge/ }).first();
   expect(numberOf(await drawn.getAttribute("aria-label"))).toBe(shown.reduce((sum, each) => sum + each, 0));
   const outside = where.getByRole("row", { name: /^Outside/ }).getByRole("link");

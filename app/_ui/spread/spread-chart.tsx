@@ -16,21 +16,38 @@ const GAP = 14;
 
 type Form = keyof typeof SIZES;
 
+const disc = (x: number, y: number, r: number): string =>
+  `M${pixel(x - r)} ${pixel(y)}a${r} ${r} 0 1 0 ${pixel(2 * r)} 0a${r} ${r} 0 1 0 ${pixel(-2 * r)} 0Z`;
+
+const SHAPES = {
+  inside: disc,
+  ring: disc,
+  half: (x: number, y: number, r: number) => `M${pixel(x)} ${pixel(y - r)}a${r} ${r} 0 0 0 0 ${pixel(2 * r)}Z`,
+  outside: (x: number, y: number, r: number) => `M${pixel(x)} ${pixel(y - r)}l${r} ${r}l${-r} ${r}l${-r} ${-r}Z`,
+} as const;
+
 /** A disc inside, a disc half filled on an edge, a diamond outside; an open ring where no band is. */
-function Mark(props: { readonly place: SpreadPlace; readonly x: number; readonly y: number; readonly r: number }) {
-  const [x, y, r] = [pixel(props.x), pixel(props.y), pixel(props.r)];
-  if (props.place === "outside")
-    return <path className={styles.outside} d={`M${x} ${pixel(y - r)}l${r} ${r}l${-r} ${r}l${-r} ${-r}Z`} />;
-  if (props.place === "inside") return <circle className={styles.inside} cx={x} cy={y} r={r} />;
-  const ring = pixel(r - 0.6);
-  return (
-    <>
-      <circle className={styles.ring} cx={x} cy={y} r={ring} />
-      {props.place === "edge" ? (
-        <path className={styles.half} d={`M${x} ${pixel(y - ring)}a${ring} ${ring} 0 0 1 0 ${pixel(2 * ring)}Z`} />
-      ) : null}
-    </>
-  );
+const MARKS = {
+  inside: ["inside"],
+  edge: ["ring", "half"],
+  outside: ["outside"],
+  none: ["ring"],
+} as const satisfies Record<SpreadPlace, readonly (keyof typeof SHAPES)[]>;
+
+/** All marks of a line that mean the same as one path: a browser is sent each of them once, as text. */
+function Marks(props: {
+  readonly place: SpreadPlace;
+  readonly at: readonly { readonly x: number; readonly y: number }[];
+  readonly r: number;
+}) {
+  // A ring's line is drawn half outside of it.
+  const size = { whole: pixel(props.r), ring: pixel(Math.max(0.5, props.r - 0.6)) };
+  return MARKS[props.place].map((shape) => {
+    const r = shape === "ring" || shape === "half" ? size.ring : size.whole;
+    return (
+      <path key={shape} className={styles[shape]} d={props.at.map(({ x, y }) => SHAPES[shape](x, y, r)).join("")} />
+    );
+  });
 }
 
 /** Where the words of an edge stand: outward of it, within the drawing. */
@@ -99,9 +116,11 @@ export function spreadDrawing(chart: Model, form: Form) {
       {placed.map(({ strip, words, line }) => (
         <g key={strip.label}>
           <path className={styles.axis} d={`M${left} ${pixel(line)}H${right}`} />
-          {strip.dots.map(({ at, lane, place }) => (
-            <Mark key={`${at} ${lane}`} place={place} x={x(at)} y={line - 1 - dot * (lane + 0.5)} r={dot / 2} />
-          ))}
+          {chart.legend.map(({ place }) => {
+            const own = strip.dots.filter((each) => each.place === place);
+            const at = own.map((each) => ({ x: x(each.at), y: line - 1 - dot * (each.lane + 0.5) }));
+            return own.length === 0 ? null : <Marks key={place} place={place} at={at} r={dot / 2} />;
+          })}
           <text className={styles.name} x={left} y={pixel(words)}>
             {strip.label}
           </text>
@@ -122,7 +141,7 @@ export function spreadDrawing(chart: Model, form: Form) {
         </text>
         {legendPlaces(chart.legend, form, legendTop).map(({ place, label, x: at, y }) => (
           <g key={place}>
-            <Mark place={place} x={at + 5} y={y - 5} r={5} />
+            <Marks place={place} at={[{ x: at + 5, y: y - 5 }]} r={5} />
             <text x={at + 16} y={pixel(y)}>
               {label}
             </text>

@@ -7,7 +7,6 @@ import type { SpreadChart } from "@/lib/report/spread-model";
 import { wordsFor } from "@/lib/words/catalogue";
 import { HOSTILE } from "../../lib/ingest/hostile-texts";
 import { levelOf, spreadSource } from "../../lib/report/made-spread";
-import { countOf } from "./made-season-chart";
 import { readXml } from "./read-xml";
 
 const UI = path.join(import.meta.dirname, "../../../app/_ui");
@@ -21,6 +20,13 @@ function made(count = 40): SpreadChart {
   return chart;
 }
 
+/** Where the marks of a kind begin, those of the legend too. */
+function marksOf(file: string, kind: string): readonly (readonly [number, number])[] {
+  return [...file.matchAll(new RegExp(`class="${kind}" d="([^"]*)"`, "g"))].flatMap(([, d]) =>
+    [...(d ?? "").matchAll(/M([\d.-]+) ([\d.-]+)/g)].map(([, x, y]) => [Number(x), Number(y)] as const),
+  );
+}
+
 describe("the levels of a fundamental as a file", () => {
   it.each(["colour", "one-colour"] as const)(
     "%s: a mark a level, the band and all words, and nothing from outside",
@@ -31,9 +37,10 @@ describe("the levels of a fundamental as a file", () => {
       const dots = chart.strips.flatMap((strip) => strip.dots);
       const of = (place: string): number => dots.filter((dot) => dot.place === place).length + 1;
       expect(dots).toHaveLength(40);
-      expect(countOf(file, /class="inside"/g)).toBe(of("inside"));
-      expect(countOf(file, /class="half"/g)).toBe(of("edge"));
-      expect(countOf(file, /class="outside"/g)).toBe(of("outside"));
+      expect(marksOf(file, "inside")).toHaveLength(of("inside"));
+      expect(marksOf(file, "half")).toHaveLength(of("edge"));
+      expect(marksOf(file, "ring")).toHaveLength(of("edge"));
+      expect(marksOf(file, "outside")).toHaveLength(of("outside"));
       expect(tags.filter((tag) => tag === "svg")).toHaveLength(1);
       expect(texts).toEqual(
         expect.arrayContaining([chart.title, chart.sentence, chart.axisTitle, "85°", "95°", chart.strips[0]?.label]),
@@ -48,9 +55,12 @@ describe("the levels of a fundamental as a file", () => {
     for (const count of [1, 40, 1000]) {
       const file = spreadFile(made(count), sheets, "colour");
       const height = Number(/viewBox="-16 -16 [\d.]+ ([\d.]+)"/.exec(file)?.[1]);
-      const all = [...file.matchAll(/ cy="([\d.-]+)"/g)].map(([, y]) => Number(y));
+      const all = ["inside", "ring", "outside"].flatMap((kind) => marksOf(file, kind));
+      expect(all.length).toBeGreaterThanOrEqual(count);
       expect(height).toBeLessThan(500);
-      for (const y of all) {
+      for (const [x, y] of all) {
+        expect(x).toBeGreaterThan(0);
+        expect(x).toBeLessThan(640);
         expect(y).toBeGreaterThan(0);
         expect(y).toBeLessThan(height - 16);
       }
