@@ -42,12 +42,10 @@ export const drill = sqliteTable("drill", {
     .references(() => academy.id),
   name: text("name").notNull(),
   fundamentalId: text("fundamental_id").notNull(),
-  how: text("how").notNull(),
-  cautions: text("cautions").notNull(),
+  ...{ how: text("how").notNull(), cautions: text("cautions").notNull() },
   /** How it is usually given; empty or null: not said. */
-  dose: text("dose").notNull().default(""),
+  ...{ dose: text("dose").notNull().default(""), remeasureDays: integer("remeasure_days") },
   ...{ reps: integer("reps"), minutesADay: integer("minutes_a_day"), daysAWeek: integer("days_a_week") },
-  remeasureDays: integer("remeasure_days"),
   /** First day on which it isn't offered any more; null: it is offered. */
   retiredOn: text("retired_on"),
   /** JSON: how it was described before, oldest first, with who changed it why. Entries are added and never changed. */

@@ -8,13 +8,11 @@ import {
   VIEWS,
 } from "@/lib/domain/fundamental";
 import { everywhere } from "@/lib/domain/goal-edges";
+import { HALF_OF_SD, shownHalf } from "@/lib/domain/half-of-sd";
 import type { FormOutcome } from "./field-issue";
 import { type Collect, choice, collectIssues, neededText } from "./form-fields";
 import { neededNumber, readNumber } from "./read-number";
 import { nameKey } from "./text-key";
-
-/** Of a normal error, the half of what holds 95 of 100 over the sd: what somebody types as ± is taken for that half. */
-export const HALF_OF_SD = 1.96;
 
 /** The word of a fundamental whose camera figures are its own, and of one that comes before every other. */
 export const OWN_FIGURES = "own";
@@ -51,11 +49,6 @@ export function phaseOf(checkpoint: Checkpoint): Phase {
 /** A half typed for an sd that was shown so stays that sd: what is printed has fewer digits. */
 function sdOf(half: number, was: number | undefined): number {
   return was !== undefined && shownHalf(was) === String(half) ? was : half / HALF_OF_SD;
-}
-
-/** Half of what holds 95 of 100, as a form shows it: at most two digits behind the point. */
-export function shownHalf(sd: number): string {
-  return String(Math.round(HALF_OF_SD * sd * 100) / 100);
 }
 
 /** After which one it comes: between that and the next in the order of work. */

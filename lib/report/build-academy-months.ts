@@ -7,8 +7,8 @@ import { provedMonths } from "./proved-months";
 /** Months that a chart shows at most. Own choice: a season, and no column narrower than its count. */
 const MOST_MONTHS = 12;
 
-/** The months from one day's to another's, the earliest first. */
-function monthsBetween(from: string, to: string): readonly string[] {
+/** The months from one day's to another's, the earliest first; the latest twelve of them. */
+export function monthsShown(from: string, to: string): readonly string[] {
   const months: string[] = [];
   let [year = 0, month = 1] = from.split("-").map(Number);
   for (let at = from.slice(0, 7); at <= to.slice(0, 7); ) {
@@ -28,7 +28,7 @@ export function buildMonths(
   readonly slips: number;
   readonly shown: Pick<AcademyPart, "table" | "links"> & { readonly chart: MonthChart };
 } {
-  const months = monthsBetween(source.from, source.today);
+  const months = monthsShown(source.from, source.today);
   const found = provedMonths(source.tracks).filter(({ month }) => months.includes(month));
   const count = (verdict: "gain" | "slip", month?: string): number =>
     found.filter((each) => each.verdict === verdict && (month === undefined || each.month === month)).length;

@@ -1,4 +1,5 @@
 import { SMALL_GROUP } from "@/lib/domain/small-group";
+import type { Position } from "@/lib/domain/track-verdict";
 import type { Words } from "@/lib/words/catalogue";
 import { sayDay } from "@/lib/words/day-words";
 import { sayFundamental } from "@/lib/words/say-fundamental";
@@ -11,6 +12,7 @@ import { FILM_STATES } from "./film-state";
 import { groupFilter } from "./group-filter";
 import { OPEN_WHYS, openWhy } from "./open-why";
 import { saidGlyph } from "./said";
+import { spreadHref } from "./spread-source";
 
 const columns = (words: Words, of: string, names: readonly string[]): TableModel["columns"] =>
   names.map((name, at) => ({
@@ -80,7 +82,9 @@ function levelsPart(words: Words, source: AcademySource): AcademyPart {
     const { inside, edge, outside } = countPlaces(own);
     // Of fewer than five students nothing is counted by itself.
     if (new Set(own.map(({ studentId }) => studentId)).size < SMALL_GROUP || inside + edge + outside === 0) return [];
-    return [{ fundamental, inside, edge, outside }];
+    const way = (count: number, place: Position): string | null =>
+      count === 0 ? null : rosterOf(source, { fundamental: fundamental.id, place });
+    return [{ fundamental, inside, edge, outside, way }];
   });
   const most = places.toSorted((a, b) => b.outside - a.outside)[0];
   return {
@@ -95,10 +99,11 @@ function levelsPart(words: Words, source: AcademySource): AcademyPart {
         : {
             caption: words.say("academy.levels.caption"),
             columns: columns(words, "levels", ["fundamental", "inside", "edge", "outside"]),
-            rows: places.map(({ fundamental, inside, edge, outside }) => ({
+            rows: places.map(({ fundamental, inside, edge, outside, way }) => ({
               cells: [sayFundamental(words, fundamental), String(inside), String(edge), String(outside)],
               tone: "plain" as const,
-              href: rosterOf(source, { fundamental: fundamental.id, place: null }),
+              href: spreadHref(fundamental.id, source.group),
+              ways: [null, way(inside, "inside"), way(edge, "edge"), way(outside, "outside")],
             })),
           },
     links: [],

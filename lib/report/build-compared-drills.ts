@@ -12,6 +12,7 @@ import type { AcademyGroup } from "./academy-groups";
 import type { Choice, ComparedDrillsPage } from "./compared-drills-model";
 import { comparedEvidence } from "./compared-evidence";
 import { type ComparedGroups, comparedFilter } from "./compared-groups";
+import { spreadHref } from "./spread-source";
 
 /** What the page of the comparison rests on. */
 export interface ComparedDrillsSource {
@@ -222,7 +223,7 @@ export function buildComparedDrills(
       sessions: COMPARE_THRESHOLDS.afterSessions.value,
     }),
     back,
-    ways,
+    ways: [...ways, { href: spreadHref(fundamental.id), label: words.say("spread.link", { name }) }],
     ...choices(words, source),
     filter: comparedFilter(words, source),
     proved: nothing ? null : provedPart(words, source),

@@ -2,7 +2,7 @@ import { BUILT_IN } from "@/lib/domain/catalogue";
 import type { EarlierDefinition, Fundamental } from "@/lib/domain/fundamental";
 import { isRead } from "@/lib/domain/fundamental-on";
 import { SINCE_EVER } from "@/lib/domain/goal-band";
-import { HALF_OF_SD, shownHalf } from "@/lib/ingest/parse-definition-form";
+import { HALF_OF_SD, shownHalf } from "@/lib/domain/half-of-sd";
 import type { Words } from "@/lib/words/catalogue";
 import { sayDay } from "@/lib/words/day-words";
 import { sayBand, sayNumber, withUnit } from "@/lib/words/number-words";

@@ -10,6 +10,7 @@ import { sayClubGroup } from "@/lib/words/say-club";
 import { sayFundamental } from "@/lib/words/say-fundamental";
 import { valueTicks } from "./axis";
 import type { DrillSeasonsPage, SeasonsChart } from "./drill-seasons-model";
+import { spreadHref } from "./spread-source";
 import { valueRange } from "./value-range";
 
 /** Days before the first day on a drill, and after it, that are drawn. Own choice: films of a season's half on either side. */
@@ -109,7 +110,10 @@ export function buildDrillSeasons(words: Words, source: DrillSeasonsSource): Dri
     title: words.say("drill-seasons.title", { drill: drill.name, students: seasons.length }),
     lede: words.say("drill-seasons.lede", { name, unmeasured }),
     back: { href: `/drills?for=${fundamental.id}`, label: words.say("compared.link.open") },
-    change: { href: `/drills/${encodeURIComponent(drill.id)}/change`, label: words.say("library.change") },
+    ways: [
+      { href: spreadHref(fundamental.id), label: words.say("spread.link", { name }) },
+      { href: `/drills/${encodeURIComponent(drill.id)}/change`, label: words.say("library.change") },
+    ],
     clubs:
       groups.length < 2
         ? null

@@ -23,7 +23,7 @@ export interface ComparedDrillsPage {
   readonly title: string;
   readonly lede: string;
   readonly back: Link;
-  /** The ways to the one comparison that chance makes fair, and to the drills themselves. */
+  /** The ways to the one comparison that chance makes fair, to the drills themselves, and to where everybody stands in what they are for. */
   readonly ways: readonly Link[];
   readonly fundamentals: Choice | null;
   readonly clubs: Choice | null;

@@ -29,8 +29,8 @@ export interface DrillSeasonsPage {
   readonly title: string;
   readonly lede: string;
   readonly back: Link;
-  /** Where it is described anew. */
-  readonly change: Link;
+  /** Where everybody stands in what the drill is for, and where it is described anew. */
+  readonly ways: readonly Link[];
   readonly clubs: CardChoice | null;
   /** Null: nobody is measured. */
   readonly seasons: {

@@ -1,3 +1,4 @@
+import type { ProvedChange } from "@/lib/domain/track-verdict";
 import { changeTone, drawnChanges } from "./said";
 import type { TrackSummary } from "./track-summary";
 
@@ -8,15 +9,27 @@ export interface ProvedMonth {
   readonly month: string;
 }
 
+/** One of them with the track that it is a change of. */
+export interface ProvedOfTrack extends ProvedMonth {
+  readonly track: TrackSummary;
+  readonly change: ProvedChange;
+}
+
 /** Every gain and slip of some tracks that stood on the roster's list, earlier ones of a track too; moves that are neither count for none. */
-export function provedMonths(tracks: readonly TrackSummary[]): readonly ProvedMonth[] {
-  return tracks.flatMap(({ verdict }) =>
-    drawnChanges(verdict).flatMap((drawn): ProvedMonth[] => {
+export function provedOfTracks(tracks: readonly TrackSummary[]): readonly ProvedOfTrack[] {
+  return tracks.flatMap((track) =>
+    drawnChanges(track.verdict).flatMap((drawn): ProvedOfTrack[] => {
       const tone = changeTone(drawn);
       if (tone === "neither") return [];
-      return [{ verdict: tone === "toward" ? "gain" : "slip", month: drawn.change.to.slice(0, 7) }];
+      const { change } = drawn;
+      return [{ verdict: tone === "toward" ? "gain" : "slip", month: change.to.slice(0, 7), track, change }];
     }),
   );
+}
+
+/** The same by verdict and month alone. */
+export function provedMonths(tracks: readonly TrackSummary[]): readonly ProvedMonth[] {
+  return provedOfTracks(tracks).map(({ verdict, month }) => ({ verdict, month }));
 }
 
 /** The same as the roster's address asks for it: `gain-2031-04`. */

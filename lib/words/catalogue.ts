@@ -44,6 +44,7 @@ import privacy from "./messages/en/privacy.json";
 import reread from "./messages/en/reread.json";
 import review from "./messages/en/review.json";
 import roster from "./messages/en/roster.json";
+import spread from "./messages/en/spread.json";
 import tell from "./messages/en/tell.json";
 import work from "./messages/en/work.json";
 import { pseudoMessage } from "./pseudo-message";
@@ -98,6 +99,7 @@ const english: Readonly<Record<string, string>> = {
   ...plan,
   ...reread,
   ...roster,
+  ...spread,
   ...review,
   ...privacy,
   ...pain,

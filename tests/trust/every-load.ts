@@ -1,6 +1,7 @@
 import { strFromU8, unzipSync } from "fflate";
 import { loadAcademyPage } from "@/app/_server/academy/load-academy";
 import { loadBoard } from "@/app/_server/academy/load-board";
+import { loadSpread } from "@/app/_server/academy/load-spread";
 import { MATRIX, mayPass, type RowKey } from "@/app/_server/access/matrix";
 import { loadArchive } from "@/app/_server/archive/load-archive";
 import { loadJudgedPart } from "@/app/_server/archive/load-judged";
@@ -59,6 +60,7 @@ const OF_ACADEMY: readonly (readonly [RowKey, (viewer: Viewer) => unknown])[] = 
   ["/students", (viewer) => loadRoster(viewer, { q: "", who: "all" })],
   ["GET /api/roster/csv", (viewer) => loadRosterCsv(viewer, { who: "all" })],
   ["/academy", (viewer) => loadAcademyPage(viewer, {})],
+  ["/academy/[fundamental]", (viewer) => loadSpread(viewer, "hinge", {})],
   ["/academy/board", (viewer) => loadBoard(viewer)],
   ["/drills", (viewer) => loadComparedDrills(viewer, {})],
   [

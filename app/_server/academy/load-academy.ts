@@ -1,16 +1,14 @@
 import { readAcademyFilms } from "@/db/read/academy-films";
 import { dayFromNumber, dayNumber } from "@/lib/domain/calendar-day";
-import { currentGroups } from "@/lib/domain/club-grouping";
-import { academyGroups } from "@/lib/report/academy-groups";
 import type { AcademyPage } from "@/lib/report/academy-model";
 import type { AcademySource } from "@/lib/report/academy-source";
 import { buildAcademyPage } from "@/lib/report/build-academy";
 import { filmState } from "@/lib/report/film-state";
 import { BRIEF_THRESHOLDS } from "@/lib/verdict/brief-thresholds";
-import { sayGroupOfClubs } from "@/lib/words/say-club";
 import { linkTables } from "../archive/table-links";
 import type { Viewer } from "../gate";
 import { loadWhole } from "../roster/load-whole";
+import { countedFrom, groupsOf } from "./groups-of";
 
 /** Days of films that are counted. Days; twelve weeks, as long as the roster's longest wait for a film. Own choice. */
 const FILM_DAYS = 84;
@@ -21,20 +19,14 @@ export { academyTitle } from "@/lib/report/build-academy";
 
 /** What an academy's page rests on, cut to the group that is asked for where that may be told; else of everybody. */
 export async function loadAcademy(viewer: Viewer, asked: { readonly of?: string | undefined }): Promise<AcademySource> {
-  const { db, scope, academy, today, words } = viewer;
-  const { everyone, brief, inCharge, firstDay } = await loadWhole(viewer, {});
-  const { entries, fundamentals, grouping, tracks } = everyone;
+  const { db, scope, academy, today } = viewer;
+  const whole = await loadWhole(viewer, {});
+  const { everyone, brief } = whole;
+  const { entries, fundamentals, tracks } = everyone;
   const films = readAcademyFilms(db, scope, dayFromNumber(dayNumber(today) - FILM_DAYS + 1));
   const clubs = new Map<string, Set<string>>(entries.map(({ student }) => [student.id, new Set<string>()]));
   for (const { studentId, clubGroup } of [...films, ...everyone.all]) clubs.get(studentId)?.add(clubGroup);
-  const groups = academyGroups(words, {
-    students: entries.map(({ student }) => student),
-    clubsOf: (studentId) => [...(clubs.get(studentId) ?? [])],
-    clubs: currentGroups(grouping).map((group) => ({ value: group.id, label: sayGroupOfClubs(words, group) })),
-    coaches: inCharge.coaches,
-    coachesOf: (studentId) => inCharge.byStudent.get(studentId) ?? [],
-    today,
-  });
+  const groups = groupsOf(viewer, whole, (studentId) => clubs.get(studentId));
   const group = groups?.told.find(({ id }) => id === asked.of) ?? null;
   const isCounted = (of: { readonly studentId: string; readonly clubGroup: string }): boolean =>
     group === null || (group.studentIds.has(of.studentId) && (group.club === null || group.club === of.clubGroup));
@@ -42,7 +34,7 @@ export async function loadAcademy(viewer: Viewer, asked: { readonly of?: string 
   return {
     academyName: academy.name,
     today,
-    from: academy.seasonStart > firstDay ? academy.seasonStart : firstDay,
+    from: countedFrom(viewer, whole),
     groups,
     group,
     students: group === null ? entries.length : group.studentIds.size,

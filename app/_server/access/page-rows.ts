@@ -16,6 +16,7 @@ export const PAGE_ROWS = {
   "/sign-in": anyone(),
   "/sign-in/code": anyone(),
   "/academy": academy(DIRECT),
+  "/academy/[fundamental]": academy(DIRECT),
   "/academy/board": academy(DIRECT),
   "/decides": academy(TEACH),
   "/drills": academy(DIRECT),

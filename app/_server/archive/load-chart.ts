@@ -5,6 +5,8 @@ import { cache } from "react";
 import type { SeasonChart } from "@/lib/report/chart-model";
 import type { SeasonPage } from "@/lib/report/page-model";
 import type { DifferencePlot } from "@/lib/report/reread-model";
+import type { SpreadChart } from "@/lib/report/spread-model";
+import { loadSpread } from "../academy/load-spread";
 import { fileResponse } from "../door/download";
 import { requireStudent, requireViewer } from "../gate";
 import { loadReaderError } from "../reread/load-rereads";
@@ -18,6 +20,7 @@ interface Sheets {
   readonly small: string;
   readonly glyph: string;
   readonly plot: string;
+  readonly spread: string;
 }
 
 const LOOKS = ["colour", "one-colour"] as const;
@@ -34,6 +37,7 @@ const readSheets = cache((): Sheets => {
     small: read("small-chart", "small-chart.module.css"),
     glyph: read("glyph", "glyph.module.css"),
     plot: read("rereads", "differences.module.css"),
+    spread: read("spread", "spread-chart.module.css"),
   };
 });
 
@@ -92,4 +96,15 @@ export async function downloadRereadPlot(
   const page = loadReaderError(await requireViewer("GET /api/rereads/[fundamental]/svg"), fundamentalId);
   const level = asked.get("level") === "a" ? page?.still : page?.film;
   return drawn(`rereads-${fundamentalId}`, level?.plot, asked, draw);
+}
+
+/** The levels of one fundamental across the academy, as a file of their own. */
+export async function downloadSpread(
+  fundamentalId: string,
+  asked: URLSearchParams,
+  draw: Draw<SpreadChart>,
+): Promise<Response> {
+  const viewer = await requireViewer("GET /api/academy/[fundamental]/svg");
+  const page = await loadSpread(viewer, fundamentalId, { of: asked.get("of") ?? undefined });
+  return drawn(`academy-${fundamentalId}`, page?.counted?.levels.chart, asked, draw);
 }

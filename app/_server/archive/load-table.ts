@@ -3,6 +3,7 @@ import { notFound } from "next/navigation";
 import { buildProvedTable } from "@/lib/report/build-proved-table";
 import { buildTableCsv, findTable } from "@/lib/report/table-downloads";
 import { loadAcademyPage } from "../academy/load-academy";
+import { loadSpread } from "../academy/load-spread";
 import { loadConsent } from "../consent/load-consent";
 import { csvResponse } from "../door/download";
 import { loadLibrary, loadLibraryDrill } from "../drill/library-desk";
@@ -123,6 +124,8 @@ const LOADERS: Readonly<Record<PageWithTables, (which: Which) => Promise<unknown
   definition: async (which) =>
     loadDefinition(await requireViewer("GET /api/tables definition"), which("fundamental") ?? ""),
   academy: async (which) => loadAcademyPage(await requireViewer("GET /api/tables academy"), { of: which("group") }),
+  spread: async (which) =>
+    loadSpread(await requireViewer("GET /api/tables spread"), which("fundamental") ?? "", { of: which("group") }),
   due: async () => loadDuePage(await requireViewer("GET /api/tables due")),
   "note-codings": async () => loadNoteCodings(await requireViewer("GET /api/tables note-codings")),
   keeping: async () => loadKeeping(await requireViewer("GET /api/tables keeping"), {}),

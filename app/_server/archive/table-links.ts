@@ -30,6 +30,7 @@ export const PAGES_WITH_TABLES = [
     "compared-drills",
     "drill-seasons",
     "academy",
+    "spread",
     "library",
     "library-drill",
     "definitions",

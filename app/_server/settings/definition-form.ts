@@ -1,5 +1,6 @@
 import { CHECKPOINTS, type Fundamental, UNITS, VIEWS } from "@/lib/domain/fundamental";
-import { comesAfter, FIRST_OF_ALL, OWN_FIGURES, shownHalf } from "@/lib/ingest/parse-definition-form";
+import { shownHalf } from "@/lib/domain/half-of-sd";
+import { comesAfter, FIRST_OF_ALL, OWN_FIGURES } from "@/lib/ingest/parse-definition-form";
 import type { FieldModel, FormModel } from "@/lib/report/form-model";
 import type { Words } from "@/lib/words/catalogue";
 import { sayFundamental } from "@/lib/words/say-fundamental";

@@ -2,6 +2,7 @@ import Link from "next/link";
 import type { AcademyPage as Academy, AcademyPart } from "@/lib/report/academy-model";
 import { GroupFilter } from "../group-filter/group-filter";
 import { PageHead, Part } from "../part/part";
+import { Ways } from "../part/ways";
 import { Table } from "../table/table";
 import styles from "./academy-page.module.css";
 import { MonthChart } from "./month-chart";
@@ -31,13 +32,7 @@ export function AcademyPage({ model }: { readonly model: Academy }) {
   return (
     <>
       <PageHead title={model.title} lede={model.lede}>
-        <p className={styles.links}>
-          {model.ways.map((link) => (
-            <Link key={link.href} prefetch={false} href={link.href} className={styles.link}>
-              {link.label}
-            </Link>
-          ))}
-        </p>
+        <Ways links={model.ways} />
         {counted === null ? null : <GroupFilter filter={counted.filter} />}
       </PageHead>
       {counted === null ? null : (

@@ -1,10 +1,10 @@
-import Link from "next/link";
 import type { ComparedDrillsPage } from "@/lib/report/compared-drills-model";
 import { Choices } from "../choices/choices";
 import { Verdict } from "../glyph/glyph";
 import { GroupFilter } from "../group-filter/group-filter";
 import { BackLink } from "../part/back-link";
 import { PageHead, Part } from "../part/part";
+import { Ways } from "../part/ways";
 import { Table } from "../table/table";
 import styles from "./compare.module.css";
 import { EffectMark, LegendMark } from "./effect-mark";
@@ -48,13 +48,7 @@ export function ComparedDrills({ model }: { readonly model: ComparedDrillsPage }
         {model.fundamentals === null ? null : <Choices {...model.fundamentals} />}
         {model.clubs === null ? null : <Choices {...model.clubs} />}
         {model.filter === null ? null : <GroupFilter filter={model.filter} />}
-        <p className={styles.ways}>
-          {model.ways.map(({ href, label }) => (
-            <Link key={href} prefetch={false} href={href}>
-              {label}
-            </Link>
-          ))}
-        </p>
+        <Ways links={model.ways} />
       </PageHead>
       {proved === null ? null : (
         <Part margin={proved.margin} explains={proved.explains}>

@@ -1,8 +1,8 @@
-import Link from "next/link";
 import type { DrillSeasonsPage } from "@/lib/report/drill-seasons-model";
 import { Choices } from "../choices/choices";
 import { BackLink } from "../part/back-link";
 import { PageHead, Part } from "../part/part";
+import { Ways } from "../part/ways";
 import { Table } from "../table/table";
 import { SeasonsChart } from "./seasons-chart";
 
@@ -13,11 +13,7 @@ export function DrillSeasons({ model }: { readonly model: DrillSeasonsPage }) {
     <>
       <PageHead title={model.title} lede={model.lede} before={<BackLink link={model.back} />}>
         {model.clubs === null ? null : <Choices {...model.clubs} />}
-        <p>
-          <Link prefetch={false} href={model.change.href}>
-            {model.change.label}
-          </Link>
-        </p>
+        <Ways links={model.ways} />
       </PageHead>
       {seasons === null ? null : (
         <Part margin={seasons.margin} explains={seasons.explains}>

@@ -30,6 +30,7 @@ const DRAWINGS: Readonly<Record<string, string>> = {
   "rereads/differences.tsx": "chart-file/plot-file.tsx",
   "small-chart/season-axis.tsx": "chart-file/season-file.tsx",
   "small-chart/small-chart.tsx": "chart-file/season-file.tsx",
+  "spread/spread-chart.tsx": "chart-file/spread-file.tsx",
   "static-chart/static-chart.tsx": "chart-file/chart-file.tsx",
   "strip/strip.tsx": "a mark in the roster's cell; the table and every track's chart go out",
 };

@@ -1,7 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { BUILT_IN, orderedFundamentals } from "@/lib/domain/catalogue";
 import type { Fundamental } from "@/lib/domain/fundamental";
-import { comesAfter, ownIdFor, parseDefinitionForm, shownHalf } from "@/lib/ingest/parse-definition-form";
+import { shownHalf } from "@/lib/domain/half-of-sd";
+import { comesAfter, ownIdFor, parseDefinitionForm } from "@/lib/ingest/parse-definition-form";
 import { parseOwnFundamental } from "@/lib/ingest/parse-own-fundamental";
 import { wordsFor } from "@/lib/words/catalogue";
 import { sayFundamental } from "@/lib/words/say-fundamental";
