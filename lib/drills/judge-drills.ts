@@ -42,6 +42,7 @@ export function judgeDrills(
       byChance: own.filter((episode) => episode.byChance).length,
       effect: bare(effect),
       retained: bare(retained.get(drill) ?? null),
+      retainedStudents: own.filter((episode) => episode.score.retained !== null).length,
       bandShare: bare(shares.get(drill) ?? null),
       pAdjusted,
       says: decideDrill({ students: own.length, effect, pAdjusted, against: compared.against, worthwhile }),
