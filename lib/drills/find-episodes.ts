@@ -26,7 +26,8 @@ export function findFirst(track: ComparedTrack, sessions: readonly ScoredSession
   const firstDay = first === undefined ? Number.POSITIVE_INFINITY : dayNumber(first.start);
   if (wait !== undefined && dayNumber(wait.from) < firstDay) {
     const start = dayNumber(wait.from);
-    const stretch = { ...without(start, firstDay - 1, length), until: Math.min(dayNumber(wait.to), firstDay - 1) };
+    const end = length === null ? null : start + length;
+    const stretch = { ...without(start, firstDay - 1, end), until: Math.min(dayNumber(wait.to), firstDay - 1) };
     const found = episodeAt(track, sessions, { ...stretch, marked: true });
     if (found.kind === "episode" || first === undefined) return found;
   }
@@ -48,20 +49,28 @@ export function firstDrill(track: ComparedTrack): ComparedDrill | undefined {
   return track.drills.toSorted((a, b) => dayNumber(a.start) - dayNumber(b.start))[0];
 }
 
-/** The first run without a drill that is at least so deep; null: none, or no session after it. */
+/**
+ * The first run without a drill that is at least so deep; null: none, or no session after it.
+ *
+ * @param sessions of the track, in date order
+ * @param depth how far the run lies below what was before it, at least, in the unit
+ * @param runToEnd days from the last session of a run to when the drill mostly ends that is begun after it: what stays without
+ * one is measured from as long after; null: not known
+ */
 export function findEquallyBad(
   track: ComparedTrack,
   sessions: readonly ScoredSession[],
   depth: number,
-  length: number | null,
+  runToEnd: number | null,
 ): Episode | null {
   const scores = sessions.map((session) => session.score);
   for (let at = runSessions.value + earlierSessions.value; at < sessions.length; at++) {
     const { run, earlier } = beforeAt(scores, at, runSessions.value);
     if (earlier === null || earlier.mean - run < depth) continue;
     // A coach begins when the run is in: the day after its last session.
-    const start = (sessions[at - 1] as ScoredSession).day + 1;
-    const found = episodeAt(track, sessions, without(start, Number.POSITIVE_INFINITY, length));
+    const { day } = sessions[at - 1] as ScoredSession;
+    const end = runToEnd === null ? null : day + runToEnd;
+    const found = episodeAt(track, sessions, without(day + 1, Number.POSITIVE_INFINITY, end));
     if (found.kind === "episode") return found.episode;
   }
   return null;
@@ -78,8 +87,7 @@ interface Stretch {
   readonly marked: boolean;
 }
 
-function without(start: number, freeUntil: number, length: number | null): Stretch {
-  const end = length === null ? null : start + length;
+function without(start: number, freeUntil: number, end: number | null): Stretch {
   return { drill: null, start, end, until: freeUntil, freeUntil, marked: false };
 }
 

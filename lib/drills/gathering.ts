@@ -30,6 +30,7 @@ export class Gathering {
   readonly #without = new Map<string, Episode>();
   readonly #drills = new Set<string>();
   readonly #lengths: number[] = [];
+  readonly #runToEnds: number[] = [];
   readonly #depths: number[] = [];
   readonly #worthwhile: number[] = [];
   readonly #leftOut = { "no-before": 0, "no-after": 0 };
@@ -37,6 +38,7 @@ export class Gathering {
   #steps = 0;
   #depth: number | null = null;
   #length: number | null = null;
+  #runToEnd: number | null = null;
 
   constructor(policy: Policy) {
     this.#policy = policy;
@@ -49,7 +51,13 @@ export class Gathering {
     for (const { drill } of track.drills) this.#drills.add(drill);
     if (track.smallestWorthwhile !== undefined) this.#worthwhile.push(track.smallestWorthwhile);
     const first = firstDrill(track);
-    if (first?.end !== undefined) this.#lengths.push(dayNumber(first.end) - dayNumber(first.start));
+    if (first?.end !== undefined) {
+      const start = dayNumber(first.start);
+      const end = dayNumber(first.end);
+      const run = sessions.findLast(({ day }) => day < start);
+      this.#lengths.push(end - start);
+      if (run !== undefined) this.#runToEnds.push(end - run.day);
+    }
     const found = findFirst(track, sessions, null);
     if (found.kind === "left-out") this.#leftOut[found.why] += 1;
     if (found.kind !== "episode" || found.episode.drill === null) return;
@@ -64,7 +72,7 @@ export class Gathering {
     const depth = this.#depthBeforeDrills();
     const found = findFirst(track, sessions, this.#length);
     const episode =
-      found.kind === "without" ? findEquallyBad(track, sessions, depth, this.#length) : episodeOf(found, depth);
+      found.kind === "without" ? findEquallyBad(track, sessions, depth, this.#runToEnd) : episodeOf(found, depth);
     if (episode !== null) keepFirst(this.#without, episode);
   }
 
@@ -100,6 +108,7 @@ export class Gathering {
     if (this.#depth === null) {
       this.#depth = quantile(this.#depths, COMPARE_THRESHOLDS.shallowest.value) ?? Number.NEGATIVE_INFINITY;
       this.#length = quantile(this.#lengths, 0.5);
+      this.#runToEnd = quantile(this.#runToEnds, 0.5);
     }
     return this.#depth;
   }
