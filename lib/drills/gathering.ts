@@ -1,6 +1,5 @@
 import { dayNumber } from "@/lib/domain/calendar-day";
 import type { ComparedTrack } from "@/lib/domain/compared-track";
-import { COMPARE_THRESHOLDS } from "@/lib/verdict/compare-thresholds";
 import type { Policy } from "@/lib/verdict/policy";
 import type { Episode } from "./episode";
 import { findEquallyBad, findFirst, firstDrill } from "./find-episodes";
@@ -58,7 +57,7 @@ export class Gathering {
       this.#lengths.push(end - start);
       if (run !== undefined) this.#runToEnds.push(end - run.day);
     }
-    const found = findFirst(track, sessions, null);
+    const found = findFirst(track, sessions, null, this.#policy);
     if (found.kind === "left-out") this.#leftOut[found.why] += 1;
     if (found.kind !== "episode" || found.episode.drill === null) return;
     keepFirst(this.#onDrills, found.episode);
@@ -70,9 +69,11 @@ export class Gathering {
   takeWithout(track: ComparedTrack): void {
     const sessions = scoredTrack(track, this.#policy);
     const depth = this.#depthBeforeDrills();
-    const found = findFirst(track, sessions, this.#length);
+    const found = findFirst(track, sessions, this.#length, this.#policy);
     const episode =
-      found.kind === "without" ? findEquallyBad(track, sessions, depth, this.#runToEnd) : episodeOf(found, depth);
+      found.kind === "without"
+        ? findEquallyBad(track, sessions, depth, this.#runToEnd, this.#policy)
+        : episodeOf(found, depth);
     if (episode !== null) keepFirst(this.#without, episode);
   }
 
@@ -106,7 +107,7 @@ export class Gathering {
 
   #depthBeforeDrills(): number {
     if (this.#depth === null) {
-      this.#depth = quantile(this.#depths, COMPARE_THRESHOLDS.shallowest.value) ?? Number.NEGATIVE_INFINITY;
+      this.#depth = quantile(this.#depths, this.#policy.shallowest) ?? Number.NEGATIVE_INFINITY;
       this.#length = quantile(this.#lengths, 0.5);
       this.#runToEnd = quantile(this.#runToEnds, 0.5);
     }

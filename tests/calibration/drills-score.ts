@@ -49,7 +49,7 @@ export function scoreDrills(academy: SimulatedAcademy, academies: number, seed: 
     for (const track of tracks) gathering.takeWithout(track);
     const gathered = gathering.gathered();
     const worthwhile = POLICY.smallestWorthwhile * (gathered.unitSd ?? 0);
-    const { results } = judgeDrills(chooseReference(gathered), gathered.drills, worthwhile);
+    const { results } = judgeDrills(chooseReference(gathered, POLICY), gathered.drills, worthwhile);
     const known = results.map((result) => ({ result, truth: academy.effects[Number(result.drill.slice(1))] ?? 0 }));
     if (known.some(({ truth, result }) => truth === 0 && result.says === "works")) falseWorks += 1;
     drills.push(...known);

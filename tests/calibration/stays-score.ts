@@ -58,7 +58,7 @@ function staysOf(academy: SimulatedAcademy, seed: number): readonly Stayed[] {
   for (const track of tracks) gathering.takeFirst(track);
   for (const track of tracks) gathering.takeWithout(track);
   const gathered = gathering.gathered();
-  const { results } = judgeDrills(chooseReference(gathered), gathered.drills, null);
+  const { results } = judgeDrills(chooseReference(gathered, POLICY), gathered.drills, null);
   return results.flatMap(({ drill, retained, retainedStudents }) =>
     retained === null
       ? []

@@ -142,11 +142,19 @@ describe("compare-drills", () => {
     expect(read(await compare([], academy)).drills.filter(({ says }) => says === "no-better")).not.toEqual([]);
   });
 
+  it("so does a threshold of the comparison itself: with more waiters asked for than there are, drills stand against each other", async () => {
+    const found = read(await compare(["--policy", "waiters=500"], academy));
+    expect(found.policyVersion).toBe(`${POLICY_VERSION}+waiters=500`);
+    expect(found.reference.none).toMatch(/500 are needed/);
+    expect(found.drills.every(({ against }) => against === "other-drills")).toBe(true);
+  });
+
   it.each([
     [["--nonsense"], "--nonsense"],
     [["--policy"], "--policy"],
     [["--policy", "nothing=1"], "nothing"],
     [["--policy", "smallestWorthwhile=-1"], "smallestWorthwhile"],
+    [["--policy", "waiters=1"], "waiters"],
   ])("unusable arguments %j exit with 2 and a sentence", async (args, named) => {
     const run = await compare(args, academy);
     expect([run.status, run.out]).toEqual([2, ""]);
