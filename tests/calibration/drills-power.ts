@@ -27,7 +27,7 @@ export interface SizePower {
   readonly theory: number;
 }
 
-/** Power by size, and the students from which theory has .95; null: not below 200. */
+/** Power by size, and the students from which theory has .95; null: not below 200, or no drill with 20 or more. */
 export interface DrillsPower {
   readonly sizes: readonly SizePower[];
   readonly enough: number | null;
@@ -58,6 +58,7 @@ export function drillsPower(drills: readonly WorthDrill[]): DrillsPower {
 
 /** An error that falls as the root of the students: the one that the larger drills have. */
 function enoughFor(drills: readonly WorthDrill[]): number | null {
+  if (drills.length === 0) return null;
   const alone = rootMeanSquare(drills.map(({ students, truth, estimate }) => (estimate - truth) * Math.sqrt(students)));
   const truth = mean(drills.map((drill) => drill.truth));
   const tested = Math.round(mean(drills.map((drill) => drill.tested)));

@@ -75,7 +75,7 @@ function powerLines(rows: readonly DrillsRow[]): readonly string[] {
     "",
     ...worth.map(
       ({ academy, power: { enough } }) =>
-        `- ${academy.name}: by theory .95 are found from ${enough ?? "more than 200"} students on the drill.`,
+        `- ${academy.name}: ${enough === null ? "no size was found by which theory has .95." : `by theory .95 are found from ${enough} students on the drill.`}`,
     ),
   ];
 }
