@@ -1,6 +1,5 @@
 import type { ComparedTrack } from "@/lib/domain/compared-track";
 import { tQuantile } from "@/lib/stats/t-distribution";
-import { COMPARE_THRESHOLDS } from "@/lib/verdict/compare-thresholds";
 import type { Policy } from "@/lib/verdict/policy";
 import type { BeforeAfterResult, Caveat, Comparison, Estimate } from "./comparison";
 import { CAVEAT_CODES } from "./comparison";
@@ -11,8 +10,6 @@ import { fitEffects } from "./fit-effects";
 import { type Gathered, Gathering, quantile } from "./gathering";
 import { judgeDrills } from "./judge-drills";
 import { mean } from "./scored-track";
-
-const { judged, waiters, afterSessions } = COMPARE_THRESHOLDS;
 
 /**
  * The comparison of all drills across the tracks of one fundamental, one a student, in one unit and any order.
@@ -29,20 +26,20 @@ export function compareDrills(tracks: readonly ComparedTrack[], policy: Policy, 
 
 /** The comparison of what was gathered from both passes over the tracks; `among` as in `compareDrills`. */
 export function compareGathered(gathered: Gathered, policy: Policy, among = 1): Comparison {
-  const compared = chooseReference(gathered);
+  const compared = chooseReference(gathered, policy);
   const { against, reference, onDrills } = compared;
   const noise = gathered.unitSd === null ? null : policy.smallestWorthwhile * gathered.unitSd;
   const worthwhile = quantile(gathered.worthwhile, 0.5) ?? noise;
   const { results, effects } = judgeDrills(compared, gathered.drills, worthwhile, among);
   const all = [...reference, ...onDrills];
-  const checked = checkedColumns(all);
-  const notTold = results.filter(({ students, effect }) => effect === null && students >= judged.value).length;
+  const checked = checkedColumns(all, policy);
+  const notTold = results.filter(({ students, effect }) => effect === null && students >= policy.judged).length;
   const cameBack = meanChange(reference);
   return {
     students: all.length,
     reference:
       against === "other-drills" || cameBack === null
-        ? { kind: "none", have: gathered.without.length, need: waiters.value }
+        ? { kind: "none", have: gathered.without.length, need: policy.waiters }
         : { kind: against, students: reference.length, cameBack },
     smallestWorthwhile: worthwhile,
     drills: results,
@@ -76,16 +73,19 @@ function meanChange(episodes: readonly Episode[]): Estimate | null {
 }
 
 /** What logged practice, age and hand go with, each beside the drills and everything else of the fit. */
-function checkedColumns(all: readonly Episode[]): Pick<Comparison, "perHour" | "perYear" | "leftHanded"> {
+function checkedColumns(
+  all: readonly Episode[],
+  policy: Policy,
+): Pick<Comparison, "perHour" | "perYear" | "leftHanded"> {
   const people = ageAndHand(all);
-  const found = people === null ? null : extraEffects(all, people);
-  const known = (count: number, name: string) => (count < judged.value ? null : (found?.(name) ?? null));
+  const found = people === null ? null : extraEffects(all, people, policy);
+  const known = (count: number, name: string) => (count < policy.judged ? null : (found?.(name) ?? null));
   const logged = all.filter(({ drill, minutes }) => drill !== null && minutes !== null);
   const hours = logged.map((episode) => (episode.minutes ?? 0) / 60);
   const effect =
-    logged.length < judged.value
+    logged.length < policy.judged
       ? null
-      : extraEffects(logged, ({ minutes }) => ({ hours: (minutes ?? 0) / 60 - mean(hours) }))("hours");
+      : extraEffects(logged, ({ minutes }) => ({ hours: (minutes ?? 0) / 60 - mean(hours) }), policy)("hours");
   return {
     perHour: effect === null ? null : { students: logged.length, effect },
     perYear: known(all.filter(({ ageYears }) => ageYears !== null).length, "ageYears"),
@@ -96,17 +96,22 @@ function checkedColumns(all: readonly Episode[]): Pick<Comparison, "perHour" | "
 function extraEffects(
   episodes: readonly Episode[],
   extra: (episode: Episode) => Readonly<Record<string, number>>,
+  policy: Policy,
 ): (name: string) => Estimate | null {
   const rows = episodes.flatMap((episode) => rowOf(episode, { ...SCORE, extra }) ?? []);
   const drills = [...new Set(rows.flatMap((row) => row.drill ?? []))].sort();
-  const fitted = fitEffects(rows, drills);
+  const fitted = fitEffects(rows, drills, policy);
   return (name) => {
     const effect = fitted?.extra.get(name);
     return effect === undefined ? null : { estimate: effect.estimate, low95: effect.low95, high95: effect.high95 };
   };
 }
 
-function caveatsOf({ against, reference, onDrills }: Compared, gathered: Gathered, notTold: number): readonly Caveat[] {
+function caveatsOf(
+  { against, reference, onDrills, policy }: Compared,
+  gathered: Gathered,
+  notTold: number,
+): readonly Caveat[] {
   const all = [...reference, ...onDrills];
   const counts: Readonly<Record<Caveat["code"], number>> = {
     "hidden-choice": onDrills.filter((episode) => !episode.byChance).length,
@@ -115,7 +120,7 @@ function caveatsOf({ against, reference, onDrills }: Compared, gathered: Gathere
     "no-before": gathered.leftOut["no-before"],
     "no-after": gathered.leftOut["no-after"],
     "short-history": all.filter(({ score }) => score.before.earlier === null).length,
-    "few-after": all.filter(({ sessions }) => sessions < afterSessions.value).length,
+    "few-after": all.filter(({ sessions }) => sessions < policy.afterSessions).length,
     overlap: all.filter((episode) => episode.overlapped).length,
     "not-told-from-coach": notTold,
     "no-dose": onDrills.filter((episode) => episode.minutes === null).length,

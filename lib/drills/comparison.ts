@@ -23,6 +23,8 @@ export interface DrillResult {
   /** On the mean of the next sessions; null under five students, or where it can't be told from a coach's own. */
   readonly effect: Estimate | null;
   readonly retained: Estimate | null;
+  /** Of the students, those with a session well after the end: on them `retained` rests. */
+  readonly retainedStudents: number;
   /** The same as `effect` on the share of swings inside the goal band, 0 to 1; null without a goal as well. */
   readonly bandShare: Estimate | null;
   /** One-sided, after Holm over all drills with an effect, and over the groups that could be chosen; null without one. */

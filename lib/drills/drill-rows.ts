@@ -1,4 +1,4 @@
-import { COMPARE_THRESHOLDS } from "@/lib/verdict/compare-thresholds";
+import type { Policy } from "@/lib/verdict/policy";
 import type { Against } from "./comparison";
 import type { Episode, Outcomes } from "./episode";
 import { type FitRow, type FittedEffect, fitEffects } from "./fit-effects";
@@ -10,15 +10,17 @@ export interface Compared {
   /** Without a drill; empty against other drills. */
   readonly reference: readonly Episode[];
   readonly onDrills: readonly Episode[];
+  /** The thresholds in force. */
+  readonly policy: Policy;
 }
 
 /** Those who waited on purpose where they are enough, else all without a recorded drill, else none. */
-export function chooseReference({ onDrills, without }: Gathered): Compared {
+export function chooseReference({ onDrills, without }: Gathered, policy: Policy): Compared {
   const marked = without.filter((episode) => episode.marked);
-  const need = COMPARE_THRESHOLDS.waiters.value;
-  if (marked.length >= need) return { against: "waiting", reference: marked, onDrills };
-  if (without.length >= need) return { against: "no-drill-recorded", reference: without, onDrills };
-  return { against: "other-drills", reference: [], onDrills };
+  const need = policy.waiters;
+  if (marked.length >= need) return { against: "waiting", reference: marked, onDrills, policy };
+  if (without.length >= need) return { against: "no-drill-recorded", reference: without, onDrills, policy };
+  return { against: "other-drills", reference: [], onDrills, policy };
 }
 
 /** Which figures of an episode go into a fit. */
@@ -52,7 +54,10 @@ export interface DrillEffect extends FittedEffect {
  * The effect of every drill with five students or more: against the reference, all drills in one fit; without one, each
  * against all other drills. Absent: too few, or not to be told from what coaches' own students do.
  */
-export function drillEffects({ reference, onDrills }: Compared, measure: Measure): ReadonlyMap<string, DrillEffect> {
+export function drillEffects(
+  { reference, onDrills, policy }: Compared,
+  measure: Measure,
+): ReadonlyMap<string, DrillEffect> {
   const usable = (of: readonly Episode[]) =>
     of.flatMap((episode) => {
       const row = rowOf(episode, measure);
@@ -61,24 +66,24 @@ export function drillEffects({ reference, onDrills }: Compared, measure: Measure
   const on = usable(onDrills);
   const counts = new Map<string, number>();
   for (const { row } of on) counts.set(row.drill ?? "", (counts.get(row.drill ?? "") ?? 0) + 1);
-  const { estimated, waiters } = COMPARE_THRESHOLDS;
-  const drills = [...counts].filter(([, count]) => count >= estimated.value).map(([drill]) => drill);
+  const drills = [...counts].filter(([, count]) => count >= policy.estimated).map(([drill]) => drill);
   if (reference.length === 0) {
-    const fits = drills.toSorted().map((drill) => effectsOf(on, [drill]));
+    const fits = drills.toSorted().map((drill) => effectsOf(on, [drill], policy));
     return new Map(fits.flatMap((fit) => [...fit]));
   }
   const still = usable(reference);
-  if (still.length < waiters.value || drills.length === 0) return new Map();
+  if (still.length < policy.waiters || drills.length === 0) return new Map();
   const judged = on.filter(({ row }) => drills.includes(row.drill ?? ""));
-  return effectsOf([...still, ...judged], drills.toSorted());
+  return effectsOf([...still, ...judged], drills.toSorted(), policy);
 }
 
 function effectsOf(
   of: readonly { readonly episode: Episode; readonly row: FitRow }[],
   drills: readonly string[],
+  policy: Policy,
 ): ReadonlyMap<string, DrillEffect> {
   const rows = of.map(({ row }) => row);
-  const fitted = fitEffects(rows, drills);
+  const fitted = fitEffects(rows, drills, policy);
   if (fitted === null) return new Map();
   const episodes = of.map(({ episode }) => episode);
   return new Map(

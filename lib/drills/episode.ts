@@ -1,5 +1,5 @@
 import type { Hand } from "@/lib/domain/handedness";
-import { COMPARE_THRESHOLDS } from "@/lib/verdict/compare-thresholds";
+import type { Policy } from "@/lib/verdict/policy";
 import { mean, type ScoredSession } from "./scored-track";
 
 /** The sessions before a start, in one figure each. */
@@ -47,11 +47,10 @@ export interface Episode {
 }
 
 /** The figures before position `at` of values in date order; at least one value stands before it. */
-export function beforeAt(values: readonly number[], at: number, runSessions: number): Before {
+export function beforeAt(values: readonly number[], at: number, runSessions: number, policy: Policy): Before {
   const run = values.slice(Math.max(0, at - runSessions), at);
   const earlier = values.slice(0, Math.max(0, at - runSessions));
-  if (run.length < runSessions || earlier.length < COMPARE_THRESHOLDS.earlierSessions.value)
-    return { run: mean(run), earlier: null };
+  if (run.length < runSessions || earlier.length < policy.earlierSessions) return { run: mean(run), earlier: null };
   const middle = (earlier.length - 1) / 2;
   const squares = earlier.reduce((sum, _, i) => sum + (i - middle) ** 2, 0);
   const slope = earlier.reduce((sum, value, i) => sum + (i - middle) * value, 0) / squares;
@@ -70,11 +69,12 @@ export function outcomesOf(
   sessions: readonly ScoredSession[],
   { at, after, retained }: Windows,
   of: (session: ScoredSession) => number,
+  policy: Policy,
 ): Outcomes {
   const values = sessions.map(of);
   return {
-    before: beforeAt(values, at, COMPARE_THRESHOLDS.runSessions.value),
-    shorter: beforeAt(values, at, COMPARE_THRESHOLDS.otherRunSessions.value),
+    before: beforeAt(values, at, policy.runSessions, policy),
+    shorter: beforeAt(values, at, policy.otherRunSessions, policy),
     after: mean(after.map(of)),
     retained: retained.length === 0 ? null : mean(retained.map(of)),
   };

@@ -1,7 +1,7 @@
 import { independentColumns } from "@/lib/stats/independent-columns";
 import { type RobustLeastSquares, robustLeastSquares } from "@/lib/stats/robust-least-squares";
 import { tQuantile, tUpperTail } from "@/lib/stats/t-distribution";
-import { COMPARE_THRESHOLDS } from "@/lib/verdict/compare-thresholds";
+import type { Policy } from "@/lib/verdict/policy";
 import type { Estimate } from "./comparison";
 import type { Before } from "./episode";
 
@@ -44,7 +44,11 @@ const COACH_ROWS = 3;
  * @param drills which get a column; every other row's is the reference's
  * @returns effects in the unit of the outcome; null where the rows are too few for the columns
  */
-export function fitEffects(rows: readonly FitRow[], drills: readonly string[]): FittedEffects | null {
+export function fitEffects(
+  rows: readonly FitRow[],
+  drills: readonly string[],
+  { addedDegrees }: Policy,
+): FittedEffects | null {
   const named = columnsOf(rows, drills);
   const kept = independentColumns(named.map((column) => column.values));
   const columns = named.filter((_, index) => kept[index]);
@@ -57,7 +61,9 @@ export function fitEffects(rows: readonly FitRow[], drills: readonly string[]): 
   const found = (kind: Column["kind"]) =>
     new Map(
       columns.flatMap((column, index) =>
-        column.kind === kind ? [[column.name, effectOf(fitted.value, index + 1, onColumn(column))] as const] : [],
+        column.kind === kind
+          ? [[column.name, effectOf(fitted.value, index + 1, onColumn(column) + addedDegrees)] as const]
+          : [],
       ),
     );
   return { drills: found("drill"), extra: found("extra"), residualSd: fitted.value.fit.residualSd };
@@ -95,10 +101,10 @@ function onColumn(column: Column): number {
   return column.values.filter((value) => value !== 0).length;
 }
 
-function effectOf({ fit, standardErrors, influence }: RobustLeastSquares, index: number, count: number): FittedEffect {
+function effectOf({ fit, standardErrors, influence }: RobustLeastSquares, index: number, most: number): FittedEffect {
   const estimate = fit.coefficients[index] as number;
   const error = standardErrors[index] as number;
-  const degrees = Math.max(3, Math.min(fit.degrees, count + COMPARE_THRESHOLDS.addedDegrees.value));
+  const degrees = Math.max(3, Math.min(fit.degrees, most));
   const reach = -tQuantile(0.025, degrees) * error;
   return {
     estimate,

@@ -1,6 +1,5 @@
 import { dayNumber } from "@/lib/domain/calendar-day";
 import type { ComparedTrack } from "@/lib/domain/compared-track";
-import { COMPARE_THRESHOLDS } from "@/lib/verdict/compare-thresholds";
 import type { Policy } from "@/lib/verdict/policy";
 import type { Episode } from "./episode";
 import { findEquallyBad, findFirst, firstDrill } from "./find-episodes";
@@ -30,6 +29,7 @@ export class Gathering {
   readonly #without = new Map<string, Episode>();
   readonly #drills = new Set<string>();
   readonly #lengths: number[] = [];
+  readonly #runToEnds: number[] = [];
   readonly #depths: number[] = [];
   readonly #worthwhile: number[] = [];
   readonly #leftOut = { "no-before": 0, "no-after": 0 };
@@ -37,6 +37,7 @@ export class Gathering {
   #steps = 0;
   #depth: number | null = null;
   #length: number | null = null;
+  #runToEnd: number | null = null;
 
   constructor(policy: Policy) {
     this.#policy = policy;
@@ -49,8 +50,14 @@ export class Gathering {
     for (const { drill } of track.drills) this.#drills.add(drill);
     if (track.smallestWorthwhile !== undefined) this.#worthwhile.push(track.smallestWorthwhile);
     const first = firstDrill(track);
-    if (first?.end !== undefined) this.#lengths.push(dayNumber(first.end) - dayNumber(first.start));
-    const found = findFirst(track, sessions, null);
+    if (first?.end !== undefined) {
+      const start = dayNumber(first.start);
+      const end = dayNumber(first.end);
+      const run = sessions.findLast(({ day }) => day < start);
+      this.#lengths.push(end - start);
+      if (run !== undefined) this.#runToEnds.push(end - run.day);
+    }
+    const found = findFirst(track, sessions, null, this.#policy);
     if (found.kind === "left-out") this.#leftOut[found.why] += 1;
     if (found.kind !== "episode" || found.episode.drill === null) return;
     keepFirst(this.#onDrills, found.episode);
@@ -62,9 +69,11 @@ export class Gathering {
   takeWithout(track: ComparedTrack): void {
     const sessions = scoredTrack(track, this.#policy);
     const depth = this.#depthBeforeDrills();
-    const found = findFirst(track, sessions, this.#length);
+    const found = findFirst(track, sessions, this.#length, this.#policy);
     const episode =
-      found.kind === "without" ? findEquallyBad(track, sessions, depth, this.#length) : episodeOf(found, depth);
+      found.kind === "without"
+        ? findEquallyBad(track, sessions, depth, this.#runToEnd, this.#policy)
+        : episodeOf(found, depth);
     if (episode !== null) keepFirst(this.#without, episode);
   }
 
@@ -98,8 +107,9 @@ export class Gathering {
 
   #depthBeforeDrills(): number {
     if (this.#depth === null) {
-      this.#depth = quantile(this.#depths, COMPARE_THRESHOLDS.shallowest.value) ?? Number.NEGATIVE_INFINITY;
+      this.#depth = quantile(this.#depths, this.#policy.shallowest) ?? Number.NEGATIVE_INFINITY;
       this.#length = quantile(this.#lengths, 0.5);
+      this.#runToEnd = quantile(this.#runToEnds, 0.5);
     }
     return this.#depth;
   }

@@ -1,9 +1,7 @@
 import { holm } from "@/lib/stats/holm";
-import { COMPARE_THRESHOLDS } from "@/lib/verdict/compare-thresholds";
+import type { Policy } from "@/lib/verdict/policy";
 import type { Against, DrillResult, DrillSays, Estimate } from "./comparison";
 import { type Compared, type DrillEffect, drillEffects, SCORE } from "./drill-rows";
-
-const { judged, falseWorks } = COMPARE_THRESHOLDS;
 
 /** The drills of the academy and what is said of each, with the effects that it rests on. */
 export interface JudgedDrills {
@@ -42,9 +40,13 @@ export function judgeDrills(
       byChance: own.filter((episode) => episode.byChance).length,
       effect: bare(effect),
       retained: bare(retained.get(drill) ?? null),
+      retainedStudents: own.filter((episode) => episode.score.retained !== null).length,
       bandShare: bare(shares.get(drill) ?? null),
       pAdjusted,
-      says: decideDrill({ students: own.length, effect, pAdjusted, against: compared.against, worthwhile }),
+      says: decideDrill(
+        { students: own.length, effect, pAdjusted, against: compared.against, worthwhile },
+        compared.policy,
+      ),
     };
   });
   results.sort((a, b) => b.students - a.students || (a.drill < b.drill ? -1 : 1));
@@ -52,17 +54,20 @@ export function judgeDrills(
 }
 
 /** What is said of one drill. */
-export function decideDrill(given: {
-  readonly students: number;
-  readonly effect: Estimate | null;
-  readonly pAdjusted: number | null;
-  readonly against: Against;
-  readonly worthwhile: number | null;
-}): DrillSays {
+export function decideDrill(
+  given: {
+    readonly students: number;
+    readonly effect: Estimate | null;
+    readonly pAdjusted: number | null;
+    readonly against: Against;
+    readonly worthwhile: number | null;
+  },
+  policy: Policy,
+): DrillSays {
   const { students, effect, pAdjusted, against, worthwhile } = given;
-  if (students < judged.value) return "too-few";
+  if (students < policy.judged) return "too-few";
   if (effect === null || pAdjusted === null) return "cant-tell";
-  if (against === "waiting" && pAdjusted <= falseWorks.value && effect.low95 > 0) return "works";
+  if (against === "waiting" && pAdjusted <= policy.falseWorks && effect.low95 > 0) return "works";
   // What lies above nothing is not called no better, though it may be less than is worth having.
   if (worthwhile !== null && effect.high95 < worthwhile && effect.low95 <= 0) return "no-better";
   return "cant-tell";

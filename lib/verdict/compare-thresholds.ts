@@ -1,6 +1,7 @@
 import type { Threshold } from "./threshold";
 
-/** Thresholds of the comparison of drills across students. They decide no verdict on a student. */
+/** Thresholds of the comparison of drills across students. They decide no verdict on a student; the policy holds them all the same, so that its version
+ * names them and a call can replace them. */
 export const COMPARE_THRESHOLDS = {
   runSessions: {
     value: 3,

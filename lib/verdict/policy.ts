@@ -1,4 +1,5 @@
 import { CLAIM_THRESHOLDS } from "./claim-thresholds";
+import { COMPARE_THRESHOLDS } from "./compare-thresholds";
 import { REACH_THRESHOLDS } from "./reach-thresholds";
 import { SETTLE_THRESHOLDS } from "./settle-thresholds";
 import { STEADY_THRESHOLDS } from "./steady-thresholds";
@@ -114,6 +115,7 @@ export const THRESHOLDS = {
   ...SETTLE_THRESHOLDS,
   ...REACH_THRESHOLDS,
   ...WATCH_THRESHOLDS,
+  ...COMPARE_THRESHOLDS,
 } as const satisfies Readonly<Record<string, Threshold>>;
 
 /** Name of a threshold. */

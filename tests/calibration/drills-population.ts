@@ -19,6 +19,17 @@ export interface SimulatedAcademy {
   readonly effectSpread: number;
   /** Whether the quickest learners quietly get the first drill. */
   readonly hiddenChoice: "none" | "fast-learners";
+  /** Drills end; absent: they go on. */
+  readonly stopped?: Stopped;
+}
+
+/** How drills end, and what of them stays. */
+export interface Stopped {
+  /** Days from the start to the end, drawn evenly between the two. */
+  readonly shortest: number;
+  readonly longest: number;
+  /** True effect of each drill three weeks after its end and later, in U; between the two days it falls in a line. */
+  readonly kept: readonly number[];
 }
 
 const COACHES = 6;
@@ -33,6 +44,8 @@ const PHI = 0.2;
 export const UNIT_SD = Math.sqrt(DAY_SD ** 2 + SWING_SD ** 2 / SWINGS + CAMERA_SD ** 2);
 
 const DRILL_WEIGHTS = [8, 6, 5, 4, 3, 2, 1.5, 1];
+/** Days from an end to when only what stays is left. */
+const FADES = 21;
 const FIRST_DAY = dayNumber("2026-01-05");
 
 /** The tracks of one seeded academy. */
@@ -51,8 +64,9 @@ export function drawAcademy(academy: SimulatedAcademy, seed: number): readonly C
     const sessions: ComparedTrack["sessions"][number][] = [];
     let day = FIRST_DAY + Math.floor(chance() * 20);
     let ofDay = DAY_SD * normal();
-    let decided: { readonly drill: number | null; readonly day: number } | null = null;
+    let decided: { readonly drill: number | null; readonly day: number; readonly end: number | null } | null = null;
     let effect = 0;
+    let kept = 0;
     for (let at = 0; at < SESSIONS; at++) {
       const run = at < 5 ? null : meanOf(values.slice(-3));
       const depth = run === null ? 0 : (meanOf(values.slice(0, -3)) - run) / UNIT_SD;
@@ -60,11 +74,16 @@ export function drawAcademy(academy: SimulatedAcademy, seed: number): readonly C
         const drilled = chance() < academy.leastDrilled + (1 - academy.leastDrilled) * Math.min(1, (depth - 0.3) / 1.5);
         const quick = academy.hiddenChoice === "fast-learners" && ownRate > 0.01;
         const drill = drilled ? (quick && chance() < 0.9 ? 0 : pick(leaning, chance())) : null;
-        decided = { drill, day };
-        if (drill !== null) effect = (academy.effects[drill] ?? 0) + academy.effectSpread * normal();
+        if (drill !== null) {
+          const own = academy.effectSpread * normal();
+          effect = (academy.effects[drill] ?? 0) + own;
+          kept = (academy.stopped?.kept[drill] ?? 0) + own;
+        }
+        decided = { drill, day, end: drill === null ? null : endOf(academy.stopped, day, chance) };
       }
+      const added = decided === null ? 0 : leftAt(day, decided.end, effect, kept);
       ofDay = PHI * ofDay + Math.sqrt(1 - PHI * PHI) * DAY_SD * normal();
-      const state = (level + rate * at + effect) * UNIT_SD + ofDay + CAMERA_SD * normal();
+      const state = (level + rate * at + added) * UNIT_SD + ofDay + CAMERA_SD * normal();
       const swings = Array.from({ length: SWINGS }, () => state + SWING_SD * normal());
       values.push(meanOf(swings));
       sessions.push({ date: dayFromNumber(day), captureSd: CAMERA_SD, swings });
@@ -72,6 +91,7 @@ export function drawAcademy(academy: SimulatedAcademy, seed: number): readonly C
     }
     const start = decided === null ? null : dayFromNumber(decided.day);
     const drill = decided?.drill ?? null;
+    const end = decided?.end ?? null;
     const waits = start !== null && drill === null && academy.waiting === "marked";
     return {
       id: `t${number}`,
@@ -79,10 +99,24 @@ export function drawAcademy(academy: SimulatedAcademy, seed: number): readonly C
       coach: `c${coach}`,
       better: "up",
       sessions,
-      drills: start === null || drill === null ? [] : [{ drill: `d${drill}`, start }],
+      drills:
+        start === null || drill === null
+          ? []
+          : [{ drill: `d${drill}`, start, ...(end === null ? {} : { end: dayFromNumber(end) }) }],
       ...(waits ? { waiting: [{ from: start, to: dayFromNumber(day) }] } : {}),
     };
   });
+}
+
+function endOf(stopped: Stopped | undefined, start: number, chance: () => number): number | null {
+  if (stopped === undefined) return null;
+  return start + stopped.shortest + Math.floor(chance() * (stopped.longest - stopped.shortest + 1));
+}
+
+/** The whole effect until the end, then less and less of it, then what stays. */
+function leftAt(day: number, end: number | null, effect: number, kept: number): number {
+  if (end === null || day <= end) return effect;
+  return kept + (effect - kept) * Math.max(0, 1 - (day - end) / FADES);
 }
 
 function meanOf(values: readonly number[]): number {
@@ -115,4 +149,19 @@ export const ACADEMIES: readonly SimulatedAcademy[] = [
   { ...PLAIN, name: "two of eight, effects differ by .6 U between students", effects: TWO, effectSpread: 0.6 },
   { ...PLAIN, name: "useless, nobody marked as waiting", waiting: "unmarked" },
   { ...PLAIN, name: "useless, quick learners get one drill", hiddenChoice: "fast-learners" },
+];
+
+const STOPPED: SimulatedAcademy = {
+  ...{ ...PLAIN, name: "drills worth .8 U, stopped after four to ten weeks", effects: NONE.map(() => 0.8) },
+  stopped: { shortest: 28, longest: 70, kept: [0, 0.4, 0.8, 0, 0.4, 0.8, 0, 0.4] },
+};
+
+/** Academies whose drills end: of .8 U nothing, half or all stays, a third of the drills each. */
+export const STOPPED_ACADEMIES: readonly SimulatedAcademy[] = [
+  STOPPED,
+  { ...STOPPED, name: "the same, nobody gains by nature", naturalRate: 0 },
+  { ...STOPPED, name: "the same, few wait", leastDrilled: 0.85 },
+  { ...STOPPED, name: "the same, 120 students", students: 120 },
+  { ...STOPPED, name: "the same, effects differ by .6 U between students", effectSpread: 0.6 },
+  { ...STOPPED, name: "the same, nobody marked as waiting", waiting: "unmarked" },
 ];

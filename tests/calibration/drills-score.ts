@@ -4,6 +4,7 @@ import { Gathering } from "@/lib/drills/gathering";
 import { judgeDrills } from "@/lib/drills/judge-drills";
 import { POLICY } from "@/lib/verdict/policy";
 import { drawAcademy, type SimulatedAcademy, UNIT_SD } from "./drills-population";
+import { type DrillsPower, drillsPower, type WorthDrill } from "./drills-power";
 
 /** What the comparison made of many academies of one kind. Effects are in U. */
 export interface DrillsScore {
@@ -23,6 +24,8 @@ export interface DrillsScore {
     readonly share: number;
     readonly of: number;
   }[];
+  /** The same in finer steps, with what theory says; null: none is worth anything. */
+  readonly power: DrillsPower | null;
   /** Of the useless drills with ten students or more, the share said to be no better. */
   readonly noBetter: number;
   /** Of the drills worth something, the share said to be no better. */
@@ -37,6 +40,7 @@ const SIZES = [
 /** Draws academies and compares their drills, as the door does up to what is said of each. */
 export function scoreDrills(academy: SimulatedAcademy, academies: number, seed: number): DrillsScore {
   const drills: { readonly truth: number; readonly result: Comparison["drills"][number] }[] = [];
+  const worthDrills: WorthDrill[] = [];
   let falseWorks = 0;
   for (let number = 0; number < academies; number++) {
     const tracks = drawAcademy(academy, seed + 7919 * number);
@@ -45,10 +49,18 @@ export function scoreDrills(academy: SimulatedAcademy, academies: number, seed: 
     for (const track of tracks) gathering.takeWithout(track);
     const gathered = gathering.gathered();
     const worthwhile = POLICY.smallestWorthwhile * (gathered.unitSd ?? 0);
-    const { results } = judgeDrills(chooseReference(gathered), gathered.drills, worthwhile);
+    const { results } = judgeDrills(chooseReference(gathered, POLICY), gathered.drills, worthwhile);
     const known = results.map((result) => ({ result, truth: academy.effects[Number(result.drill.slice(1))] ?? 0 }));
     if (known.some(({ truth, result }) => truth === 0 && result.says === "works")) falseWorks += 1;
     drills.push(...known);
+    const tested = known.filter(({ result }) => result.effect !== null).length;
+    for (const { truth, result } of known) {
+      const { effect, students, says } = result;
+      if (truth <= 0 || effect === null) continue;
+      const halfWidth = (effect.high95 - effect.low95) / 2 / UNIT_SD;
+      const estimate = effect.estimate / UNIT_SD;
+      worthDrills.push({ students, tested, truth, estimate, halfWidth, works: says === "works" });
+    }
   }
   const estimated = drills.flatMap(({ truth, result: { effect } }) =>
     effect === null
@@ -68,6 +80,7 @@ export function scoreDrills(academy: SimulatedAcademy, academies: number, seed: 
       const sized = worth.filter(({ result }) => result.students >= from && result.students <= to);
       return { from, to, share: share(sized, ({ result }) => result.says === "works"), of: sized.length };
     }),
+    power: worthDrills.length === 0 ? null : drillsPower(worthDrills),
     noBetter: share(useless, ({ result }) => result.says === "no-better"),
     wronglyNoBetter: share(worth, ({ result }) => result.says === "no-better"),
   };

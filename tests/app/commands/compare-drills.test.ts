@@ -4,6 +4,8 @@ import { compareDrills } from "@/lib/drills/compare-drills";
 import type { Comparison } from "@/lib/drills/comparison";
 import { POLICY, POLICY_VERSION } from "@/lib/verdict/policy";
 import { drawAcademy } from "@/tests/calibration/drills-population";
+import { repeatedPeople, repeatedTrial } from "@/tests/lib/drills/repeated-people";
+import { expectNear } from "@/tests/reference/read-reference";
 import { builtScript } from "../../built-script";
 
 type Written = Omit<Comparison, "caveats" | "reference"> & {
@@ -71,6 +73,21 @@ describe("compare-drills", () => {
     );
   });
 
+  it("of an open trial with repeated measures it says what lib says and R works out (tests/reference/12_repeated_bdi.json)", async () => {
+    const { trial, figures } = repeatedTrial();
+    const people = repeatedPeople(trial);
+    const run = await compare([], people);
+    expect([run.status, run.err]).toEqual([0, ""]);
+    const found = read(run);
+    const { reference, caveats, ...expected } = compareDrills(people, POLICY);
+    expect(found).toMatchObject(JSON.parse(JSON.stringify({ tracks: 100, unit: "points", errors: [], ...expected })));
+    expect(found.reference).toEqual(JSON.parse(JSON.stringify(reference)));
+    expect(found.caveats).toHaveLength(caveats.length);
+    for (const kind of ["effect", "retained"] as const)
+      for (const end of ["estimate", "low95", "high95"] as const)
+        expectNear(found.drills[0]?.[kind]?.[end] ?? Number.NaN, figures[kind][end], { rel: 1e-8 }, `${kind}.${end}`);
+  });
+
   it("labels before and after as what not to believe, and says cautions in sentences", async () => {
     const found = read(await compare([], academy));
     for (const one of found.beforeAfter) expect((one as { label?: string }).label).toMatch(/^Don’t believe/);
@@ -125,11 +142,19 @@ describe("compare-drills", () => {
     expect(read(await compare([], academy)).drills.filter(({ says }) => says === "no-better")).not.toEqual([]);
   });
 
+  it("so does a threshold of the comparison itself: with more waiters asked for than there are, drills stand against each other", async () => {
+    const found = read(await compare(["--policy", "waiters=500"], academy));
+    expect(found.policyVersion).toBe(`${POLICY_VERSION}+waiters=500`);
+    expect(found.reference.none).toMatch(/500 are needed/);
+    expect(found.drills.every(({ against }) => against === "other-drills")).toBe(true);
+  });
+
   it.each([
     [["--nonsense"], "--nonsense"],
     [["--policy"], "--policy"],
     [["--policy", "nothing=1"], "nothing"],
     [["--policy", "smallestWorthwhile=-1"], "smallestWorthwhile"],
+    [["--policy", "waiters=1"], "waiters"],
   ])("unusable arguments %j exit with 2 and a sentence", async (args, named) => {
     const run = await compare(args, academy);
     expect([run.status, run.out]).toEqual([2, ""]);

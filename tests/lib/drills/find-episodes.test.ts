@@ -1,13 +1,14 @@
 import { describe, expect, it } from "vitest";
-import { dayNumber } from "@/lib/domain/calendar-day";
+import { dayFromNumber, dayNumber } from "@/lib/domain/calendar-day";
 import type { ComparedTrack } from "@/lib/domain/compared-track";
 import { findEquallyBad, findFirst } from "@/lib/drills/find-episodes";
+import { Gathering } from "@/lib/drills/gathering";
 import { scoredTrack } from "@/lib/drills/scored-track";
 import { POLICY } from "@/lib/verdict/policy";
 import { dayOf, madeCompared } from "./made-academy";
 
 function first(track: ComparedTrack, length: number | null = null) {
-  return findFirst(track, scoredTrack(track, POLICY), length);
+  return findFirst(track, scoredTrack(track, POLICY), length, POLICY);
 }
 
 function episodeOf(track: ComparedTrack, length: number | null = null) {
@@ -93,9 +94,29 @@ describe("an equally bad run without a drill", () => {
   it("is the first that is as deep, and begins after its last session", () => {
     const track = madeCompared("a", [5, 5, 5, 5, 4, 4, 3, 3, 3, 6, 6, 6]);
     const sessions = scoredTrack(track, POLICY);
-    const found = findEquallyBad(track, sessions, 1.2, null);
+    const found = findEquallyBad(track, sessions, 1.2, null, POLICY);
     expect(found).toMatchObject({ drill: null, marked: false, start: dayNumber(dayOf(6)) + 1, sessions: 5 });
-    expect(findEquallyBad(track, sessions, 3, null)).toBeNull();
+    expect(findEquallyBad(track, sessions, 3, null, POLICY)).toBeNull();
+  });
+  it("what stays without a drill is measured from as long after the run as a drill mostly ends", () => {
+    // The run's last session is the 6th; a fortnight later something would have ended, and 21 days after that is the 11th.
+    const track = madeCompared("a", [5, 5, 5, 5, 4, 4, 3, 9, 9, 9, 9, 6, 7]);
+    const found = findEquallyBad(track, scoredTrack(track, POLICY), 1.2, 14, POLICY);
+    expect(found?.score.retained).toBe(6.5);
+    expect(found?.toRetained).toBe(5.5 * 7);
+  });
+  it("through both passes: a drill begun six days after the run and one not begun are measured over the same days", () => {
+    const values = [5, 5, 5, 5, 4, 4, 3, 6, 6, 6, 6, 6, 6, 6, 6, 6, 6];
+    const [start, end] = [6, 17].map((days) => dayFromNumber(dayNumber(dayOf(6)) + days)) as [string, string];
+    const gathering = new Gathering(POLICY);
+    const tracks = [
+      madeCompared("on", values, { drills: [{ drill: "d", start, end }] }),
+      madeCompared("without", values),
+    ];
+    for (const track of tracks) gathering.takeFirst(track);
+    for (const track of tracks) gathering.takeWithout(track);
+    const { onDrills, without } = gathering.gathered();
+    expect([onDrills[0]?.toRetained, without[0]?.toRetained]).toEqual([8 * 7, 8 * 7]);
   });
 });
 

@@ -58,6 +58,7 @@ describe("the page that compares drills", () => {
       sessions: 17,
       effect: null,
       retained: null,
+      retainedStudents: 0,
       bandShare: null,
       says: "too-few",
     } as const;
