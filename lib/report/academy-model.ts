@@ -36,5 +36,7 @@ export interface AcademyPage {
     readonly levels: AcademyPart;
     readonly open: AcademyPart;
     readonly films: AcademyPart;
+    /** Null: nobody was filmed. */
+    readonly recorded: AcademyPart | null;
   } | null;
 }

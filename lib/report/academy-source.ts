@@ -1,6 +1,7 @@
 import type { Fundamental } from "@/lib/domain/fundamental";
 import { type RosterView, rosterQuery, WHOLE_ROSTER } from "@/lib/domain/roster-view";
 import type { AcademyGroup, AcademyGroups } from "./academy-groups";
+import type { RecordedCounts } from "./count-recorded";
 import type { FilmState } from "./film-state";
 import type { TrackSummary } from "./track-summary";
 
@@ -22,6 +23,14 @@ export interface AcademySource {
   readonly weeks: { readonly films: number; readonly stalled: number };
   readonly stalled: number;
   readonly fundamentals: readonly Fundamental[];
+  /** What is recorded of whoever was filmed in those weeks: of everybody and each coach's by name, or of the group in force alone. */
+  readonly recorded: readonly RecordedRow[];
+}
+
+/** What is recorded of some students; null: of everybody. */
+export interface RecordedRow {
+  readonly group: AcademyGroup | null;
+  readonly counts: RecordedCounts;
 }
 
 /** The roster cut to the group in force, and to more. */

@@ -76,6 +76,32 @@ function filmsPart(words: Words, source: AcademySource): AcademyPart {
   };
 }
 
+/** What is recorded of whoever was filmed, and how many films counted, by coach in the order of names: nobody is ranked. */
+function recordedPart(words: Words, source: AcademySource): AcademyPart | null {
+  const [whole] = source.recorded;
+  if (whole === undefined || whole.counts.filmed === 0) return null;
+  return {
+    ...part(words, "recorded", { ...whole.counts, weeks: source.weeks.films }),
+    table: {
+      caption: words.say("academy.recorded.caption"),
+      columns: columns(words, "recorded", ["who", "filmed", "drilled", "waiting", "neither", "films", "counted"]),
+      rows: source.recorded
+        .filter(({ counts }) => counts.filmed > 0)
+        .map(({ group, counts }) => ({
+          cells: [
+            group?.label ?? words.say("academy.recorded.all"),
+            ...[counts.filmed, counts.drilled, counts.waiting, counts.neither, counts.films, counts.counted].map(
+              String,
+            ),
+          ],
+          tone: "plain" as const,
+          href: rosterOf({ group }, {}),
+        })),
+    },
+    links: [],
+  };
+}
+
 function levelsPart(words: Words, source: AcademySource): AcademyPart {
   const places = source.fundamentals.flatMap((fundamental) => {
     const own = source.tracks.filter(({ fundamentalId }) => fundamentalId === fundamental.id);
@@ -149,6 +175,7 @@ export function buildAcademyPage(words: Words, source: AcademySource): AcademyPa
       levels: levelsPart(words, source),
       open: openPart(words, source),
       films: filmsPart(words, source),
+      recorded: recordedPart(words, source),
     },
   };
 }

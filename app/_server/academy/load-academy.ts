@@ -1,8 +1,11 @@
 import { readAcademyFilms } from "@/db/read/academy-films";
+import { readDrilledStudents, readWaitingStudents } from "@/db/read/recorded";
 import { dayFromNumber, dayNumber } from "@/lib/domain/calendar-day";
+import type { AcademyGroup, AcademyGroups } from "@/lib/report/academy-groups";
 import type { AcademyPage } from "@/lib/report/academy-model";
-import type { AcademySource } from "@/lib/report/academy-source";
+import type { AcademySource, RecordedRow } from "@/lib/report/academy-source";
 import { buildAcademyPage } from "@/lib/report/build-academy";
+import { countRecorded, type RecordedFilm } from "@/lib/report/count-recorded";
 import { filmState } from "@/lib/report/film-state";
 import { BRIEF_THRESHOLDS } from "@/lib/verdict/brief-thresholds";
 import { linkTables } from "../archive/table-links";
@@ -17,19 +20,30 @@ const WEEK = 7;
 
 export { academyTitle } from "@/lib/report/build-academy";
 
+/** The first day of the films that are counted. */
+function filmedFrom(today: string): string {
+  return dayFromNumber(dayNumber(today) - FILM_DAYS + 1);
+}
+
+/** Whether a film or a track is a group's; null: everybody's are. */
+function isOf(group: AcademyGroup | null) {
+  return (of: { readonly studentId: string; readonly clubGroup: string }): boolean =>
+    group === null || (group.studentIds.has(of.studentId) && (group.club === null || group.club === of.clubGroup));
+}
+
 /** What an academy's page rests on, cut to the group that is asked for where that may be told; else of everybody. */
 export async function loadAcademy(viewer: Viewer, asked: { readonly of?: string | undefined }): Promise<AcademySource> {
   const { db, scope, academy, today } = viewer;
   const whole = await loadWhole(viewer, {});
   const { everyone, brief } = whole;
   const { entries, fundamentals, tracks } = everyone;
-  const films = readAcademyFilms(db, scope, dayFromNumber(dayNumber(today) - FILM_DAYS + 1));
+  const films = readAcademyFilms(db, scope, filmedFrom(today));
   const clubs = new Map<string, Set<string>>(entries.map(({ student }) => [student.id, new Set<string>()]));
   for (const { studentId, clubGroup } of [...films, ...everyone.all]) clubs.get(studentId)?.add(clubGroup);
   const groups = groupsOf(viewer, whole, (studentId) => clubs.get(studentId));
   const group = groups?.told.find(({ id }) => id === asked.of) ?? null;
-  const isCounted = (of: { readonly studentId: string; readonly clubGroup: string }): boolean =>
-    group === null || (group.studentIds.has(of.studentId) && (group.club === null || group.club === of.clubGroup));
+  const isCounted = isOf(group);
+  const states = films.map((film) => ({ ...film, state: filmState(film, tracks.get(film.studentId) ?? []) }));
   const stalled = brief.lists.get("stalled") ?? new Set<string>();
   return {
     academyName: academy.name,
@@ -39,11 +53,30 @@ export async function loadAcademy(viewer: Viewer, asked: { readonly of?: string 
     group,
     students: group === null ? entries.length : group.studentIds.size,
     tracks: everyone.all.filter(isCounted),
-    films: films.filter(isCounted).map((film) => filmState(film, tracks.get(film.studentId) ?? [])),
+    films: states.filter(isCounted).map(({ state }) => state),
     weeks: { films: FILM_DAYS / WEEK, stalled: BRIEF_THRESHOLDS.stalledDays.value / WEEK },
     stalled: [...stalled].filter((id) => group === null || group.studentIds.has(id)).length,
     fundamentals,
+    recorded: recordedOf(viewer, states, groups, group),
   };
+}
+
+type Film = RecordedFilm & { readonly clubGroup: string };
+
+/** Of everybody and each coach, as far as a coach's students may be counted; of a group that is asked for of that alone. */
+function recordedOf(
+  { db, scope, today }: Viewer,
+  films: readonly Film[],
+  groups: AcademyGroups | null,
+  group: AcademyGroup | null,
+): readonly RecordedRow[] {
+  const stretch = { from: filmedFrom(today), to: today };
+  const [drilled, waiting] = [readDrilledStudents(db, scope, stretch), readWaitingStudents(db, scope, stretch)];
+  const coaches = (groups?.told ?? []).filter(({ view }) => (view.coach ?? "") !== "");
+  return (group === null ? [null, ...coaches] : [group]).map((each) => ({
+    group: each,
+    counts: countRecorded(films.filter(isOf(each)), drilled, waiting),
+  }));
 }
 
 /** How the academy gets on. */

@@ -41,6 +41,7 @@ export function AcademyPage({ model }: { readonly model: Academy }) {
           <Counts part={counted.stalled} />
           <Counts part={counted.levels} />
           <Counts part={counted.films} />
+          {counted.recorded === null ? null : <Counts part={counted.recorded} />}
           <Counts part={counted.open} />
         </>
       )}

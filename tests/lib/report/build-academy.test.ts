@@ -31,6 +31,7 @@ const source = (over: Partial<AcademySource> = {}): AcademySource => ({
   films: ["counted", "counted", "phone", "unread"],
   weeks: { films: 12, stalled: 8 },
   fundamentals: orderedFundamentals([]),
+  recorded: [],
   ...over,
 });
 
@@ -105,5 +106,30 @@ describe("how an academy gets on", () => {
       title: "Fewer than five students are here",
       counted: null,
     });
+  });
+
+  it("says what is recorded of whoever was filmed, by coach in the order in which they are handed over, each leading to the roster", () => {
+    expect(countedOf().recorded).toBeNull();
+    const counts = { filmed: 12, drilled: 7, waiting: 3, neither: 2, films: 30, counted: 24 };
+    const none = { filmed: 0, drilled: 0, waiting: 0, neither: 0, films: 0, counted: 0 };
+    const coach = (id: string, label: string) => ({
+      ...{ id: `coach-${id}`, label, studentIds: new Set<string>(), club: null, view: { coach: id } },
+    });
+    const { recorded } = countedOf({
+      recorded: [
+        { group: null, counts },
+        { group: coach("u1", "Coach: Finch"), counts: { ...counts, filmed: 5, neither: 0 } },
+        { group: coach("u2", "Coach: Wren"), counts: none },
+      ],
+    });
+    expect(recorded?.heading).toBe("Of 2 of 12 who were filmed neither a drill nor waiting is recorded");
+    expect(recorded?.table?.rows.map(({ cells }) => cells)).toEqual([
+      ["Everybody", "12", "7", "3", "2", "30", "24"],
+      ["Coach: Finch", "5", "7", "3", "0", "30", "24"],
+    ]);
+    expect(recorded?.table?.rows.map(({ href }) => href)).toEqual([
+      "/students?sort=work#roster",
+      "/students?coach=u1&sort=work#roster",
+    ]);
   });
 });
