@@ -26,12 +26,12 @@ test("a drill joins the library, is described anew with a reason, and is offered
   const context = await browser.newContext({ javaScriptEnabled: false, baseURL: served.address });
   const page = await context.newPage();
   await page.goto("/drills/library");
-  await page.getByLabel("Name").fill("wall at the HIP");
+  await page.getByRole("textbox", { name: "Name", exact: true }).fill("wall at the HIP");
   await page.getByLabel("How it goes").fill("Two tees, through the middle.");
   await page.getByRole("button", { name: "Add the drill" }).click();
   await expect(alert(page)).toContainText("one thing needs mending");
   await expect(page.getByText("Another drill has that name.").first()).toBeVisible();
-  await page.getByLabel("Name").fill("Tee gate");
+  await page.getByRole("textbox", { name: "Name", exact: true }).fill("Tee gate");
   await page.getByRole("button", { name: "Add the drill" }).click();
   await page.getByRole("link", { name: "Tee gate" }).click();
   await expect(page.getByRole("heading", { name: "It has not changed" })).toBeVisible();
@@ -52,7 +52,7 @@ test("a drill joins the library, is described anew with a reason, and is offered
 
 test("a fundamental of its own is defined, put right before the first reading, and read no more", async ({ page }) => {
   await page.goto("/settings/fundamentals");
-  await page.getByLabel("Name").fill("Elbow gap, top");
+  await page.getByRole("textbox", { name: "Name", exact: true }).fill("Elbow gap, top");
   await page.getByLabel("How it is read off the still").fill("Between the two elbows, against the stance.");
   await page.getByLabel("Plus means").fill("wider");
   await page.getByLabel("Unit").selectOption({ label: "% of stance width" });
