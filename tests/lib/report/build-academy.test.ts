@@ -122,7 +122,7 @@ describe("how an academy gets on", () => {
         { group: coach("u2", "Coach: Wren"), counts: none },
       ],
     });
-    expect(recorded?.heading).toBe("Of 2 of 12 who were filmed neither a drill nor waiting is recorded");
+    expect(recorded?.heading).toBe("12 were filmed; of 2 it isn’t recorded what they practise");
     expect(recorded?.table?.rows.map(({ cells }) => cells)).toEqual([
       ["Everybody", "12", "7", "3", "2", "30", "24"],
       ["Coach: Finch", "5", "7", "3", "0", "30", "24"],
