@@ -48,7 +48,7 @@ function saySays(words: Words, { says, students, effect, against }: DrillResult)
 function columnsOf(words: Words, columns: readonly string[]): TableModel["columns"] {
   return columns.map((column) => ({
     label: words.say(`compared.column.${column}`),
-    align: column === "students" || column === "sessions" ? "end" : "start",
+    align: ["students", "kept-of", "sessions"].includes(column) ? "end" : "start",
   }));
 }
 
@@ -116,11 +116,12 @@ export function comparedEvidence(
     },
     details: {
       caption: words.say("compared.details.caption"),
-      columns: columnsOf(words, ["drill", "kept", "share", "sessions"]),
+      columns: columnsOf(words, ["drill", "kept", "kept-of", "share", "sessions"]),
       rows: drills.map((result) => ({
         cells: [
           result.drill,
           cell(words, fundamental, result.retained),
+          result.retained === null ? words.say("compared.no-figure") : sayCount(words, result.retainedStudents),
           sayShareEffect(words, result.bandShare),
           result.students < COMPARE_THRESHOLDS.estimated.value
             ? words.say("compared.no-figure")

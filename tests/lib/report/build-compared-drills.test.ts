@@ -65,7 +65,7 @@ describe("the page that compares drills", () => {
     const page = pageOf({ ...whole, drills: [few, ...rest] });
     const [row] = page.evidence?.table.rows ?? [];
     expect(row?.cells).toEqual([first.drill, "–", "under 5", "–", "Too few to tell: under five students"]);
-    expect(page.evidence?.details.rows[0]?.cells).toEqual([first.drill, "–", "–", "–"]);
+    expect(page.evidence?.details.rows[0]?.cells).toEqual([first.drill, "–", "–", "–", "–"]);
     expect(page.evidence?.drawn[0]).toMatchObject({ effect: null, plain: null, look: "few" });
   });
 
