@@ -38,5 +38,7 @@ export interface AcademyPage {
     readonly films: AcademyPart;
     /** Null: nobody was filmed. */
     readonly recorded: AcademyPart | null;
+    /** How all of it is counted, in one paragraph, for whoever gets it on paper. */
+    readonly method: { readonly margin: string; readonly heading: string; readonly text: string };
   } | null;
 }

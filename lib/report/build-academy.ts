@@ -1,5 +1,6 @@
 import { SMALL_GROUP } from "@/lib/domain/small-group";
 import type { Position } from "@/lib/domain/track-verdict";
+import { POLICY } from "@/lib/verdict/policy";
 import type { Words } from "@/lib/words/catalogue";
 import { sayDay } from "@/lib/words/day-words";
 import { sayFundamental } from "@/lib/words/say-fundamental";
@@ -176,6 +177,15 @@ export function buildAcademyPage(words: Words, source: AcademySource): AcademyPa
       open: openPart(words, source),
       films: filmsPart(words, source),
       recorded: recordedPart(words, source),
+      method: {
+        margin: words.say("compared.margin.method"),
+        heading: words.say("compared.method.heading"),
+        text: words.say("academy.method", {
+          share: Math.round(100 * POLICY.listShare),
+          weeks: source.weeks.films,
+          least: SMALL_GROUP,
+        }),
+      },
     },
   };
 }

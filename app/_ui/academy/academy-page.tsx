@@ -43,6 +43,10 @@ export function AcademyPage({ model }: { readonly model: Academy }) {
           <Counts part={counted.films} />
           {counted.recorded === null ? null : <Counts part={counted.recorded} />}
           <Counts part={counted.open} />
+          <Part margin={counted.method.margin}>
+            <h2>{counted.method.heading}</h2>
+            <p>{counted.method.text}</p>
+          </Part>
         </>
       )}
     </>

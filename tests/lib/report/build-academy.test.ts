@@ -132,4 +132,11 @@ describe("how an academy gets on", () => {
       "/students?coach=u1&sort=work#roster",
     ]);
   });
+
+  it("says in one paragraph how all of it is counted, with the promise of the list", () => {
+    const { method } = countedOf();
+    expect(method.text).toContain("at most 5 in 100 should be wrong");
+    expect(method.text).toContain("Films of the last 12 weeks");
+    expect(method.text).toContain("fewer than 5 students");
+  });
 });
