@@ -17,6 +17,8 @@ export interface AcademySource {
   readonly group: AcademyGroup | null;
   readonly students: number;
   readonly tracks: readonly TrackSummary[];
+  /** Of each fundamental how many students have a track of it that this group leaves out; who has none isn't in it. */
+  readonly leftOut: ReadonlyMap<string, number>;
   /** What came of each film of the latest weeks. */
   readonly films: readonly FilmState[];
   /** Weeks of films that are counted, and without proof. */

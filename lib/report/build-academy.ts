@@ -107,8 +107,10 @@ function levelsPart(words: Words, source: AcademySource): AcademyPart {
   const places = source.fundamentals.flatMap((fundamental) => {
     const own = source.tracks.filter(({ fundamentalId }) => fundamentalId === fundamental.id);
     const { inside, edge, outside } = countPlaces(own);
-    // Of fewer than five students nothing is counted by itself.
-    if (new Set(own.map(({ studentId }) => studentId)).size < SMALL_GROUP || inside + edge + outside === 0) return [];
+    // Of fewer than five students nothing is counted by itself, nor where as few would be left of everybody's row.
+    const few = new Set(own.map(({ studentId }) => studentId)).size < SMALL_GROUP;
+    const fewLeft = (source.leftOut.get(fundamental.id) ?? SMALL_GROUP) < SMALL_GROUP;
+    if (few || fewLeft || inside + edge + outside === 0) return [];
     const way = (count: number, place: Position): string | null =>
       count === 0 ? null : rosterOf(source, { fundamental: fundamental.id, place });
     return [{ fundamental, inside, edge, outside, way }];

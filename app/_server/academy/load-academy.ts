@@ -7,6 +7,7 @@ import type { AcademySource, RecordedRow } from "@/lib/report/academy-source";
 import { buildAcademyPage } from "@/lib/report/build-academy";
 import { countRecorded, type RecordedFilm } from "@/lib/report/count-recorded";
 import { filmState } from "@/lib/report/film-state";
+import type { TrackSummary } from "@/lib/report/track-summary";
 import { BRIEF_THRESHOLDS } from "@/lib/verdict/brief-thresholds";
 import { linkTables } from "../archive/table-links";
 import type { Viewer } from "../gate";
@@ -31,6 +32,14 @@ function isOf(group: AcademyGroup | null) {
     group === null || (group.studentIds.has(of.studentId) && (group.club === null || group.club === of.clubGroup));
 }
 
+/** How many students have a track of each fundamental. */
+function studentsByFundamental(tracks: readonly TrackSummary[]): ReadonlyMap<string, number> {
+  const students = new Map<string, Set<string>>();
+  for (const { fundamentalId, studentId } of tracks)
+    students.set(fundamentalId, (students.get(fundamentalId) ?? new Set()).add(studentId));
+  return new Map([...students].map(([fundamentalId, ids]) => [fundamentalId, ids.size]));
+}
+
 /** What an academy's page rests on, cut to the group that is asked for where that may be told; else of everybody. */
 export async function loadAcademy(viewer: Viewer, asked: { readonly of?: string | undefined }): Promise<AcademySource> {
   const { db, scope, academy, today } = viewer;
@@ -53,6 +62,7 @@ export async function loadAcademy(viewer: Viewer, asked: { readonly of?: string 
     group,
     students: group === null ? entries.length : group.studentIds.size,
     tracks: everyone.all.filter(isCounted),
+    leftOut: studentsByFundamental(everyone.all.filter((track) => !isCounted(track))),
     films: states.filter(isCounted).map(({ state }) => state),
     weeks: { films: FILM_DAYS / WEEK, stalled: BRIEF_THRESHOLDS.stalledDays.value / WEEK },
     stalled: [...stalled].filter((id) => group === null || group.studentIds.has(id)).length,

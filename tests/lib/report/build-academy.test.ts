@@ -31,7 +31,7 @@ const source = (over: Partial<AcademySource> = {}): AcademySource => ({
   films: ["counted", "counted", "phone", "unread"],
   weeks: { films: 12, stalled: 8 },
   fundamentals: orderedFundamentals([]),
-  recorded: [],
+  ...{ recorded: [], leftOut: new Map() },
   ...over,
 });
 
@@ -138,5 +138,13 @@ describe("how an academy gets on", () => {
     expect(method.text).toContain("at most 5 in 100 should be wrong");
     expect(method.text).toContain("Films of the last 12 weeks");
     expect(method.text).toContain("fewer than 5 students");
+  });
+
+  it("a row from whose taking away one to four students would be left is not there", () => {
+    const tracks = ["s1", "s2", "s3", "s4", "s5"].map((id) => own(id, { position: "inside" }));
+    const rows = (left: ReadonlyMap<string, number>) =>
+      countedOf({ tracks, leftOut: left }).levels.table?.rows.length ?? 0;
+    expect([new Map(), new Map([["hinge", 5]])].map(rows)).toEqual([1, 1]);
+    expect([1, 4].map((students) => rows(new Map([["hinge", students]])))).toEqual([0, 0]);
   });
 });

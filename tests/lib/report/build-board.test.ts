@@ -22,7 +22,7 @@ const source = (over: Partial<AcademySource> = {}): AcademySource => ({
     ...["f", "g", "h", "i"].map((id) => changed(id, "slip")),
   ],
   films: ["counted", "counted", "counted", "phone"],
-  ...{ weeks: { films: 12, stalled: 8 }, fundamentals: [], recorded: [] },
+  ...{ weeks: { films: 12, stalled: 8 }, fundamentals: [], recorded: [], leftOut: new Map() },
   ...over,
 });
 const valuesOf = (over: Partial<AcademySource> = {}) =>
