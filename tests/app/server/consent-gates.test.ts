@@ -41,6 +41,7 @@ const NO_RECORDERS: Readonly<Record<string, string>> = {
   updateEventVoided: "takes back, or puts back what was on file",
   insertRebaseline: "says from which day what is on file is judged",
   insertDrill: "a drill of the library, nobody’s",
+  updateDrill: "a drill of the library, nobody’s",
   updateAssignmentEnd: "ends",
   updateAssignmentTakenBack: "takes back, or puts back what was on file",
   updateReadBackDropped: "drops",
