@@ -1,4 +1,5 @@
 import { AGE_GROUPS, type AgeGroup } from "./age-group";
+import { COUNTED_AS, type CountedAs } from "./counted-as";
 import { HANDS, type Hand } from "./handedness";
 
 /** What a page says of a track: the four verdicts, and a proved move that is neither better nor worse. */
@@ -54,6 +55,8 @@ export interface RosterView {
   readonly hand: Hand | null;
   /** With a change of a kind since a month, as `provedIn` names it. */
   readonly since: string | null;
+  /** Counted for something on the academy's page. */
+  readonly counted: CountedAs | null;
   readonly show: RosterListName | null;
   /** Of who wasn't seen lately: weeks without a film, as the brief offers them; null: the brief's own. */
   readonly weeks: string | null;
@@ -66,7 +69,7 @@ export interface RosterView {
 /** The fields by which a view leaves students out. */
 export const ROSTER_FILTERS = [
   ...(["q", "show", "verdict", "place", "fundamental", "coach", "club", "stale"] as const),
-  ...(["age", "hand", "since"] as const),
+  ...(["age", "hand", "since", "counted"] as const),
 ] as const;
 
 /** A field by which a view leaves students out. */
@@ -85,6 +88,7 @@ export const WHOLE_ROSTER: RosterView = {
   age: null,
   hand: null,
   since: null,
+  counted: null,
   show: null,
   weeks: null,
   q: "",
@@ -130,6 +134,7 @@ export function parseRosterView(words: RosterWords): RosterView | null {
     age: among("age", AGE_GROUPS),
     hand: among("hand", HANDS),
     since: PROVED_IN.exec(first(words, "since") ?? "")?.[0] ?? null,
+    counted: among("counted", COUNTED_AS),
     show: among("show", ROSTER_LISTS),
     weeks: among("show", ROSTER_LISTS) === "away" ? (/^\d{1,2}$/.exec(first(words, "weeks") ?? "")?.[0] ?? null) : null,
     q: [...(first(words, "q") ?? "").normalize("NFC").trim()].slice(0, LONGEST_SEARCH).join(""),

@@ -1,3 +1,4 @@
+import type { CountedAs } from "@/lib/domain/counted-as";
 import { SMALL_GROUP } from "@/lib/domain/small-group";
 import type { Position } from "@/lib/domain/track-verdict";
 import { POLICY } from "@/lib/verdict/policy";
@@ -9,6 +10,7 @@ import { type AcademySource, rosterOf } from "./academy-source";
 import type { TableModel } from "./basic-model";
 import { buildMonths } from "./build-academy-months";
 import { countPlaces } from "./count-places";
+import type { RecordedCounts } from "./count-recorded";
 import { FILM_STATES } from "./film-state";
 import { groupFilter } from "./group-filter";
 import { OPEN_WHYS, openWhy } from "./open-why";
@@ -47,7 +49,10 @@ function openPart(words: Words, source: AcademySource): AcademyPart {
   const open = source.tracks.filter(({ verdict }) => saidGlyph(verdict) === "open");
   const rows = OPEN_WHYS.flatMap((why) => {
     const count = open.filter(({ verdict }) => openWhy(verdict) === why).length;
-    return count === 0 ? [] : [{ cells: [words.say(`academy.open.${why}`), String(count)], tone: "plain" as const }];
+    const ways = [null, rosterOf(source, { counted: `open-${why}` })];
+    return count === 0
+      ? []
+      : [{ cells: [words.say(`academy.open.${why}`), String(count)], tone: "plain" as const, ways }];
   });
   return {
     ...part(words, "open", { open: open.length, tracks: source.tracks.length }),
@@ -65,7 +70,9 @@ function filmsPart(words: Words, source: AcademySource): AcademyPart {
   const counted = films.filter((state) => state === "counted").length;
   const rows = FILM_STATES.flatMap((state) => {
     const count = films.filter((each) => each === state).length;
-    return count === 0 ? [] : [{ cells: [words.say(`academy.films.${state}`), String(count)], tone: "plain" as const }];
+    const ways = [null, rosterOf(source, { counted: `film-${state}` })];
+    const cells = [words.say(`academy.films.${state}`), String(count)];
+    return count === 0 ? [] : [{ cells, tone: "plain" as const, ways }];
   });
   return {
     ...part(words, "films", { films: films.length, counted, weeks: weeks.films }),
@@ -76,6 +83,16 @@ function filmsPart(words: Words, source: AcademySource): AcademyPart {
     links: [],
   };
 }
+
+/** What is counted of whoever was filmed, and how the roster is cut to it; null: the row's own way leads to it. */
+const RECORDED: readonly (readonly [keyof RecordedCounts, CountedAs | null])[] = [
+  ["filmed", null],
+  ["drilled", "filmed-on-a-drill"],
+  ["waiting", "filmed-waiting"],
+  ["neither", "filmed-unrecorded"],
+  ["films", null],
+  ["counted", "film-counted"],
+];
 
 /** What is recorded of whoever was filmed, and how many films counted, by coach in the order of names: nobody is ranked. */
 function recordedPart(words: Words, source: AcademySource): AcademyPart | null {
@@ -89,14 +106,15 @@ function recordedPart(words: Words, source: AcademySource): AcademyPart | null {
       rows: source.recorded
         .filter(({ counts }) => counts.filmed > 0)
         .map(({ group, counts }) => ({
-          cells: [
-            group?.label ?? words.say("academy.recorded.all"),
-            ...[counts.filmed, counts.drilled, counts.waiting, counts.neither, counts.films, counts.counted].map(
-              String,
-            ),
-          ],
+          cells: [group?.label ?? words.say("academy.recorded.all"), ...RECORDED.map(([of]) => String(counts[of]))],
           tone: "plain" as const,
           href: rosterOf({ group }, {}),
+          ways: [
+            null,
+            ...RECORDED.map(([of, counted]) =>
+              counted === null || counts[of] === 0 ? null : rosterOf({ group }, { counted }),
+            ),
+          ],
         })),
     },
     links: [],

@@ -61,6 +61,8 @@ function choicesOf(words: Words, source: ToolsSource, filter: Exclude<RosterFilt
       return source.view.since === null
         ? []
         : [{ value: source.view.since, label: sayProvedIn(words, source.view.since) }];
+    case "counted":
+      return source.view.counted === null ? [] : said([source.view.counted], "roster.counted");
     case "fundamental":
       return source.fundamentals;
     case "coach":
@@ -106,7 +108,19 @@ function select(words: Words, name: string, value: string, choices: Named): Fiel
 
 function fieldsOf(words: Words, source: ToolsSource): readonly FieldModel[] {
   const { view } = source;
-  const names = ["place", "verdict", "fundamental", "show", "coach", "club", "stale", "age", "hand", "since"] as const;
+  const names = [
+    "place",
+    "verdict",
+    "fundamental",
+    "show",
+    "coach",
+    "club",
+    "stale",
+    "age",
+    "hand",
+    "since",
+    "counted",
+  ] as const;
   const sorts = ROSTER_SORTS.map((value) => ({ value, label: words.say(`roster.sort.${value}`) }));
   return [
     ...names.flatMap((name) => {

@@ -22,6 +22,8 @@ export interface RosterFacts {
   readonly lists: ReadonlyMap<RosterListName, ReadonlySet<string>>;
   /** What was proved of a student, as `RosterView.since` asks for it. */
   readonly proved: (studentId: string) => ReadonlySet<string>;
+  /** For what a student is counted on the academy's page, as `RosterView.counted` asks for it. */
+  readonly counted: (studentId: string) => ReadonlySet<string>;
   /** How soon a student needs work: smaller comes first. */
   readonly need: (entry: RosterStudent) => number;
   readonly today: string;
@@ -60,6 +62,7 @@ function matcher(view: RosterView, facts: RosterFacts): (entry: RosterStudent) =
     if (view.age !== null && ageGroupOf(student.birthYear, facts.today) !== view.age) return false;
     if (view.hand !== null && student.hand !== view.hand) return false;
     if (view.since !== null && !facts.proved(student.id).has(view.since)) return false;
+    if (view.counted !== null && !facts.counted(student.id).has(view.counted)) return false;
     if (view.club !== null && !summaries.some(({ clubGroup }) => clubGroup === view.club)) return false;
     if (filmedBy !== null && lastDay !== null && lastDay > filmedBy) return false;
     return !asksTracks || summaries.some((track) => isAsked(view, track));

@@ -28,6 +28,30 @@ test("a count of the table opens just its students on the roster", async ({ page
   expect(students).toBeLessThanOrEqual(changes);
 });
 
+test("what is recorded, and each film, opens just those students too", async ({ page }) => {
+  for (const [name, cell] of [
+    ["Students who were filmed, and their films", "filmed-unrecorded"],
+    ["What came of the films", "film-counted"],
+    ["Tracks not settled, by why", "open-no-plan"],
+  ] as const) {
+    await page.goto("/academy");
+    const link = page.getByRole("table", { name }).locator(`a[href*="counted=${cell}"]`).first();
+    const count = Number(await link.textContent());
+    await link.click();
+    await page.waitForURL(new RegExp(`counted=${cell}`));
+    const shown = await page
+      .getByText(/^\d+ of \d+ students/)
+      .first()
+      .textContent();
+    const students = Number(/^\d+/.exec(shown ?? "")?.[0]);
+    expect(students).toBeGreaterThan(0);
+    // Of one student there may be several films and tracks, and one of what is recorded.
+    if (cell === "filmed-unrecorded") expect(students).toBe(count);
+    else expect(students).toBeLessThanOrEqual(count);
+    await expect(page.getByText("Counted for").first()).toBeVisible();
+  }
+});
+
 test.describe("without scripts", () => {
   test.use({ javaScriptEnabled: false });
 

@@ -1,30 +1,19 @@
-import { readAcademyFilms } from "@/db/read/academy-films";
-import { readDrilledStudents, readWaitingStudents } from "@/db/read/recorded";
-import { dayFromNumber, dayNumber } from "@/lib/domain/calendar-day";
 import type { AcademyGroup, AcademyGroups } from "@/lib/report/academy-groups";
 import type { AcademyPage } from "@/lib/report/academy-model";
 import type { AcademySource, RecordedRow } from "@/lib/report/academy-source";
 import { buildAcademyPage } from "@/lib/report/build-academy";
-import { countRecorded, type RecordedFilm } from "@/lib/report/count-recorded";
-import { filmState } from "@/lib/report/film-state";
+import { countRecorded } from "@/lib/report/count-recorded";
 import type { TrackSummary } from "@/lib/report/track-summary";
 import { BRIEF_THRESHOLDS } from "@/lib/verdict/brief-thresholds";
 import { linkTables } from "../archive/table-links";
 import type { Viewer } from "../gate";
 import { loadWhole } from "../roster/load-whole";
+import { type CountedFilm, FILM_DAYS, loadCountedFilms, readRecorded } from "./counted-films";
 import { countedFrom, groupsOf } from "./groups-of";
-
-/** Days of films that are counted. Days; twelve weeks, as long as the roster's longest wait for a film. Own choice. */
-const FILM_DAYS = 84;
 
 const WEEK = 7;
 
 export { academyTitle } from "@/lib/report/build-academy";
-
-/** The first day of the films that are counted. */
-function filmedFrom(today: string): string {
-  return dayFromNumber(dayNumber(today) - FILM_DAYS + 1);
-}
 
 /** Whether a film or a track is a group's; null: everybody's are. */
 function isOf(group: AcademyGroup | null) {
@@ -42,17 +31,16 @@ function studentsByFundamental(tracks: readonly TrackSummary[]): ReadonlyMap<str
 
 /** What an academy's page rests on, cut to the group that is asked for where that may be told; else of everybody. */
 export async function loadAcademy(viewer: Viewer, asked: { readonly of?: string | undefined }): Promise<AcademySource> {
-  const { db, scope, academy, today } = viewer;
+  const { academy, today } = viewer;
   const whole = await loadWhole(viewer, {});
   const { everyone, brief } = whole;
   const { entries, fundamentals, tracks } = everyone;
-  const films = readAcademyFilms(db, scope, filmedFrom(today));
+  const films = loadCountedFilms(viewer, tracks);
   const clubs = new Map<string, Set<string>>(entries.map(({ student }) => [student.id, new Set<string>()]));
   for (const { studentId, clubGroup } of [...films, ...everyone.all]) clubs.get(studentId)?.add(clubGroup);
   const groups = groupsOf(viewer, whole, (studentId) => clubs.get(studentId));
   const group = groups?.told.find(({ id }) => id === asked.of) ?? null;
   const isCounted = isOf(group);
-  const states = films.map((film) => ({ ...film, state: filmState(film, tracks.get(film.studentId) ?? []) }));
   const stalled = brief.lists.get("stalled") ?? new Set<string>();
   return {
     academyName: academy.name,
@@ -63,25 +51,22 @@ export async function loadAcademy(viewer: Viewer, asked: { readonly of?: string 
     students: group === null ? entries.length : group.studentIds.size,
     tracks: everyone.all.filter(isCounted),
     leftOut: studentsByFundamental(everyone.all.filter((track) => !isCounted(track))),
-    films: states.filter(isCounted).map(({ state }) => state),
+    films: films.filter(isCounted).map(({ state }) => state),
     weeks: { films: FILM_DAYS / WEEK, stalled: BRIEF_THRESHOLDS.stalledDays.value / WEEK },
     stalled: [...stalled].filter((id) => group === null || group.studentIds.has(id)).length,
     fundamentals,
-    recorded: recordedOf(viewer, states, groups, group),
+    recorded: recordedOf(viewer, films, groups, group),
   };
 }
 
-type Film = RecordedFilm & { readonly clubGroup: string };
-
 /** Of everybody and each coach, as far as a coach's students may be counted; of a group that is asked for of that alone. */
 function recordedOf(
-  { db, scope, today }: Viewer,
-  films: readonly Film[],
+  viewer: Viewer,
+  films: readonly CountedFilm[],
   groups: AcademyGroups | null,
   group: AcademyGroup | null,
 ): readonly RecordedRow[] {
-  const stretch = { from: filmedFrom(today), to: today };
-  const [drilled, waiting] = [readDrilledStudents(db, scope, stretch), readWaitingStudents(db, scope, stretch)];
+  const { drilled, waiting } = readRecorded(viewer);
   const coaches = (groups?.told ?? []).filter(({ view }) => (view.coach ?? "") !== "");
   return (group === null ? [null, ...coaches] : [group]).map((each) => ({
     group: each,

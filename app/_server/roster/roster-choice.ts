@@ -13,6 +13,7 @@ import { provedIn } from "@/lib/report/proved-months";
 import type { RosterTools } from "@/lib/report/roster-tools-model";
 import { sayGroupOfClubs } from "@/lib/words/say-club";
 import { sayFundamental } from "@/lib/words/say-fundamental";
+import { countedStudents } from "../academy/counted-students";
 import { type Viewer, viewerKey } from "../gate";
 import type { WholeRoster } from "./load-whole";
 
@@ -40,16 +41,18 @@ export function chooseView(viewer: Viewer, words: RosterWords): ChosenView {
 
 /** The students whom a view asks for, and what the roster's form says. */
 export function chooseStudents(
-  { words, today }: Viewer,
+  viewer: Viewer,
   { everyone, brief, inCharge, needs, measured, grouped }: WholeRoster,
   chosen: ChosenView,
 ): { readonly left: FilteredRoster; readonly tools: RosterTools } {
+  const { words, today } = viewer;
   const { entries, fundamentals, grouping } = everyone;
   const left = filterRoster(entries, chosen.view, {
     lists: brief.lists,
     need: ({ student }) => needs.get(student.id) ?? 0,
     coaches: inCharge.byStudent,
     proved: (studentId) => provedIn(everyone.tracks.get(studentId) ?? []),
+    counted: countedStudents(viewer, chosen.view, everyone.tracks),
     today,
     locale: words.locale,
   });

@@ -46,6 +46,7 @@ test("every view comes back from its own address", () => {
     age: fc.constantFrom(null, "9-12" as const),
     hand: fc.constantFrom(null, "left" as const),
     since: fc.constantFrom(null, "slip-2031-04"),
+    counted: fc.constantFrom(null, "film-phone" as const, "filmed-unrecorded" as const),
     show: fc.constantFrom(null, "away" as const),
     weeks: fc.constantFrom(null, "8"),
     q: fc.constantFrom("", "Zoë & Åse", "a=b#c"),

@@ -127,6 +127,14 @@ describe("how an academy gets on", () => {
       ["Everybody", "12", "7", "3", "2", "30", "24"],
       ["Coach: Finch", "5", "7", "3", "0", "30", "24"],
     ]);
+    expect(recorded?.table?.rows[0]?.ways).toEqual([
+      ...[null, null, "/students?counted=filmed-on-a-drill&sort=work#roster"],
+      "/students?counted=filmed-waiting&sort=work#roster",
+      "/students?counted=filmed-unrecorded&sort=work#roster",
+      ...[null, "/students?counted=film-counted&sort=work#roster"],
+    ]);
+    // Of nobody there is nothing to open.
+    expect(recorded?.table?.rows[1]?.ways?.[4]).toBeNull();
     expect(recorded?.table?.rows.map(({ href }) => href)).toEqual([
       "/students?sort=work#roster",
       "/students?coach=u1&sort=work#roster",

@@ -138,5 +138,8 @@ describe("nobody left", () => {
     const proved = (id: string) => new Set(id === "jon" ? ["gain-2026-05"] : []);
     expect(names(everybody, { since: "gain-2026-05" }, { proved })).toEqual(["Jon"]);
     expect(names(everybody, { since: "slip-2026-05" }, { proved })).toEqual([]);
+    const counted = (id: string) => new Set(id === "ros" ? ["film-phone", "open-few"] : []);
+    expect(names(everybody, { counted: "film-phone" }, { counted })).toEqual(["Ros"]);
+    expect(names(everybody, { counted: "open-plan" }, { counted })).toEqual([]);
   });
 });

@@ -37,6 +37,7 @@ export function facts(over: Partial<RosterFacts> = {}): RosterFacts {
     lists: new Map(),
     need: () => 0,
     proved: () => new Set<string>(),
+    counted: () => new Set<string>(),
     today: TODAY,
     locale: "en",
     ...over,
