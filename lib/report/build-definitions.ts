@@ -138,11 +138,17 @@ function historyPart(words: Words, { fundamental, dayOf }: DefinitionSource): Ha
     return {
       cells: [
         sayDay(words, dayOf(was.changedAt), "day-year"),
-        changed
-          .map((part) =>
-            words.say("library.was", { part: words.say(`definition.part.${part}`), was: sayPart(words, then, part) }),
-          )
-          .join(", "),
+        // Where it stands in the order of work is no part of what is measured.
+        changed.length === 0
+          ? words.say("definition.was.order")
+          : changed
+              .map((part) =>
+                words.say("library.was", {
+                  part: words.say(`definition.part.${part}`),
+                  was: sayPart(words, then, part),
+                }),
+              )
+              .join(", "),
         was.until === SINCE_EVER
           ? words.say("definition.until.none")
           : words.say("definition.until", { day: sayDay(words, was.until, "day-year") }),

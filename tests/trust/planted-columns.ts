@@ -124,6 +124,7 @@ export const PLAIN: Readonly<Record<string, string>> = {
         "drill.how",
         "drill.cautions",
         "drill.dose",
+        "drill.earlier",
         "own_fundamental.definition",
         "note_coding.coding",
       ],

@@ -153,6 +153,12 @@ it("read no more, it is no column, and what is on file stays; one that was never
   expect([offered.includes("Heel height"), offered.includes("Heel, lift")]).toEqual([true, false]);
 });
 
+it("moved in the order of work alone, the page says so", () => {
+  expect(change({ after: "first", why: "Seen first." }).kind).toBe("kept");
+  const [, history] = loadDefinition(viewer, ID)?.parts ?? [];
+  expect(history?.table?.rows[0]?.cells[1]).toBe("Another place in the order of work");
+});
+
 it("of one that isn't there nothing is shown or kept", () => {
   expect([loadDefinition(viewer, "hinge"), loadDefinitionForm(viewer, "own-none", randomUUID())]).toEqual([null, null]);
   expect(changeDefinition(viewer, "hinge", formOf({ why: "x" }))).toEqual({ kind: "unknown" });
