@@ -91,6 +91,7 @@ const PARTS: Readonly<Record<string, () => string>> = {
   eventId: () => firstOf("id", `event WHERE ${OF_STUDENT}`),
   readBackId: () => firstOf("id", `read_back WHERE ${OF_STUDENT}`),
   fundamental: () => BUILT_IN[0]?.id ?? "",
+  ownId: () => firstOf("id", "own_fundamental"),
   draftId: uploadedDraft,
   batchId: importedBatch,
   drawId: () => firstOf("id", "reread_draw WHERE finished_on IS NULL"),

@@ -88,7 +88,7 @@ const OF_ACADEMY: readonly (readonly [RowKey, (viewer: Viewer) => unknown])[] = 
     (viewer) => [loadDefinitions(viewer), loadDefinitionForm(viewer, null, DRAFT), loadDefinition(viewer, "own-none")],
   ],
   [
-    "/settings/fundamentals/[fundamental]",
+    "/settings/fundamentals/[ownId]",
     (viewer) =>
       readOwnFundamentals(viewer.db, viewer.scope).map(({ id }) => [
         loadDefinition(viewer, id),

@@ -41,7 +41,7 @@ export const ACTION_ROWS = {
   "/settings submitSettings": academy(RUN),
   "/settings/clubs/change submitClubs": academy(RUN),
   "/settings/fundamentals submitDefinition": academy(DIRECT),
-  "/settings/fundamentals/[fundamental] submitDefinitionChange": academy(DIRECT),
+  "/settings/fundamentals/[ownId] submitDefinitionChange": academy(DIRECT),
   "/settings/goals submitAcademyGoal": academy(DIRECT),
   "/settings/keys makeAccessKey": academy(TEACH),
   "/settings/keys revokeAccessKey": academy(TEACH),

@@ -42,7 +42,7 @@ export const PAGE_ROWS = {
   "/settings/clubs": academy(TEACH),
   "/settings/clubs/change": academy(RUN),
   "/settings/fundamentals": academy(DIRECT),
-  "/settings/fundamentals/[fundamental]": academy(DIRECT),
+  "/settings/fundamentals/[ownId]": academy(DIRECT),
   "/settings/goals": academy(DIRECT),
   "/settings/keys": academy(TEACH),
   "/settings/notes": academy(TEACH),

@@ -9,23 +9,23 @@ import { HappenPage } from "../../../../_ui/happen/happen-page";
 import { submitDefinitionChange } from "./actions";
 
 interface Asked {
-  readonly params: Promise<{ readonly fundamental: string }>;
+  readonly params: Promise<{ readonly ownId: string }>;
   readonly searchParams: Promise<AskedForm>;
 }
 
 export async function generateMetadata({ params }: Asked) {
-  const viewer = await requireViewer("/settings/fundamentals/[fundamental]");
-  return { title: loadDefinition(viewer, (await params).fundamental)?.documentTitle };
+  const viewer = await requireViewer("/settings/fundamentals/[ownId]");
+  return { title: loadDefinition(viewer, (await params).ownId)?.documentTitle };
 }
 
 export default async function DefinitionRoute({ params, searchParams }: Asked) {
-  const viewer = await requireViewer("/settings/fundamentals/[fundamental]");
-  const { fundamental } = await params;
+  const viewer = await requireViewer("/settings/fundamentals/[ownId]");
+  const { ownId } = await params;
   const { draft, dropped } = await searchParams;
-  const model = loadDefinition(viewer, fundamental);
+  const model = loadDefinition(viewer, ownId);
   if (model === null) notFound();
-  const draftId = requireDraftId(`/settings/fundamentals/${encodeURIComponent(fundamental)}`, draft, dropped);
-  const form = loadDefinitionForm(viewer, fundamental, draftId, dropped);
+  const draftId = requireDraftId(`/settings/fundamentals/${encodeURIComponent(ownId)}`, draft, dropped);
+  const form = loadDefinitionForm(viewer, ownId, draftId, dropped);
   return (
     <Frame model={loadFrame(viewer)} current="settings">
       <HappenPage model={model}>

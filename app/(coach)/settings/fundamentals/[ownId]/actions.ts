@@ -6,7 +6,7 @@ import { changeDefinition } from "../../../../_server/settings/definition-desk";
 
 /** Changes the definition of a fundamental of the academy's own, for films from today on. */
 export async function submitDefinitionChange(data: FormData): Promise<void> {
-  const viewer = await requireViewer("/settings/fundamentals/[fundamental] submitDefinitionChange");
+  const viewer = await requireViewer("/settings/fundamentals/[ownId] submitDefinitionChange");
   const id = String(data.get("fundamental") ?? "");
   const outcome = changeDefinition(viewer, id, data);
   if (outcome.kind === "unknown") notFound();
