@@ -7,6 +7,7 @@ import type { Words } from "@/lib/words/catalogue";
 import { sayDay } from "@/lib/words/day-words";
 import { sayBand, sayNumber, withUnit } from "@/lib/words/number-words";
 import { sayDefinition, sayFundamental, sayPlus } from "@/lib/words/say-fundamental";
+import { buildChangeHistory } from "./change-history";
 import type { HappenPage, HappenPart } from "./happen-model";
 import type { TableModel } from "./page-model";
 
@@ -135,48 +136,31 @@ function historyPart(words: Words, { fundamental, dayOf }: DefinitionSource): Ha
       before[at + 1] === undefined ? fundamental : ({ ...before[at + 1], derivedFrom: null } as Defined);
     const then: Defined = { ...was, derivedFrom: null };
     const changed = ALL_PARTS.filter((part) => sayPart(words, then, part) !== sayPart(words, became, part));
-    return {
-      cells: [
-        sayDay(words, dayOf(was.changedAt), "day-year"),
-        // Where it stands in the order of work is no part of what is measured.
-        changed.length === 0
-          ? words.say("definition.was.order")
-          : changed
-              .map((part) =>
-                words.say("library.was", {
-                  part: words.say(`definition.part.${part}`),
-                  was: sayPart(words, then, part),
-                }),
-              )
-              .join(", "),
-        was.until === SINCE_EVER
-          ? words.say("definition.until.none")
-          : words.say("definition.until", { day: sayDay(words, was.until, "day-year") }),
-        was.why,
-        was.who,
-      ],
-      tone: "plain" as const,
-    };
+    return [
+      sayDay(words, dayOf(was.changedAt), "day-year"),
+      // Where it stands in the order of work is no part of what is measured.
+      changed.length === 0
+        ? words.say("definition.was.order")
+        : changed
+            .map((part) =>
+              words.say("library.was", {
+                part: words.say(`definition.part.${part}`),
+                was: sayPart(words, then, part),
+              }),
+            )
+            .join(", "),
+      was.until === SINCE_EVER
+        ? words.say("definition.until.none")
+        : words.say("definition.until", { day: sayDay(words, was.until, "day-year") }),
+      was.why,
+      was.who,
+    ];
   });
-  return {
-    margin: words.say("library.history"),
+  return buildChangeHistory(words, {
     explains: words.say("definition.history.explains"),
-    heading: words.say("library.history.heading", { changes: rows.length }),
-    paragraphs: [],
-    facts: [],
-    table:
-      rows.length === 0
-        ? null
-        : {
-            caption: words.say("library.history.caption"),
-            columns: ["changed", "was", "holds", "why", "who"].map((name) => ({
-              label: words.say(`definition.history.${name}`),
-              align: "start" as const,
-            })),
-            rows: rows.toReversed(),
-          },
-    open: null,
-  };
+    columns: ["changed", "was", "holds", "why", "who"].map((name) => words.say(`definition.history.${name}`)),
+    rows,
+  });
 }
 
 /** One own fundamental: how it is defined now, and everything that it was before. */

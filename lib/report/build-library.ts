@@ -4,6 +4,7 @@ import type { Words } from "@/lib/words/catalogue";
 import { sayDay } from "@/lib/words/day-words";
 import { sayDose } from "@/lib/words/say-dose";
 import { sayFundamental } from "@/lib/words/say-fundamental";
+import { buildChangeHistory } from "./change-history";
 import type { HappenPage, HappenPart } from "./happen-model";
 import type { Link, TableModel } from "./page-model";
 
@@ -119,30 +120,13 @@ function historyPart(words: Words, source: LibraryDrillSource): HappenPart {
     const before = parts.map((part) =>
       words.say("library.was", { part: words.say(`library.part.${part}`), was: sayPart(words, source, was, part) }),
     );
-    return {
-      cells: [sayDay(words, was.until, "day-year"), before.join(", "), was.why, was.who],
-      tone: "plain" as const,
-    };
+    return [sayDay(words, was.until, "day-year"), before.join(", "), was.why, was.who];
   });
-  return {
-    margin: words.say("library.history"),
+  return buildChangeHistory(words, {
     explains: words.say("library.history.explains"),
-    heading: words.say("library.history.heading", { changes: rows.length }),
-    paragraphs: [],
-    facts: [],
-    table:
-      rows.length === 0
-        ? null
-        : {
-            caption: words.say("library.history.caption"),
-            columns: ["until", "was", "why", "who"].map((name) => ({
-              label: words.say(`library.history.${name}`),
-              align: "start" as const,
-            })),
-            rows: rows.toReversed(),
-          },
-    open: null,
-  };
+    columns: ["until", "was", "why", "who"].map((name) => words.say(`library.history.${name}`)),
+    rows,
+  });
 }
 
 /** One drill of the library as it is described now, with everything that it was called and how it went before. */
