@@ -1,3 +1,4 @@
+import { expectToHold } from "./hold-at";
 import { served } from "./served";
 import { alert, expect, expectAccessible, test } from "./watched";
 
@@ -9,15 +10,7 @@ const PAGES = [
 test("the pages of drills and of what is measured hold at 320 to 1440 px and can be read by everyone", async ({
   page,
 }) => {
-  for (const address of PAGES) {
-    await page.goto(address);
-    await expectAccessible(page);
-    for (const width of WIDTHS) {
-      await page.setViewportSize({ width, height: 900 });
-      const over = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
-      expect([address, width, over <= 0]).toEqual([address, width, true]);
-    }
-  }
+  await expectToHold(page, PAGES, WIDTHS);
 });
 
 test("a drill joins the library, is described anew with a reason, and is offered no more, without scripts", async ({

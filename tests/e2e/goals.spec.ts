@@ -1,4 +1,5 @@
 import { addStudent } from "./add-student";
+import { expectToHold } from "./hold-at";
 import { served } from "./served";
 import { alert, expect, expectAccessible, test } from "./watched";
 
@@ -8,15 +9,7 @@ const PAGES = ["/students/s08/goals?fundamental=posture-bend&club=driver", "/set
 test("the pages of goals and of the owning rule hold at 320 to 1440 px and can be read by everyone", async ({
   page,
 }) => {
-  for (const address of PAGES) {
-    await page.goto(address);
-    await expectAccessible(page);
-    for (const width of WIDTHS) {
-      await page.setViewportSize({ width, height: 900 });
-      const over = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
-      expect([address, width, over <= 0]).toEqual([address, width, true]);
-    }
-  }
+  await expectToHold(page, PAGES, WIDTHS);
 });
 
 test("a student’s band is refused in words, set, and given back; each stays in the history, without scripts", async ({
